@@ -1,0 +1,1 @@
+//! Pure display lists.

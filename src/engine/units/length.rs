@@ -1,0 +1,199 @@
+//! Lengths, exact in whole nanometres.
+
+use super::limits::{self, OutOfRange};
+use super::Area;
+use serde::{Deserialize, Serialize};
+use std::iter::Sum;
+use std::ops::{Add, Mul, Neg, Sub};
+
+/// A length in whole nanometres, so that a sixty-fourth of an inch (396 875 nm),
+/// a tenth of a millimetre and a hundredth of a foot are all exact.
+///
+/// Signed, since offsets and closing errors are lengths too; a value that enters
+/// from outside lies within [`limits::LENGTH`]. Sums saturate at the ends of `i64`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(try_from = "LengthJson", into = "LengthJson")]
+pub struct Length(i64);
+
+impl Length {
+    /// No length.
+    pub const ZERO: Self = Self(0);
+    /// One foot.
+    pub const FOOT: Self = Self(304_800_000);
+    /// One inch.
+    pub const INCH: Self = Self(25_400_000);
+    /// One sixty-fourth of an inch.
+    pub const SIXTY_FOURTH: Self = Self(396_875);
+    /// One millimetre.
+    pub const MILLIMETRE: Self = Self(1_000_000);
+
+    /// Whole nanometres, within [`limits::LENGTH`].
+    ///
+    /// # Errors
+    /// [`OutOfRange`] beyond it.
+    pub const fn try_nm(nm: i64) -> Result<Self, OutOfRange> {
+        match limits::LENGTH.check(nm) {
+            Ok(nm) => Ok(Self(nm)),
+            Err(error) => Err(error),
+        }
+    }
+
+    /// Whole nanometres, for sums whose terms were checked.
+    pub const fn nm(nm: i64) -> Self {
+        Self(nm)
+    }
+
+    /// Whole inches.
+    pub const fn inches(inches: i32) -> Self {
+        Self(inches as i64 * Self::INCH.0)
+    }
+
+    /// Whole feet.
+    pub const fn feet(feet: i32) -> Self {
+        Self(feet as i64 * Self::FOOT.0)
+    }
+
+    /// Whole sixty-fourths of an inch.
+    pub const fn sixty_fourths(count: i32) -> Self {
+        Self(count as i64 * Self::SIXTY_FOURTH.0)
+    }
+
+    /// Whole millimetres.
+    pub const fn mm(mm: i32) -> Self {
+        Self(mm as i64 * Self::MILLIMETRE.0)
+    }
+
+    /// Whole nanometres.
+    pub const fn to_nm(self) -> i64 {
+        self.0
+    }
+
+    /// Inches, for formulas and drawing.
+    pub fn to_inches(self) -> f64 {
+        self.0 as f64 / Self::INCH.0 as f64
+    }
+
+    /// Feet, for formulas and drawing.
+    pub fn to_feet(self) -> f64 {
+        self.0 as f64 / Self::FOOT.0 as f64
+    }
+
+    /// Millimetres, for formulas and drawing.
+    pub fn to_mm(self) -> f64 {
+        self.0 as f64 / Self::MILLIMETRE.0 as f64
+    }
+
+    /// The length without its sign.
+    pub const fn abs(self) -> Self {
+        Self(self.0.saturating_abs())
+    }
+
+    /// Half of it, a lone nanometre dropped.
+    pub const fn half(self) -> Self {
+        Self(self.0 / 2)
+    }
+
+    /// Is it longer than nothing?
+    pub const fn is_positive(self) -> bool {
+        self.0 > 0
+    }
+
+    /// The nearest nanometre to the length of the straight line that goes `self`
+    /// one way and `other` square to it.
+    #[expect(clippy::cast_possible_truncation, reason = "the root of two i64 squares, saturated")]
+    pub fn hypot(self, other: Self) -> Self {
+        Self(libm::round(libm::hypot(self.0 as f64, other.0 as f64)) as i64)
+    }
+}
+
+impl Add for Length {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        Self(self.0.saturating_add(other.0))
+    }
+}
+
+impl Sub for Length {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Self(self.0.saturating_sub(other.0))
+    }
+}
+
+impl Neg for Length {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self(self.0.saturating_neg())
+    }
+}
+
+impl Mul for Length {
+    type Output = Area;
+    fn mul(self, other: Self) -> Area {
+        Area::square_nm(i128::from(self.0) * i128::from(other.0))
+    }
+}
+
+impl Mul<i64> for Length {
+    type Output = Self;
+    fn mul(self, times: i64) -> Self {
+        Self(self.0.saturating_mul(times))
+    }
+}
+
+impl Sum for Length {
+    fn sum<I: Iterator<Item = Self>>(lengths: I) -> Self {
+        lengths.fold(Self::ZERO, Self::add)
+    }
+}
+
+/// How a length stands in a job file: `{"nm": 3746500000}`.
+#[derive(Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+struct LengthJson {
+    /// Whole nanometres; 1 inch is 25 400 000.
+    nm: i64,
+}
+
+impl From<Length> for LengthJson {
+    fn from(length: Length) -> Self {
+        Self { nm: length.0 }
+    }
+}
+
+impl TryFrom<LengthJson> for Length {
+    type Error = OutOfRange;
+    fn try_from(json: LengthJson) -> Result<Self, OutOfRange> {
+        Self::try_nm(json.nm)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn everything_people_type_is_whole() {
+        assert_eq!(Length::INCH, Length::sixty_fourths(64));
+        assert_eq!(Length::FOOT, Length::inches(12));
+        assert_eq!(Length::mm(254), Length::inches(10));
+    }
+
+    #[test]
+    fn an_area_is_exact() {
+        assert_eq!(Length::feet(4) * Length::feet(8), Area::square_feet(32));
+    }
+
+    #[test]
+    fn json_names_its_unit_and_refuses_what_is_out_of_range() {
+        assert_eq!(serde_json::to_string(&Length::INCH).unwrap(), r#"{"nm":25400000}"#);
+        let error = serde_json::from_str::<Length>(r#"{"nm":2000000000000}"#).unwrap_err();
+        assert!(error.to_string().contains("length must be up to 3280'"), "{error}");
+    }
+
+    #[test]
+    fn a_three_four_five_triangle_closes() {
+        assert_eq!(Length::feet(3).hypot(Length::feet(4)), Length::feet(5));
+    }
+}

@@ -1,0 +1,23 @@
+//! Quantities: one type a file, each a whole number of a unit so small that
+//! everything people type is exact.
+//!
+//! No bare `f64` crosses a module border as a quantity. Constructors name their
+//! unit, and so do exits (`to_…`), which are for formulas and for drawing.
+//! Ranges live in [`limits`], once.
+
+pub mod area;
+pub mod humidity;
+pub mod length;
+pub mod limits;
+pub mod moisture_content;
+mod percent;
+pub mod temperature;
+pub mod typed;
+
+pub use area::Area;
+pub use humidity::RelativeHumidity;
+pub use length::Length;
+pub use limits::{Limits, OutOfRange};
+pub use moisture_content::MoistureContent;
+pub use temperature::{Temperature, TemperatureDifference};
+pub use typed::Typed;

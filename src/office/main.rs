@@ -1,0 +1,2 @@
+//! The office command: the engine on a desk.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Where entries and photos are kept.

@@ -1,0 +1,2 @@
+//! Duckboard's own commands.
+fn main() {}
