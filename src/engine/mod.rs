@@ -4,6 +4,9 @@
 //! handed in. It does not panic and does not fail on bad data: it answers, and
 //! says what is missing, assumed or doubtful.
 //!
-//! Start with [`units`] (quantities) and read on to `entry`, `job` and `results`.
+//! Start with [`units`] (quantities), then [`entry`], and how results answer: [`figure`].
 
+pub mod entry;
+pub mod figure;
+pub mod sources;
 pub mod units;

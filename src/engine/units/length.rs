@@ -1,7 +1,7 @@
 //! Lengths, exact in whole nanometres.
 
-use super::limits::{self, OutOfRange};
 use super::Area;
+use super::limits::{self, OutOfRange};
 use serde::{Deserialize, Serialize};
 use std::iter::Sum;
 use std::ops::{Add, Mul, Neg, Sub};

@@ -17,38 +17,21 @@ pub struct Limits {
 }
 
 /// Lengths, heights and offsets, signed, in nanometres: ±1 km.
-pub const LENGTH: Limits = Limits {
-    what: "length",
-    least: -1_000_000_000_000,
-    most: 1_000_000_000_000,
-    words: "up to 3280' (1000 m)",
-};
+pub const LENGTH: Limits =
+    Limits { what: "length", least: -1_000_000_000_000, most: 1_000_000_000_000, words: "up to 3280' (1000 m)" };
 
 /// Air, surface and wood temperatures, in ninths of a microdegree Celsius
 /// (see [`Temperature`](super::Temperature)): −76 to 212 °F.
-pub const TEMPERATURE: Limits = Limits {
-    what: "temperature",
-    least: -540_000_000,
-    most: 900_000_000,
-    words: "-76 to 212 °F (-60 to 100 °C)",
-};
+pub const TEMPERATURE: Limits =
+    Limits { what: "temperature", least: -540_000_000, most: 900_000_000, words: "-76 to 212 °F (-60 to 100 °C)" };
 
 /// Relative humidity, in millionths of a percent: 0 to 100 %.
-pub const HUMIDITY: Limits = Limits {
-    what: "relative humidity",
-    least: 0,
-    most: 100_000_000,
-    words: "0 to 100 %",
-};
+pub const HUMIDITY: Limits = Limits { what: "relative humidity", least: 0, most: 100_000_000, words: "0 to 100 %" };
 
 /// Wood moisture content, in millionths of a percent of dry mass: 0 to 300 %
 /// (waterlogged softwood passes 200 %, from memory).
-pub const MOISTURE_CONTENT: Limits = Limits {
-    what: "moisture content",
-    least: 0,
-    most: 300_000_000,
-    words: "0 to 300 %",
-};
+pub const MOISTURE_CONTENT: Limits =
+    Limits { what: "moisture content", least: 0, most: 300_000_000, words: "0 to 300 %" };
 
 impl Limits {
     /// `value` if it lies in the range.
@@ -56,11 +39,7 @@ impl Limits {
     /// # Errors
     /// [`OutOfRange`], which names the range in words.
     pub const fn check(self, value: i64) -> Result<i64, OutOfRange> {
-        if value < self.least || value > self.most {
-            Err(OutOfRange { limits: self })
-        } else {
-            Ok(value)
-        }
+        if value < self.least || value > self.most { Err(OutOfRange { limits: self }) } else { Ok(value) }
     }
 
     /// `value`, or the nearer end of the range.

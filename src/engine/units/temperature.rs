@@ -156,10 +156,7 @@ mod tests {
     fn the_scales_meet_where_they_should() {
         assert_eq!(Temperature::fahrenheit(68), Temperature::celsius(20));
         assert_eq!(Temperature::fahrenheit(-40), Temperature::celsius(-40));
-        assert_eq!(
-            Temperature::celsius(10) + TemperatureDifference::fahrenheit(18),
-            Temperature::celsius(20)
-        );
+        assert_eq!(Temperature::celsius(10) + TemperatureDifference::fahrenheit(18), Temperature::celsius(20));
     }
 
     proptest! {

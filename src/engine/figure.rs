@@ -1,0 +1,122 @@
+//! How every result answers: with a value and its reasons, or with what is missing.
+
+use super::entry::EntryId;
+use super::sources::{Mark, Source};
+
+/// The answer of a calculation. Nothing stores one: it is computed when asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Figure<T> {
+    /// There is a value.
+    Known(Known<T>),
+    /// There is not enough to say; each need names what to go and measure.
+    Missing(Vec<Need>),
+}
+
+/// A value with all that a reader needs to trust or doubt it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Known<T> {
+    /// The value, unrounded.
+    pub value: T,
+    /// What was assumed for want of a measurement.
+    pub assumed: Vec<String>,
+    /// What to bear in mind: outside a valid range, relative only, and the like.
+    pub doubts: Vec<String>,
+    /// The rule, its sources, the inputs.
+    pub why: Why,
+}
+
+/// The reasons of a figure.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Why {
+    /// The rule in one sentence.
+    pub rule: String,
+    /// Where the rule and its numbers come from.
+    pub sources: Vec<Source>,
+    /// The inputs as name and shown value.
+    pub inputs: Vec<(String, String)>,
+    /// The entries that went in.
+    pub used: Vec<EntryId>,
+}
+
+/// Something to go and measure or say, for want of which a figure is missing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Need {
+    /// The room's sides, until they come round.
+    RoomOutline,
+    /// The opening's offsets and size.
+    Opening,
+    /// Crawl space air: temperature and humidity.
+    CrawlAir,
+    /// Room air.
+    RoomAir,
+    /// Outdoor air.
+    OutdoorAir,
+    /// A moisture reading.
+    Reading,
+    /// A level reading at two places or more.
+    Levels,
+}
+
+impl Need {
+    /// What to go and do, in a carpenter's words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::RoomOutline => "measure the sides of the room until they come round",
+            Self::Opening => "place the opening: its corner, offsets and size",
+            Self::CrawlAir => "read the air in the crawl space",
+            Self::RoomAir => "read the air in the room",
+            Self::OutdoorAir => "read the air outdoors",
+            Self::Reading => "take a moisture reading",
+            Self::Levels => "read the level at two places or more",
+        }
+    }
+}
+
+impl<T> Figure<T> {
+    /// A value with its reasons, nothing assumed and nothing doubtful.
+    pub const fn known(value: T, why: Why) -> Self {
+        Self::Known(Known { value, assumed: Vec::new(), doubts: Vec::new(), why })
+    }
+
+    /// The value, if there is one.
+    pub const fn value(&self) -> Option<&T> {
+        match self {
+            Self::Known(known) => Some(&known.value),
+            Self::Missing(_) => None,
+        }
+    }
+
+    /// The value with its reasons, if there is one.
+    pub const fn as_known(&self) -> Option<&Known<T>> {
+        match self {
+            Self::Known(known) => Some(known),
+            Self::Missing(_) => None,
+        }
+    }
+}
+
+impl Why {
+    /// A rule with its sources.
+    pub fn rule(rule: impl Into<String>, sources: &[Source]) -> Self {
+        Self { rule: rule.into(), sources: sources.to_vec(), ..Self::default() }
+    }
+
+    /// With one more input, by name and shown value.
+    #[must_use]
+    pub fn with(mut self, name: impl Into<String>, value: impl Into<String>) -> Self {
+        self.inputs.push((name.into(), value.into()));
+        self
+    }
+
+    /// With the entries that went in.
+    #[must_use]
+    pub fn using(mut self, entries: impl IntoIterator<Item = EntryId>) -> Self {
+        self.used.extend(entries);
+        self
+    }
+
+    /// The weakest mark among the sources: a chain is as published as its weakest link.
+    pub fn mark(&self) -> Option<Mark> {
+        self.sources.iter().map(|source| source.citation().mark).max()
+    }
+}
