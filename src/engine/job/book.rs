@@ -1,0 +1,104 @@
+//! The book: a log and the job it adds up to, kept in step, and the pen that writes in it.
+
+use super::entry::{Act, Entry, Record};
+use super::fold::{Fold, Job};
+use super::log::{Added, Log};
+use super::observation::Observation;
+use crate::engine::entry::{DeviceId, EntryId, Stamp};
+
+/// A log and its job. Entries can be added, and nothing else can happen to it.
+#[derive(Debug, Clone, Default)]
+pub struct Book {
+    log: Log,
+    fold: Fold,
+}
+
+impl Book {
+    /// A book of these records.
+    pub fn of(records: impl IntoIterator<Item = Record>) -> Self {
+        let mut book = Self::default();
+        for record in records {
+            book.add(record);
+        }
+        book
+    }
+
+    /// Adds a record to the log and to the job.
+    pub fn add(&mut self, record: Record) -> Added {
+        let id = record.id();
+        let added = self.log.add(record);
+        match added {
+            Added::New => {
+                if let Some(record) = self.log.get(id) {
+                    self.fold.add(record);
+                }
+            }
+            Added::Known => {}
+            // Which of the two counts may have changed, and threads with it.
+            Added::Clash => self.refold(),
+        }
+        added
+    }
+
+    /// The entries.
+    pub const fn log(&self) -> &Log {
+        &self.log
+    }
+
+    /// What they add up to.
+    pub const fn job(&self) -> &Job {
+        self.fold.job()
+    }
+
+    fn refold(&mut self) {
+        self.fold = Fold::default();
+        let ids: Vec<EntryId> = self.log.records().map(Record::id).collect();
+        for id in ids {
+            if let Some(record) = self.log.get(id) {
+                self.fold.add(record);
+            }
+        }
+    }
+}
+
+/// What writes entries: it knows the device and the stamp, and gives ids.
+#[derive(Debug, Clone)]
+pub struct Pen {
+    next: EntryId,
+    stamp: Stamp,
+}
+
+impl Pen {
+    /// A pen that goes on where the log ends.
+    pub fn new(log: &Log, device: DeviceId, stamp: Stamp) -> Self {
+        Self { next: log.next_id(device), stamp }
+    }
+
+    /// Records something new.
+    pub fn record(&mut self, observation: impl Into<Observation>) -> Entry {
+        self.write(Act::Record(observation.into()))
+    }
+
+    /// Corrects entries of one thing.
+    pub fn correct(&mut self, mut of: Vec<EntryId>, to: impl Into<Observation>) -> Entry {
+        of.sort_unstable();
+        of.dedup();
+        self.write(Act::Correct { of, to: to.into() })
+    }
+
+    /// Takes an entry back.
+    pub fn withdraw(&mut self, of: EntryId) -> Entry {
+        self.write(Act::Withdraw { of })
+    }
+
+    /// From here on, entries belong to this visit.
+    pub const fn begin_visit(&mut self, visit: EntryId) {
+        self.stamp.visit = Some(visit);
+    }
+
+    fn write(&mut self, act: Act) -> Entry {
+        let id = self.next;
+        self.next.count = self.next.count.saturating_add(1);
+        Entry { id, stamp: self.stamp.clone(), act }
+    }
+}

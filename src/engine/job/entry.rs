@@ -1,0 +1,204 @@
+//! Entries whole, and the records that keep one beside its original text.
+
+use super::observation::Observation;
+use crate::engine::entry::{EntryId, Stamp};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use serde_json::value::RawValue;
+use std::fmt;
+use std::sync::Arc;
+
+/// The longest entry that is read, in bytes of JSON. Photos are not in entries.
+pub const LONGEST_ENTRY: usize = 64 * 1024;
+
+/// One immutable line of the log.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Entry {
+    /// Its identity.
+    pub id: EntryId,
+    /// Who, when, in which visit.
+    pub stamp: Stamp,
+    /// What it does.
+    pub act: Act,
+}
+
+/// What an entry does to the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Act {
+    /// Records something new.
+    Record(Observation),
+    /// Says an earlier entry again, rightly. Naming several corrections of one entry
+    /// settles a conflict between them.
+    Correct {
+        /// The entries that it supersedes: the first entry of a thing, or earlier
+        /// corrections of it.
+        #[cfg_attr(not(target_arch = "wasm32"), schemars(length(min = 1)))]
+        of: Vec<EntryId>,
+        /// What is so instead, of the same kind.
+        to: Observation,
+    },
+    /// Takes an earlier entry back; withdrawing a withdrawal brings it back.
+    Withdraw {
+        /// The entry.
+        of: EntryId,
+    },
+}
+
+/// An entry beside the text it came in. The text is what is stored and sent on, so
+/// that fields of a later version survive this one.
+#[derive(Debug, Clone)]
+pub struct Record {
+    id: EntryId,
+    json: Arc<str>,
+    content: Content,
+}
+
+/// What this build makes of a record.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Content {
+    /// An entry that it understands.
+    Known(Box<Entry>),
+    /// An entry of a kind that it does not know: carried along untouched.
+    Unknown {
+        /// The kind's name.
+        kind: String,
+    },
+}
+
+/// Why a text is no record, and where in it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BadRecord {
+    /// The path inside the entry, such as `act.record.reading.shown`.
+    pub path: String,
+    /// What is wrong, in words.
+    pub problem: String,
+}
+
+impl fmt::Display for BadRecord {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.path.is_empty() || self.path == "." {
+            f.write_str(&self.problem)
+        } else {
+            write!(f, "{}: {}", self.path, self.problem)
+        }
+    }
+}
+
+impl std::error::Error for BadRecord {}
+
+/// As much of an entry as every version must be able to read.
+#[derive(Deserialize)]
+struct Envelope<'a> {
+    id: EntryId,
+    #[serde(borrow)]
+    act: &'a RawValue,
+}
+
+impl Record {
+    /// The record of an entry made here.
+    ///
+    /// # Errors
+    /// [`BadRecord`] if the entry cannot be written as JSON, which none can cause
+    /// that the types admit.
+    pub fn of(entry: Entry) -> Result<Self, BadRecord> {
+        let json = serde_json::to_string(&entry).map_err(|error| BadRecord::at("", error.to_string()))?;
+        Ok(Self { id: entry.id, json: json.into(), content: Content::Known(Box::new(entry)) })
+    }
+
+    /// Reads one entry's JSON. A kind that this build does not know is not an error.
+    ///
+    /// # Errors
+    /// [`BadRecord`] with the path of the fault.
+    pub fn read(json: &str) -> Result<Self, BadRecord> {
+        if json.len() > LONGEST_ENTRY {
+            return Err(BadRecord::at("", format!("{} bytes long; up to {LONGEST_ENTRY} are accepted", json.len())));
+        }
+        let envelope: Envelope<'_> = parse(json)?;
+        let content = match unknown_kind(envelope.act.get()) {
+            Some(kind) => Content::Unknown { kind },
+            None => Content::Known(Box::new(parse::<Entry>(json)?)),
+        };
+        Ok(Self { id: envelope.id, json: json.into(), content })
+    }
+
+    /// A record that this build cannot read but a later one may: kept whole.
+    ///
+    /// # Errors
+    /// [`BadRecord`] when not even its id can be read.
+    pub fn carried(json: &str) -> Result<Self, BadRecord> {
+        let envelope: Envelope<'_> = parse(json)?;
+        let kind = unknown_kind(envelope.act.get()).unwrap_or_else(|| "of a later version".to_owned());
+        Ok(Self { id: envelope.id, json: json.into(), content: Content::Unknown { kind } })
+    }
+
+    /// The entry's identity.
+    pub const fn id(&self) -> EntryId {
+        self.id
+    }
+
+    /// The entry's text, as it came or was first written.
+    pub fn json(&self) -> &str {
+        &self.json
+    }
+
+    /// What this build makes of it.
+    pub const fn content(&self) -> &Content {
+        &self.content
+    }
+
+    /// The entry, if this build understands it.
+    pub fn entry(&self) -> Option<&Entry> {
+        match &self.content {
+            Content::Known(entry) => Some(entry),
+            Content::Unknown { .. } => None,
+        }
+    }
+
+    /// The text without its white space and key order, by which two records are the
+    /// same however they were laid out.
+    pub fn canonical(&self) -> String {
+        serde_json::from_str::<Value>(&self.json).map_or_else(|_| self.json.to_string(), |value| value.to_string())
+    }
+}
+
+impl BadRecord {
+    fn at(path: impl Into<String>, problem: impl Into<String>) -> Self {
+        Self { path: path.into(), problem: problem.into() }
+    }
+}
+
+/// Parses JSON and keeps the path of a fault.
+fn parse<'a, T: Deserialize<'a>>(json: &'a str) -> Result<T, BadRecord> {
+    let mut deserializer = serde_json::Deserializer::from_str(json);
+    let value = serde_path_to_error::deserialize(&mut deserializer)
+        .map_err(|error| BadRecord::at(error.path().to_string(), plain(error.inner())))?;
+    deserializer.end().map_err(|error| BadRecord::at("", plain(&error)))?;
+    Ok(value)
+}
+
+/// The message without serde's position, which counts inside one entry and would
+/// mislead in a file of many.
+fn plain(error: &serde_json::Error) -> String {
+    let text = error.to_string();
+    text.split(" at line ").next().unwrap_or(&text).to_owned()
+}
+
+/// The name of the act or observation, if this build does not know it.
+fn unknown_kind(act: &str) -> Option<String> {
+    let Value::Object(act) = serde_json::from_str(act).ok()? else { return None };
+    let (name, body) = act.iter().next()?;
+    match name.as_str() {
+        "record" => unknown_observation(body),
+        "correct" => unknown_observation(body.get("to")?),
+        "withdraw" => None,
+        _ => Some(name.clone()),
+    }
+}
+
+fn unknown_observation(body: &Value) -> Option<String> {
+    let (name, _) = body.as_object()?.iter().next()?;
+    (!Observation::NAMES.contains(&name.as_str())).then(|| name.clone())
+}

@@ -1,0 +1,82 @@
+//! What the job's facts say: for each the latest statement.
+
+use super::fact::{Fact, SheetSize, Venting, Year};
+use super::fold::Job;
+use crate::engine::entry::{EntryId, Label};
+use crate::engine::units::{Length, Typed};
+
+/// Defines a question to the facts: the latest statement of one variant.
+macro_rules! latest {
+    ($($(#[$docs:meta])* $name:ident -> $variant:ident($type:ty);)*) => {
+        impl Job {
+            $($(#[$docs])*
+            pub fn $name(&self) -> Option<&$type> {
+                self.latest_fact(|fact| match fact {
+                    Fact::$variant(value) => Some(value),
+                    _ => None,
+                })
+            })*
+        }
+    };
+}
+
+latest! {
+    /// What the job is called.
+    title -> Title(Label);
+    /// The office's number for it.
+    office_number -> OfficeNumber(Label);
+    /// Where it is, in words.
+    site -> Site(Label);
+    /// When the house was built.
+    year_built -> YearBuilt(Year);
+    /// From the ground to the joists' lower edge.
+    crawl_height -> CrawlHeight(Typed<Length>);
+    /// How the crawl space gets its air.
+    venting -> Venting(Venting);
+    /// What is seen from above and from below alike.
+    common_mark -> CommonMark(Label);
+    /// The wall that distances along the joists are measured from.
+    measured_from -> MeasuredFrom(Label);
+    /// The sheets to be laid, if somebody has said.
+    stated_sheet -> Sheet(SheetSize);
+}
+
+impl Job {
+    /// The title as a heading shows it.
+    pub fn heading(&self) -> String {
+        let named = self.title().filter(|title| !title.is_empty()).map(ToString::to_string);
+        let numbered = || self.office_number().map(|number| format!("Job {number}"));
+        named.or_else(numbered).unwrap_or_else(|| "Untitled job".to_owned())
+    }
+
+    /// Is it put away?
+    pub fn is_archived(&self) -> bool {
+        self.latest_fact(|fact| match fact {
+            Fact::Archived(archived) => Some(archived),
+            _ => None,
+        })
+        .copied()
+        .unwrap_or(false)
+    }
+
+    /// Was any part of it invented? Once said, it stays said: no later statement can
+    /// pass invented data off as measured.
+    pub fn is_invented(&self) -> bool {
+        self.now.facts.values().any(|thing| thing.value == Fact::InventedSample)
+    }
+
+    /// The latest visit, and its number counted from one.
+    pub fn current_visit(&self) -> Option<(EntryId, usize)> {
+        let (id, _) = self.now.visits.last_key_value()?;
+        Some((*id, self.now.visits.len()))
+    }
+
+    /// A visit's number, counted from one.
+    pub fn visit_number(&self, visit: EntryId) -> Option<usize> {
+        self.now.visits.keys().position(|id| *id == visit).map(|before| before + 1)
+    }
+
+    fn latest_fact<'a, T: ?Sized>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> Option<&'a T> {
+        self.now.facts.values().rev().find_map(|thing| pick(&thing.value))
+    }
+}

@@ -1,0 +1,242 @@
+//! The fold: the only place that turns entries into a job.
+//!
+//! Entries about one thing form a *thread*: the entry that records it, corrections of
+//! it, and withdrawals. A thread is settled on its own, from its entries alone, so that
+//! the job is the same for any order of arrival, and adding an entry costs one thread.
+//!
+//! An entry may refer only to entries with smaller ids. The logical count makes every
+//! honest entry do so; what does not is reported and left out, and cycles cannot be.
+
+use super::entry::{Act, Content, Record};
+use super::observation::{Observation, Shelves};
+use super::thing::Thing;
+use crate::engine::entry::{EntryId, Stamp};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What the entries add up to.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Job {
+    /// Everything that is so.
+    pub now: Shelves,
+    /// Things that were taken back, under the id of the entry that began them.
+    pub withdrawn: BTreeSet<EntryId>,
+    /// Things whose corrections disagree: the corrections, of which the last stands
+    /// in until somebody picks.
+    pub conflicts: BTreeMap<EntryId, Vec<EntryId>>,
+    /// Entries that could not be followed, and why.
+    pub faults: BTreeMap<EntryId, Fault>,
+    /// Entries of kinds that this build does not know, by the kind's name.
+    pub unknown: BTreeMap<EntryId, String>,
+}
+
+/// Why an entry was left out of the job. It stays in the log.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fault {
+    /// It refers to an entry that is not here; that may still arrive.
+    Dangling {
+        /// The entry that is missing.
+        of: EntryId,
+    },
+    /// It refers to itself or to a later entry.
+    Backwards {
+        /// The entry that it refers to.
+        of: EntryId,
+    },
+    /// It corrects one kind of thing into another.
+    ChangesKind,
+    /// It is a correction that names no entry.
+    CorrectsNothing,
+}
+
+/// The fold in progress: threads, and the job that they add up to so far.
+#[derive(Debug, Clone, Default)]
+pub struct Fold {
+    nodes: BTreeMap<EntryId, Node>,
+    /// Which entries refer to an entry, whether that is here yet or not.
+    followers: BTreeMap<EntryId, BTreeSet<EntryId>>,
+    job: Job,
+}
+
+#[derive(Debug, Clone)]
+struct Node {
+    stamp: Stamp,
+    act: Act,
+}
+
+impl Fold {
+    /// The job so far.
+    pub const fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// Adds one entry. The same id again is ignored: the log settles clashes.
+    pub fn add(&mut self, record: &Record) {
+        match record.content() {
+            Content::Unknown { kind } => {
+                self.job.unknown.insert(record.id(), kind.clone());
+            }
+            Content::Known(entry) => self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() }),
+        }
+    }
+
+    fn add_known(&mut self, id: EntryId, node: Node) {
+        if self.nodes.contains_key(&id) {
+            return;
+        }
+        if let Some(of) = node.refers_to() {
+            if of >= id {
+                self.job.faults.insert(id, Fault::Backwards { of });
+                return;
+            }
+            self.followers.entry(of).or_default().insert(id);
+        }
+        self.nodes.insert(id, node);
+        match self.beginning_of(id) {
+            Ok(beginning) => self.settle(beginning),
+            Err(missing) => self.leave_dangling(id, missing),
+        }
+    }
+
+    /// The entry that began the thread, or the first one missing on the way to it.
+    fn beginning_of(&self, id: EntryId) -> Result<EntryId, EntryId> {
+        let mut at = id;
+        loop {
+            // Each step goes to a smaller id, so this ends.
+            match self.nodes.get(&at) {
+                None => return Err(at),
+                Some(node) => match node.refers_to() {
+                    None => return Ok(at),
+                    Some(of) => at = of,
+                },
+            }
+        }
+    }
+
+    fn leave_dangling(&mut self, id: EntryId, missing: EntryId) {
+        for follower in self.thread(id) {
+            self.job.faults.insert(follower, Fault::Dangling { of: missing });
+        }
+    }
+
+    /// The entry and all that follow it, directly or not, in log order.
+    fn thread(&self, beginning: EntryId) -> BTreeSet<EntryId> {
+        let mut thread = BTreeSet::from([beginning]);
+        let mut open = vec![beginning];
+        while let Some(id) = open.pop() {
+            let followers = self.followers.get(&id).into_iter().flatten();
+            open.extend(followers.filter(|follower| thread.insert(**follower)));
+        }
+        thread
+    }
+
+    /// Settles a whole thread anew.
+    fn settle(&mut self, beginning: EntryId) {
+        let thread = self.thread(beginning);
+        for id in &thread {
+            self.job.faults.remove(id);
+        }
+        self.job.now.remove(beginning);
+        self.job.withdrawn.remove(&beginning);
+        self.job.conflicts.remove(&beginning);
+
+        let live = self.live(&thread);
+        let Some((stamp, recorded)) = self.recorded(beginning) else {
+            self.job.faults.insert(beginning, Fault::CorrectsNothing);
+            return;
+        };
+        let corrections = self.corrections(&thread, &recorded);
+        if !live.contains(&beginning) {
+            self.job.withdrawn.insert(beginning);
+            return;
+        }
+        let heads = heads(beginning, &corrections, &live);
+        let head = heads.last().copied().unwrap_or(beginning);
+        let value = corrections.get(&head).map_or(recorded, |correction| correction.to.clone());
+        if heads.len() > 1 {
+            self.job.conflicts.insert(beginning, heads);
+        }
+        self.job.now.put(beginning, Thing { value, stamp, head });
+    }
+
+    /// Which entries of a thread nobody has taken back. From the last to the first:
+    /// by the time an entry is looked at, all that could withdraw it are settled.
+    fn live(&self, thread: &BTreeSet<EntryId>) -> BTreeSet<EntryId> {
+        let mut live = thread.clone();
+        for id in thread.iter().rev() {
+            if let Some(Node { act: Act::Withdraw { of }, .. }) = self.nodes.get(id)
+                && live.contains(id)
+            {
+                live.remove(of);
+            }
+        }
+        live
+    }
+
+    fn recorded(&self, beginning: EntryId) -> Option<(Stamp, Observation)> {
+        match self.nodes.get(&beginning) {
+            Some(Node { stamp, act: Act::Record(observation) }) => Some((stamp.clone(), observation.clone())),
+            _ => None,
+        }
+    }
+
+    /// The thread's corrections that keep to its kind; the others become faults.
+    fn corrections(&mut self, thread: &BTreeSet<EntryId>, recorded: &Observation) -> BTreeMap<EntryId, Correction> {
+        let mut corrections = BTreeMap::new();
+        for id in thread {
+            if let Some(Node { act: Act::Correct { of, to }, .. }) = self.nodes.get(id) {
+                if to.same_kind(recorded) {
+                    corrections.insert(*id, Correction { of: of.clone(), to: to.clone() });
+                } else {
+                    self.job.faults.insert(*id, Fault::ChangesKind);
+                }
+            }
+        }
+        corrections
+    }
+}
+
+struct Correction {
+    of: Vec<EntryId>,
+    to: Observation,
+}
+
+impl Node {
+    /// The entry that this one hangs on: of several, the first in log order, which is
+    /// the same on every phone.
+    fn refers_to(&self) -> Option<EntryId> {
+        match &self.act {
+            Act::Record(_) => None,
+            Act::Correct { of, .. } => of.iter().min().copied(),
+            Act::Withdraw { of } => Some(*of),
+        }
+    }
+}
+
+/// The live values that no live correction supersedes, in log order. Superseding goes
+/// through corrections that were taken back: correcting a correction replaces what that
+/// one replaced.
+fn heads(beginning: EntryId, corrections: &BTreeMap<EntryId, Correction>, live: &BTreeSet<EntryId>) -> Vec<EntryId> {
+    let mut superseded = BTreeSet::new();
+    for (id, correction) in corrections {
+        if live.contains(id) {
+            supersede(correction, corrections, &mut superseded);
+        }
+    }
+    let candidates = std::iter::once(&beginning).chain(corrections.keys());
+    candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
+}
+
+fn supersede(
+    correction: &Correction,
+    corrections: &BTreeMap<EntryId, Correction>,
+    superseded: &mut BTreeSet<EntryId>,
+) {
+    let mut open: Vec<EntryId> = correction.of.clone();
+    while let Some(id) = open.pop() {
+        if superseded.insert(id)
+            && let Some(earlier) = corrections.get(&id)
+        {
+            open.extend(&earlier.of);
+        }
+    }
+}

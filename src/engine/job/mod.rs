@@ -1,0 +1,22 @@
+//! The job: what the entries add up to.
+//!
+//! [`observation`] lists what an entry can say, [`log`] holds entries, [`fold`] turns
+//! a log into a [`Job`], and [`Book`] keeps the two in step. Nothing here computes a
+//! figure, and nothing is edited in place.
+
+pub mod book;
+pub mod entry;
+pub mod fact;
+pub mod facts;
+pub mod fold;
+pub mod log;
+pub mod observation;
+pub mod thing;
+
+pub use book::{Book, Pen};
+pub use entry::{Act, BadRecord, Content, Entry, Record};
+pub use fact::{Acknowledgement, Fact, HandOver, SheetSize, Venting, Visit, Year};
+pub use fold::{Fault, Fold, Job};
+pub use log::{Added, Log};
+pub use observation::Observation;
+pub use thing::{Shelf, Thing};

@@ -1,0 +1,106 @@
+//! What an entry can say: one list, from which the enum, the job's shelves and their
+//! upkeep all follow. A new kind of entry is a payload in its concern's folder and a
+//! line here; the compiler then lists what else must know of it.
+
+use super::fact::{Acknowledgement, Fact, HandOver, Visit};
+use super::thing::{Shelf, Thing};
+use crate::engine::air::{AirReading, SurfaceReading};
+use crate::engine::condition::Condition;
+use crate::engine::entry::EntryId;
+use crate::engine::moisture::{Meter, Reading};
+use crate::engine::photo::Photo;
+use crate::engine::place::Place;
+use crate::engine::survey::{Joists, Level, Measure, Opening, Room, Side};
+use serde::{Deserialize, Serialize};
+
+macro_rules! observations {
+    ($($(#[$docs:meta])* $variant:ident => $shelf:ident, $name:literal, $label:literal;)*) => {
+        /// One thing that somebody saw, measured, said or did.
+        #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+        #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+        pub enum Observation {
+            $($(#[$docs])* #[serde(rename = $name)] $variant($variant),)*
+        }
+
+        impl Observation {
+            /// The names that a job file uses.
+            pub const NAMES: &'static [&'static str] = &[$($name),*];
+
+            /// What kind of thing it is, in words.
+            pub const fn label(&self) -> &'static str {
+                match self {
+                    $(Self::$variant(_) => $label,)*
+                }
+            }
+
+            /// Is it of the same kind as `other`? A correction must be.
+            pub fn same_kind(&self, other: &Self) -> bool {
+                std::mem::discriminant(self) == std::mem::discriminant(other)
+            }
+        }
+
+        $(impl From<$variant> for Observation {
+            fn from(payload: $variant) -> Self {
+                Self::$variant(payload)
+            }
+        })*
+
+        /// Everything that is so, each thing under the id of the entry that began it.
+        #[derive(Debug, Clone, PartialEq, Eq, Default)]
+        pub struct Shelves {
+            $($(#[$docs])* pub $shelf: Shelf<$variant>,)*
+        }
+
+        impl Shelves {
+            pub(super) fn put(&mut self, id: EntryId, thing: Thing<Observation>) {
+                let Thing { value, stamp, head } = thing;
+                match value {
+                    $(Observation::$variant(value) => {
+                        self.$shelf.insert(id, Thing { value, stamp, head });
+                    })*
+                }
+            }
+
+            pub(super) fn remove(&mut self, id: EntryId) {
+                $(self.$shelf.remove(&id);)*
+            }
+        }
+    };
+}
+
+observations! {
+    /// Facts about the job.
+    Fact => facts, "fact", "job fact";
+    /// Visits.
+    Visit => visits, "visit", "visit";
+    /// Places.
+    Place => places, "place", "place";
+    /// Rooms.
+    Room => rooms, "room", "room";
+    /// Sides of rooms.
+    Side => sides, "side", "room side";
+    /// Openings.
+    Opening => openings, "opening", "opening";
+    /// Joist layouts.
+    Joists => joists, "joists", "joists";
+    /// Other lengths.
+    Measure => measures, "measure", "length";
+    /// Level readings.
+    Level => levels, "level", "level reading";
+    /// Meters.
+    Meter => meters, "meter", "meter";
+    /// Moisture readings.
+    Reading => readings, "reading", "moisture reading";
+    /// Air readings.
+    AirReading => air, "air", "air reading";
+    /// Surface temperatures.
+    SurfaceReading => surfaces, "surface", "surface temperature";
+    /// Conditions.
+    Condition => conditions, "condition", "condition";
+    /// Photos.
+    Photo => photos, "photo", "photo";
+    /// Cautions read.
+    Acknowledgement => acknowledged, "acknowledged", "caution read";
+    /// Hand-overs.
+    HandOver => hand_overs, "hand_over", "hand-over";
+}
