@@ -75,7 +75,9 @@ impl Fold {
             Content::Unknown { kind } => {
                 self.job.unknown.insert(record.id(), kind.clone());
             }
-            Content::Known(entry) => self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() }),
+            Content::Known(entry) => {
+                self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() })
+            }
         }
     }
 
@@ -226,11 +228,7 @@ fn heads(beginning: EntryId, corrections: &BTreeMap<EntryId, Correction>, live: 
     candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
 }
 
-fn supersede(
-    correction: &Correction,
-    corrections: &BTreeMap<EntryId, Correction>,
-    superseded: &mut BTreeSet<EntryId>,
-) {
+fn supersede(correction: &Correction, corrections: &BTreeMap<EntryId, Correction>, superseded: &mut BTreeSet<EntryId>) {
     let mut open: Vec<EntryId> = correction.of.clone();
     while let Some(id) = open.pop() {
         if superseded.insert(id)

@@ -1,0 +1,216 @@
+//! The laws of the log: whatever the order, however often, in whichever merge, the same
+//! entries add up to the same job.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests may fail loudly")]
+
+use chrono::DateTime;
+use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
+use duckboard::engine::job::{Act, Added, Book, Content, Entry, Fact, Fault, Observation, Record, Visit};
+use proptest::prelude::*;
+
+fn stamp() -> Stamp {
+    Stamp {
+        at: DateTime::parse_from_rfc3339("2026-11-25T08:15:00-06:00").unwrap(),
+        by: Logger { initials: Text::new("QZ").unwrap(), role: Role::CrewLead },
+        visit: None,
+    }
+}
+
+fn id(count: u32, device: u8) -> EntryId {
+    EntryId { count, device: DeviceId::new(u128::from(device)) }
+}
+
+fn title(text: &str) -> Observation {
+    Fact::Title(Label::new(text).unwrap()).into()
+}
+
+fn record(id: EntryId, act: Act) -> Record {
+    Record::of(Entry { id, stamp: stamp(), act }).unwrap()
+}
+
+fn said(count: u32, text: &str) -> Record {
+    record(id(count, 1), Act::Record(title(text)))
+}
+
+fn corrected(count: u32, device: u8, of: &[EntryId], text: &str) -> Record {
+    record(id(count, device), Act::Correct { of: of.to_vec(), to: title(text) })
+}
+
+fn withdrawn(count: u32, of: EntryId) -> Record {
+    record(id(count, 1), Act::Withdraw { of })
+}
+
+/// Entries with every kind of reference: to what is there, to what is not, to
+/// themselves, forwards and backwards, across kinds.
+fn any_records() -> impl Strategy<Value = Vec<Record>> {
+    let any_id = (1_u32..12, 0_u8..2).prop_map(|(count, device)| id(count, device));
+    let observation = prop_oneof![
+        3 => "[a-c]".prop_map(|text| title(&text)),
+        1 => Just(Observation::from(Visit { purpose: Label::default() })),
+    ];
+    let act = prop_oneof![
+        2 => observation.clone().prop_map(Act::Record),
+        3 => (prop::collection::vec(any_id.clone(), 0..3), observation).prop_map(|(of, to)| Act::Correct { of, to }),
+        2 => any_id.clone().prop_map(|of| Act::Withdraw { of }),
+    ];
+    prop::collection::vec((any_id, act).prop_map(|(id, act)| record(id, act)), 0..24)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(500))]
+
+    #[test]
+    fn any_order_of_arrival_gives_an_equal_job((records, shuffled) in any_records().prop_flat_map(|records| {
+        (Just(records.clone()), Just(records).prop_shuffle())
+    })) {
+        let (one, other) = (Book::of(records), Book::of(shuffled));
+        prop_assert_eq!(one.job(), other.job());
+        prop_assert_eq!(one.log(), other.log());
+    }
+
+    #[test]
+    fn adding_twice_is_adding_once(records in any_records()) {
+        let once = Book::of(records.clone());
+        let twice = Book::of(records.iter().chain(&records).cloned());
+        prop_assert_eq!(once.job(), twice.job());
+        prop_assert_eq!(once.log().len(), twice.log().len());
+    }
+
+    #[test]
+    fn merging_either_way_round_gives_an_equal_job(mine in any_records(), theirs in any_records()) {
+        let one = Book::of(mine.iter().chain(&theirs).cloned());
+        let other = Book::of(theirs.iter().chain(&mine).cloned());
+        prop_assert_eq!(one.job(), other.job());
+    }
+
+    #[test]
+    fn every_entry_is_somewhere(records in any_records()) {
+        let book = Book::of(records);
+        let job = book.job();
+        for record in book.log().records() {
+            let Content::Known(entry) = record.content() else { continue };
+            if let Act::Record(_) = entry.act {
+                let counts = book.log().get(record.id()).unwrap().json() == record.json();
+                let there = job.now.facts.contains_key(&entry.id) || job.now.visits.contains_key(&entry.id);
+                prop_assert!(!counts || there != job.withdrawn.contains(&entry.id));
+            }
+        }
+    }
+
+    #[test]
+    fn a_record_reads_back_as_it_was_written(records in any_records()) {
+        for record in records {
+            let read = Record::read(record.json()).unwrap();
+            prop_assert_eq!(read.content(), record.content());
+            prop_assert_eq!(read.json(), record.json());
+        }
+    }
+
+    #[test]
+    fn no_text_panics_as_a_record(text in ".{0,200}") {
+        let _ = Record::read(&text);
+        let _ = Record::carried(&text);
+    }
+}
+
+fn titles(book: &Book) -> Vec<String> {
+    book.job().now.facts.values().map(|thing| format!("{:?}", thing.value)).collect()
+}
+
+#[test]
+fn a_correction_replaces_and_keeps_the_place_in_the_log() {
+    let book = Book::of([said(1, "a"), said(2, "b"), corrected(3, 1, &[id(1, 1)], "c")]);
+    assert_eq!(titles(&book), [r#"Title(Text("c"))"#, r#"Title(Text("b"))"#]);
+    assert_eq!(book.job().now.facts[&id(1, 1)].head, id(3, 1));
+}
+
+#[test]
+fn two_corrections_of_one_entry_are_a_conflict_until_somebody_picks() {
+    let mut book =
+        Book::of([said(1, "a"), corrected(2, 1, &[id(1, 1)], "mine"), corrected(2, 2, &[id(1, 1)], "theirs")]);
+    assert_eq!(book.job().conflicts[&id(1, 1)], [id(2, 1), id(2, 2)]);
+    book.add(corrected(3, 1, &[id(2, 1), id(2, 2)], "mine"));
+    assert!(book.job().conflicts.is_empty());
+    assert_eq!(titles(&book), [r#"Title(Text("mine"))"#]);
+}
+
+#[test]
+fn correcting_a_correction_is_no_conflict_even_when_the_first_is_taken_back() {
+    let chain = [said(1, "a"), corrected(2, 1, &[id(1, 1)], "b"), corrected(3, 1, &[id(2, 1)], "c")];
+    let mut book = Book::of(chain);
+    assert!(book.job().conflicts.is_empty());
+    book.add(withdrawn(4, id(2, 1)));
+    assert!(book.job().conflicts.is_empty());
+    assert_eq!(titles(&book), [r#"Title(Text("c"))"#]);
+}
+
+#[test]
+fn taking_back_a_correction_brings_the_first_value_back_and_so_on() {
+    let mut book = Book::of([said(1, "a"), corrected(2, 1, &[id(1, 1)], "b")]);
+    book.add(withdrawn(3, id(2, 1)));
+    assert_eq!(titles(&book), [r#"Title(Text("a"))"#]);
+    book.add(withdrawn(4, id(3, 1)));
+    assert_eq!(titles(&book), [r#"Title(Text("b"))"#]);
+    book.add(withdrawn(5, id(1, 1)));
+    assert!(titles(&book).is_empty());
+    assert!(book.job().withdrawn.contains(&id(1, 1)));
+}
+
+#[test]
+fn what_cannot_be_followed_is_kept_and_reported() {
+    let book = Book::of([
+        said(1, "a"),
+        withdrawn(2, id(2, 1)),
+        withdrawn(3, id(1, 9)),
+        record(id(4, 1), Act::Correct { of: vec![id(1, 1)], to: Visit { purpose: Label::default() }.into() }),
+        corrected(5, 1, &[], "x"),
+    ]);
+    let faults = &book.job().faults;
+    assert_eq!(faults[&id(2, 1)], Fault::Backwards { of: id(2, 1) });
+    assert_eq!(faults[&id(3, 1)], Fault::Dangling { of: id(1, 9) });
+    assert_eq!(faults[&id(4, 1)], Fault::ChangesKind);
+    assert_eq!(faults[&id(5, 1)], Fault::CorrectsNothing);
+    assert_eq!(book.log().len(), 5);
+    assert_eq!(titles(&book), [r#"Title(Text("a"))"#]);
+}
+
+#[test]
+fn a_dangling_entry_is_followed_once_what_it_names_arrives() {
+    let mut book = Book::of([corrected(2, 1, &[id(1, 1)], "b")]);
+    assert_eq!(book.job().faults.len(), 1);
+    book.add(said(1, "a"));
+    assert!(book.job().faults.is_empty());
+    assert_eq!(titles(&book), [r#"Title(Text("b"))"#]);
+}
+
+#[test]
+fn two_entries_under_one_id_are_both_kept_and_reported() {
+    let mut book = Book::of([said(1, "b")]);
+    assert_eq!(book.add(said(1, "a")), Added::Clash);
+    assert_eq!(book.add(said(1, "b")), Added::Known);
+    assert_eq!(book.log().clashes().collect::<Vec<_>>(), [id(1, 1)]);
+    assert_eq!(titles(&book), [r#"Title(Text("a"))"#], "the same one counts on every phone");
+}
+
+#[test]
+fn another_layout_of_the_same_entry_is_the_same_entry() {
+    let mut book = Book::of([said(1, "a")]);
+    let spaced = said(1, "a").json().replace(':', ": ").replace("08: 15: 00-06: 00", "08:15:00-06:00");
+    assert_eq!(book.add(Record::read(&spaced).unwrap()), Added::Known);
+}
+
+#[test]
+fn a_kind_of_a_later_version_is_carried_untouched() {
+    let json = said(1, "a").json().replace("fact", "fathom");
+    let record = Record::read(&json).unwrap();
+    assert_eq!(record.content(), &Content::Unknown { kind: "fathom".into() });
+    assert_eq!(record.json(), json);
+    let book = Book::of([record]);
+    assert_eq!(book.job().unknown[&id(1, 1)], "fathom");
+}
+
+#[test]
+fn a_fault_names_its_path() {
+    let json = said(1, "a").json().replace("\"QZ\"", "\"far too long\"");
+    let fault = Record::read(&json).unwrap_err();
+    assert_eq!(fault.to_string(), "stamp.by.initials: text has 12 characters; up to 8 are accepted");
+}
