@@ -6,4 +6,5 @@
 //!
 //! Start with [`units`] (quantities) and read on to `entry`, `job` and `results`.
 
+pub mod geometry;
 pub mod units;
