@@ -1,0 +1,159 @@
+//! The four ways along rectilinear walls, and the turns between them.
+//!
+//! East, South, West and North are the page's right, bottom, left and top. Where
+//! true north lies is another matter, and no concern of geometry.
+
+use super::Vector;
+use crate::engine::units::Length;
+
+/// A quarter turn at a corner.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Turn {
+    /// Counter-clockwise on the page.
+    Left,
+    /// Clockwise on the page.
+    Right,
+}
+
+/// One of the two directions that rectilinear walls run in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Axis {
+    /// Across the page.
+    X,
+    /// Up and down the page.
+    Y,
+}
+
+/// The way somebody faces who walks along a wall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Heading {
+    /// To the right on the page: `x` grows.
+    East,
+    /// Down the page: `y` grows.
+    South,
+    /// To the left: `x` shrinks.
+    West,
+    /// Up: `y` shrinks.
+    North,
+}
+
+impl Turn {
+    /// The turn in quarter turns, clockwise positive.
+    pub const fn quarter_turns(self) -> i64 {
+        match self {
+            Self::Left => -1,
+            Self::Right => 1,
+        }
+    }
+
+    /// The same turn in a mirror.
+    pub const fn mirrored(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+}
+
+impl Axis {
+    /// The one square to it.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::X => Self::Y,
+            Self::Y => Self::X,
+        }
+    }
+}
+
+impl Heading {
+    /// All four, clockwise from East.
+    pub const ALL: [Self; 4] = [Self::East, Self::South, Self::West, Self::North];
+
+    /// After a quarter turn to the left.
+    pub const fn left(self) -> Self {
+        match self {
+            Self::East => Self::North,
+            Self::North => Self::West,
+            Self::West => Self::South,
+            Self::South => Self::East,
+        }
+    }
+
+    /// After a quarter turn to the right.
+    pub const fn right(self) -> Self {
+        match self {
+            Self::East => Self::South,
+            Self::South => Self::West,
+            Self::West => Self::North,
+            Self::North => Self::East,
+        }
+    }
+
+    /// After `turn`.
+    pub const fn turned(self, turn: Turn) -> Self {
+        match turn {
+            Turn::Left => self.left(),
+            Turn::Right => self.right(),
+        }
+    }
+
+    /// The axis it runs along.
+    pub const fn axis(self) -> Axis {
+        match self {
+            Self::East | Self::West => Axis::X,
+            Self::South | Self::North => Axis::Y,
+        }
+    }
+
+    /// Does the coordinate along its axis grow on the way?
+    pub const fn is_forward(self) -> bool {
+        matches!(self, Self::East | Self::South)
+    }
+
+    /// The displacement of going `length` this way.
+    pub fn go(self, length: Length) -> Vector {
+        let along = if self.is_forward() { length } else { -length };
+        match self.axis() {
+            Axis::X => Vector { dx: along, dy: Length::ZERO },
+            Axis::Y => Vector { dx: Length::ZERO, dy: along },
+        }
+    }
+
+    /// The same heading seen from below: East and West change places.
+    pub const fn mirrored(self) -> Self {
+        match self {
+            Self::East => Self::West,
+            Self::West => Self::East,
+            Self::South | Self::North => self,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn left_undoes_right_and_four_of_either_come_back() {
+        for heading in Heading::ALL {
+            assert_eq!(heading.left().right(), heading);
+            assert_eq!(heading.left().left().left().left(), heading);
+            assert_eq!(heading.right().axis(), heading.axis().other());
+        }
+    }
+
+    #[test]
+    fn a_mirror_swaps_left_and_right() {
+        for heading in Heading::ALL {
+            for turn in [Turn::Left, Turn::Right] {
+                assert_eq!(heading.turned(turn).mirrored(), heading.mirrored().turned(turn.mirrored()));
+            }
+        }
+    }
+
+    #[test]
+    fn right_of_east_goes_down_the_page() {
+        let down = Heading::East.turned(Turn::Right).go(Length::FOOT);
+        assert_eq!(down, Vector { dx: Length::ZERO, dy: Length::FOOT });
+    }
+}
