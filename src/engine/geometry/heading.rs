@@ -5,9 +5,12 @@
 
 use super::Vector;
 use crate::engine::units::Length;
+use serde::{Deserialize, Serialize};
 
 /// A quarter turn at a corner.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
 pub enum Turn {
     /// Counter-clockwise on the page.
     Left,
