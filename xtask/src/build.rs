@@ -1,0 +1,63 @@
+//! From Rust to WebAssembly, to the module and the JavaScript that a browser loads.
+
+use crate::files::Files;
+use crate::tools::{self, Optimise};
+use crate::{paths, run};
+use anyhow::{Context, Result};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use wasm_bindgen_cli_support::Bindgen;
+
+/// What Rust may emit for this target (its defaults), and nothing more: a feature
+/// added here would shut out phones that run the module as it was compiled.
+const FEATURES: [&str; 6] = [
+    "--enable-bulk-memory",
+    "--enable-multivalue",
+    "--enable-mutable-globals",
+    "--enable-nontrapping-float-to-int",
+    "--enable-reference-types",
+    "--enable-sign-ext",
+];
+
+/// Builds the app: its module, its glue and the snippets that crates bring along.
+pub fn app(optimise: Optimise) -> Result<Files> {
+    let module = compile()?;
+    let out = paths::target().join("bindgen");
+    bind(&module, &out)?;
+    let bound = out.join("duckboard_bg.wasm");
+    match optimise {
+        Optimise::IfPossible if !tools::has_npm() => {
+            println!("   npm is missing: the module stays as it is, about half as large again");
+        }
+        _ => shrink(&bound)?,
+    }
+    Files::read(&out)
+}
+
+fn compile() -> Result<PathBuf> {
+    tools::wasm_target()?;
+    let mut cargo = Command::new("cargo");
+    cargo.args(["build", "--release", "--bin", "duckboard"]);
+    cargo.args(["--target", "wasm32-unknown-unknown", "--target-dir"]).arg(paths::target());
+    run::aloud(cargo.current_dir(paths::root()), run::minutes(20))?;
+    Ok(paths::target().join("wasm32-unknown-unknown/release/duckboard.wasm"))
+}
+
+fn bind(module: &Path, out: &Path) -> Result<()> {
+    // What an earlier build left here would be published too.
+    if out.exists() {
+        fs::remove_dir_all(out)?;
+    }
+    let mut bindgen = Bindgen::new();
+    bindgen.input_path(module).web(true)?.typescript(false).remove_name_section(true).remove_producers_section(true);
+    bindgen.generate(out).context("wasm-bindgen refused the module")
+}
+
+fn shrink(module: &Path) -> Result<()> {
+    let smaller = module.with_extension("small");
+    let mut wasm_opt = tools::wasm_opt()?;
+    wasm_opt.arg("-Os").args(FEATURES).arg(module).arg("-o").arg(&smaller);
+    run::quietly(&mut wasm_opt, run::minutes(5), &paths::target().join("wasm-opt.log"))?;
+    fs::rename(smaller, module).context("wasm-opt wrote nothing")
+}
