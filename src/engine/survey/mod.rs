@@ -3,6 +3,10 @@
 //!
 //! It knows nothing of moisture, and draws nothing.
 
+pub mod figures;
+pub mod floor;
 pub mod measured;
 
+pub use figures::{closing_error, opening_area, room_area};
+pub use floor::Floor;
 pub use measured::{Joists, Level, Measure, Opening, Room, Run, Side};

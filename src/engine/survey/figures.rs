@@ -1,0 +1,54 @@
+//! What follows from the measured floor: areas and the closing error.
+
+use super::Floor;
+use crate::engine::figure::{Figure, Known, Need, Why};
+use crate::engine::geometry::ClosingError;
+use crate::engine::job::Job;
+use crate::engine::sources::Source;
+use crate::engine::units::{Area, Length};
+
+/// The room's area: of the outline as walked, its last corner drawn to the first.
+/// Source: plane geometry (the shoelace formula).
+pub fn room_area(job: &Job) -> Figure<Area> {
+    let Some(floor) = Floor::of(job) else { return Figure::Missing(vec![Need::RoomOutline]) };
+    let Ok(outline) = &floor.outline else { return Figure::Missing(vec![Need::RoomOutline]) };
+    let misclosure = floor.walk.closing_error().misclosure();
+    let mut doubts = Vec::new();
+    if misclosure != Length::ZERO {
+        doubts.push("The sides do not quite close; the last corner was drawn to the first.".to_owned());
+    }
+    let why = Why::rule("Area inside the walls as walked, corner to corner", &[Source::Geometry])
+        .with("sides", floor.sides.len().to_string())
+        .using(floor.sides.iter().copied());
+    Figure::Known(Known { value: outline.area(), assumed: Vec::new(), doubts, why })
+}
+
+/// How far the walk along the sides misses its start, once it has turned round.
+/// Source: plane geometry.
+pub fn closing_error(job: &Job) -> Figure<ClosingError> {
+    let turned = Floor::of(job).filter(|floor| floor.walk.turned_round().is_some());
+    let Some(floor) = turned else { return Figure::Missing(vec![Need::RoomOutline]) };
+    let why = Why::rule("Where the last side ends, less where the first one starts", &[Source::Geometry])
+        .with("sides", floor.sides.len().to_string())
+        .using(floor.sides.iter().copied());
+    Figure::known(floor.walk.closing_error(), why)
+}
+
+/// The area that is to come out, all openings together.
+/// Source: plane geometry.
+pub fn opening_area(job: &Job) -> Figure<Area> {
+    let floor = Floor::of(job);
+    let openings = floor.as_ref().map_or(&[][..], |floor| &floor.openings);
+    if openings.is_empty() {
+        return Figure::Missing(vec![Need::Opening]);
+    }
+    let mut doubts = Vec::new();
+    let outside = |corner| floor.as_ref().and_then(|f| f.outline.as_ref().ok()).is_some_and(|o| !o.contains(corner));
+    if openings.iter().any(|(_, rect)| rect.corners().into_iter().any(outside)) {
+        doubts.push("The opening reaches beyond the walls: check its offsets and size.".to_owned());
+    }
+    let why = Why::rule("Length times width of each opening", &[Source::Geometry])
+        .with("openings", openings.len().to_string())
+        .using(openings.iter().map(|(id, _)| *id));
+    Figure::Known(Known { value: openings.iter().map(|(_, rect)| rect.area()).sum(), assumed: Vec::new(), doubts, why })
+}

@@ -1,0 +1,130 @@
+//! A room's floor, put together from what was measured.
+
+use super::{Joists, Opening, Run};
+use crate::engine::entry::EntryId;
+use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
+use crate::engine::job::Job;
+use crate::engine::place::{Place, Position};
+use crate::engine::units::Length;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A room's floor as far as it has been measured. Derived from the job, never kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Floor {
+    /// The room.
+    pub room: EntryId,
+    /// Its sides in walking order.
+    pub sides: Vec<EntryId>,
+    /// The walk along them.
+    pub walk: Walk,
+    /// The outline, or what keeps the walk from being one.
+    pub outline: Result<Outline, Vec<Problem>>,
+    /// The openings that could be placed, in log order.
+    pub openings: Vec<(EntryId, Rect)>,
+    /// The joists under the room, if they were laid out.
+    pub joists: Option<Joists>,
+}
+
+impl Floor {
+    /// The floor of the job's room; of several the one begun first.
+    pub fn of(job: &Job) -> Option<Self> {
+        let room = *job.now.rooms.first_key_value()?.0;
+        Some(Self::of_room(job, room))
+    }
+
+    /// The floor of one room.
+    pub fn of_room(job: &Job, room: EntryId) -> Self {
+        let sides = sides_in_order(job, room);
+        let steps = sides.iter().filter_map(|id| job.now.sides.get(id));
+        let walk = Walk::new(steps.map(|side| Step { length: side.value.length.value, turn: side.value.turn }));
+        let outline = Outline::close(&walk).map(|closed| closed.outline);
+        let openings = openings(job, &sides, &walk);
+        let joists = job.now.joists.values().rev().find(|joists| joists.value.room == room);
+        Self { room, sides, outline, openings, joists: joists.map(|joists| joists.value.clone()), walk }
+    }
+
+    /// Where a place is on the plan, if that can be said.
+    pub fn locate(&self, place: &Place) -> Option<Point> {
+        match &place.position {
+            Position::OnPlan { right, down } => Some(Point::new(right.value, down.value)),
+            Position::OnJoist { joist, along: Some(along) } => {
+                let joists = self.joists.as_ref()?;
+                let across = joists.center(joist.get());
+                Some(match joists.run {
+                    Run::AcrossFirstSide => Point::new(across, along.value),
+                    Run::AlongFirstSide => Point::new(along.value, across),
+                })
+            }
+            Position::OnJoist { along: None, .. } | Position::Named => None,
+        }
+    }
+}
+
+impl Joists {
+    /// From the first corner to the center of a joist, square to the run.
+    pub fn center(&self, number: u16) -> Length {
+        self.first.value + self.spacing.value * (i64::from(number) - 1)
+    }
+}
+
+/// A room's sides in walking order. Each side says which one it follows; of two that
+/// follow the same one the later comes first, so that a side put in later lands where
+/// it was put. A side that names no earlier side of this room starts the walk.
+fn sides_in_order(job: &Job, room: EntryId) -> Vec<EntryId> {
+    let mut following: BTreeMap<Option<EntryId>, BTreeSet<EntryId>> = BTreeMap::new();
+    let walked: BTreeSet<EntryId> =
+        job.now.sides.iter().filter(|(_, side)| side.value.room == room).map(|(id, _)| *id).collect();
+    for id in &walked {
+        following.entry(predecessor(job, &walked, *id)).or_default().insert(*id);
+    }
+    // Depth first, by a stack: each list is pushed in ascending order and popped from its end.
+    let mut order = Vec::with_capacity(walked.len());
+    let mut open: Vec<EntryId> = following.get(&None).into_iter().flatten().copied().collect();
+    while let Some(id) = open.pop() {
+        order.push(id);
+        open.extend(following.get(&Some(id)).into_iter().flatten());
+    }
+    order
+}
+
+/// The side of this room that a side follows, passing over sides that were taken back.
+fn predecessor(job: &Job, walked: &BTreeSet<EntryId>, side: EntryId) -> Option<EntryId> {
+    let after = job.now.sides.get(&side)?.value.after?;
+    if after >= side {
+        return None;
+    }
+    // Sides are withdrawn one by one, usually the last: the nearest one before it that
+    // still stands keeps the walk together.
+    walked.range(..=after).next_back().copied()
+}
+
+fn openings(job: &Job, sides: &[EntryId], walk: &Walk) -> Vec<(EntryId, Rect)> {
+    let starts: BTreeMap<EntryId, (Point, Heading)> = sides
+        .iter()
+        .zip(walk.sides().zip(walk.headings()))
+        .map(|(id, (segment, heading))| (*id, (segment.from, heading)))
+        .collect();
+    let inward_is_right = walk.quarter_turns() >= 0;
+    job.now
+        .openings
+        .iter()
+        .filter_map(|(id, opening)| {
+            let (corner, heading) = starts.get(&opening.value.from)?;
+            Some((*id, opening.value.rect(*corner, *heading, inward_is_right)?))
+        })
+        .collect()
+}
+
+impl Opening {
+    /// The rectangle on the plan; none if it has no size.
+    fn rect(&self, corner: Point, along: Heading, inward_is_right: bool) -> Option<Rect> {
+        let inward = if inward_is_right { along.right() } else { along.left() };
+        let at = |forward: Length, into: Length| -> Point {
+            let there: Vector = along.go(forward);
+            corner + there + inward.go(into)
+        };
+        let near = at(self.along.value, self.out.value);
+        let far = at(self.along.value + self.length.value, self.out.value + self.width.value);
+        Rect::between(near, far)
+    }
+}
