@@ -18,6 +18,11 @@ macro_rules! identity {
             pub const fn new(random: u128) -> Self {
                 Self(random)
             }
+
+            /// The 128 bits.
+            pub const fn bits(self) -> u128 {
+                self.0
+            }
         }
 
         impl fmt::Display for $name {

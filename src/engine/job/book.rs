@@ -96,6 +96,11 @@ impl Pen {
         self.stamp.visit = Some(visit);
     }
 
+    /// From here on, entries carry this stamp.
+    pub fn stamp_from(&mut self, stamp: Stamp) {
+        self.stamp = stamp;
+    }
+
     fn write(&mut self, act: Act) -> Entry {
         let id = self.next;
         self.next.count = self.next.count.saturating_add(1);

@@ -1,20 +1,5 @@
-//! temp
-use crate::engine::entry::*;
-use crate::engine::units::*;
-use serde::{Deserialize, Serialize};
-/// m
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-pub struct Meter {
-    /// l
-    pub label: Label,
-}
-/// r
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-pub struct Reading {
-    /// p
-    pub place: EntryId,
-    /// s
-    pub shown: Typed<MoistureContent>,
-}
+//! Moisture readings of wood: what a meter shows, and what that means.
+
+pub mod reading;
+
+pub use reading::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};

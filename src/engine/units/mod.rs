@@ -6,11 +6,13 @@
 //! Ranges live in [`limits`], once.
 
 pub mod area;
+pub mod decimal;
 pub mod humidity;
 pub mod length;
 pub mod limits;
 pub mod moisture_content;
 mod percent;
+pub mod tape;
 pub mod temperature;
 pub mod typed;
 

@@ -50,6 +50,11 @@ macro_rules! percentage {
             pub fn to_percent(self) -> f64 {
                 self.0 as f64 / super::percent::PER_PERCENT as f64
             }
+
+            /// Whole storage units, for exact writing.
+            pub(super) const fn units(self) -> i64 {
+                self.0
+            }
         }
 
         impl From<$name> for super::percent::PercentJson {

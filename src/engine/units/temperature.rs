@@ -7,9 +7,9 @@ use std::ops::{Add, Sub};
 
 /// Storage units in one Celsius degree. A ninth of a microdegree: the largest unit
 /// in which every temperature typed to six decimals is whole in both scales.
-const PER_CELSIUS: i64 = 9_000_000;
+pub(super) const PER_CELSIUS: i64 = 9_000_000;
 /// Storage units in one Fahrenheit degree.
-const PER_FAHRENHEIT: i64 = 5_000_000;
+pub(super) const PER_FAHRENHEIT: i64 = 5_000_000;
 
 /// A temperature of air, wood or a surface, within [`limits::TEMPERATURE`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -64,6 +64,11 @@ impl Temperature {
     pub fn to_fahrenheit(self) -> f64 {
         // Added before the division, so that what was typed comes back unblurred.
         (self.0 + 32 * PER_FAHRENHEIT) as f64 / PER_FAHRENHEIT as f64
+    }
+
+    /// Whole storage units above 0 °C, for exact writing.
+    pub(super) const fn units(self) -> i64 {
+        self.0
     }
 
     const fn try_units(units: i64) -> Result<Self, OutOfRange> {

@@ -1,0 +1,216 @@
+//! What is half done: kept in the store at every key, so that it outlives the page.
+
+use crate::engine::air::AirLocation;
+use crate::engine::entry::Label;
+use crate::engine::geometry::Turn;
+use crate::engine::moisture::Wood;
+use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
+use crate::engine::survey::Run;
+use crate::engine::units::{Temperature, Typed};
+use serde::{Deserialize, Serialize};
+
+/// What somebody is in the middle of. Not part of the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Draft {
+    /// What is in the hand.
+    pub instrument: Instrument,
+    /// The number typed so far.
+    pub text: String,
+    /// Earlier answers to a question of several, as typed.
+    pub held: Vec<String>,
+    /// What the tape measures.
+    pub tape: TapeTask,
+    /// Which way the wall turns at the end of the next side.
+    pub turn: Turn,
+    /// The corner that an opening is placed from, counted from 0.
+    pub corner: usize,
+    /// Which way the joists run.
+    pub run: Run,
+    /// The name of a length that has no other.
+    pub other: Label,
+    /// Where the next reading, condition or photo goes.
+    pub spot: Place,
+    /// How many joists the place moves on after a save.
+    pub travel: i16,
+    /// What the air instrument reads.
+    pub air: AirTask,
+    /// The wood that is read, until somebody says otherwise.
+    pub wood: Wood,
+    /// The wood's temperature, as measured last.
+    pub wood_temperature: Option<Typed<Temperature>>,
+    /// The camera was opened for this place, and nothing has come back yet.
+    pub photo_wanted: bool,
+}
+
+/// What is in the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Instrument {
+    /// A tape or a laser.
+    #[default]
+    Tape,
+    /// A moisture meter.
+    Meter,
+    /// A thermo-hygrometer or an infrared thermometer.
+    Air,
+    /// A laser level.
+    Level,
+    /// Eyes and an awl.
+    Look,
+    /// The camera.
+    Photo,
+}
+
+/// What the tape measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TapeTask {
+    /// The room, side by side.
+    #[default]
+    Side,
+    /// An opening: along, out, length, width.
+    Opening,
+    /// The joists: first center, spacing, how many.
+    Joists,
+    /// From the ground to the joists.
+    CrawlHeight,
+    /// Any other length.
+    Other,
+}
+
+/// What the air instrument reads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AirTask {
+    /// The air under the house.
+    #[default]
+    Crawl,
+    /// The air in the room.
+    Room,
+    /// The air outdoors.
+    Outdoors,
+    /// The surface at the place.
+    Surface,
+    /// The wood at the place: meter readings are corrected with it.
+    Wood,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        Self {
+            instrument: Instrument::default(),
+            text: String::new(),
+            held: Vec::new(),
+            tape: TapeTask::default(),
+            turn: Turn::Right,
+            corner: 0,
+            run: Run::AcrossFirstSide,
+            other: Label::default(),
+            spot: Place {
+                element: Element::Joist,
+                position: Position::OnJoist { joist: JoistNumber::FIRST, along: None },
+                face: Some(Face::LowerEdge),
+                height: None,
+                chalk: None,
+            },
+            travel: 1,
+            air: AirTask::default(),
+            wood: Wood::default(),
+            wood_temperature: None,
+            photo_wanted: false,
+        }
+    }
+}
+
+impl Instrument {
+    /// Every instrument, in the order that they lie in.
+    pub const ALL: [Self; 6] = [Self::Tape, Self::Meter, Self::Air, Self::Level, Self::Look, Self::Photo];
+
+    /// Its name.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Tape => "Tape",
+            Self::Meter => "Meter",
+            Self::Air => "Air",
+            Self::Level => "Level",
+            Self::Look => "Look",
+            Self::Photo => "Photo",
+        }
+    }
+}
+
+impl TapeTask {
+    /// Every task, in the order that a choice shows them.
+    pub const ALL: [Self; 5] = [Self::Side, Self::Opening, Self::Joists, Self::CrawlHeight, Self::Other];
+
+    /// What it measures.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Side => "Room side",
+            Self::Opening => "Opening",
+            Self::Joists => "Joists",
+            Self::CrawlHeight => "Crawl height",
+            Self::Other => "Other length",
+        }
+    }
+}
+
+impl AirTask {
+    /// Every task, in the order that a choice shows them.
+    pub const ALL: [Self; 5] = [Self::Crawl, Self::Room, Self::Outdoors, Self::Surface, Self::Wood];
+
+    /// What it reads.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Crawl => "Crawl air",
+            Self::Room => "Room air",
+            Self::Outdoors => "Outdoor air",
+            Self::Surface => "Surface",
+            Self::Wood => "Wood temperature",
+        }
+    }
+
+    /// Where the air is that it reads; none for a surface or the wood.
+    pub const fn location(self) -> Option<AirLocation> {
+        match self {
+            Self::Crawl => Some(AirLocation::Crawl),
+            Self::Room => Some(AirLocation::Room),
+            Self::Outdoors => Some(AirLocation::Outdoors),
+            Self::Surface | Self::Wood => None,
+        }
+    }
+}
+
+impl Draft {
+    /// The draft with another instrument in the hand: what was typed for the last one
+    /// is put down.
+    #[must_use]
+    pub fn with(&self, instrument: Instrument) -> Self {
+        Self { instrument, text: String::new(), held: Vec::new(), ..self.clone() }
+    }
+
+    /// The draft with another tape task.
+    #[must_use]
+    pub fn measuring(&self, tape: TapeTask) -> Self {
+        Self { tape, text: String::new(), held: Vec::new(), ..self.clone() }
+    }
+
+    /// The draft with another air task.
+    #[must_use]
+    pub fn reading_air(&self, air: AirTask) -> Self {
+        Self { air, text: String::new(), held: Vec::new(), ..self.clone() }
+    }
+
+    /// Ready for the next answer of the same question.
+    pub(super) fn holding(&self, typed: String) -> Self {
+        let mut held = self.held.clone();
+        held.push(typed);
+        Self { held, text: String::new(), ..self.clone() }
+    }
+
+    /// Ready for the next question.
+    pub(super) fn emptied(&self) -> Self {
+        Self { text: String::new(), held: Vec::new(), ..self.clone() }
+    }
+}

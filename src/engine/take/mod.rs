@@ -1,0 +1,17 @@
+//! Taking: the conversation between a hand and the log.
+//!
+//! An instrument is picked, a question is asked, a value is typed and saved, and the
+//! place moves on by itself. What is half done is a [`Draft`]; [`save`] turns it into
+//! entries and the next draft, and touches nothing. It knows no screen: the app draws
+//! the [`Question`] and calls [`save`].
+
+pub mod draft;
+pub mod question;
+pub mod save;
+pub mod settings;
+pub mod travel;
+
+pub use draft::{AirTask, Draft, Instrument, TapeTask};
+pub use question::{Keys, Question};
+pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
+pub use settings::Units;

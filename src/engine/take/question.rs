@@ -1,0 +1,144 @@
+//! What the app asks for now.
+
+use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::settings::Units;
+use crate::engine::job::Job;
+use crate::engine::place::Position;
+use crate::engine::survey::Floor;
+
+/// A question, and how it is answered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Question {
+    /// What is asked.
+    pub asks: String,
+    /// Where, or what was answered so far.
+    pub detail: String,
+    /// The keys that answer it.
+    pub keys: Keys,
+    /// What stands behind the number: a unit, the kind of reading.
+    pub unit: String,
+}
+
+/// Which keys answer a question.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Keys {
+    /// Feet, inches and fractions, or metric.
+    Length,
+    /// Digits and a point; over the maximum.
+    Moisture,
+    /// Digits and a point.
+    Percent,
+    /// Digits, a point and a minus.
+    Temperature,
+    /// Whole numbers.
+    Count,
+    /// Findings to tap.
+    Findings,
+    /// The camera.
+    Camera,
+}
+
+impl Question {
+    /// What a draft asks next.
+    pub fn of(draft: &Draft, job: &Job, units: Units) -> Self {
+        match draft.instrument {
+            Instrument::Tape => tape(draft, job, units),
+            Instrument::Meter => at_spot(draft, job, units, Keys::Moisture, "%"),
+            Instrument::Air => air(draft, job, units),
+            Instrument::Level => at_spot(draft, job, units, Keys::Length, "down from laser"),
+            Instrument::Look => at_spot(draft, job, units, Keys::Findings, ""),
+            Instrument::Photo => at_spot(draft, job, units, Keys::Camera, ""),
+        }
+    }
+}
+
+fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
+    let floor = Floor::of(job);
+    let length = |asks: String, detail: String| Question {
+        asks,
+        detail,
+        keys: Keys::Length,
+        unit: units.bare_length().symbol().to_owned(),
+    };
+    let held = draft.held.join(" · ");
+    match (draft.tape, draft.held.len()) {
+        (TapeTask::Side, _) => {
+            let number = floor.as_ref().map_or(0, |floor| floor.sides.len()) + 1;
+            length(format!("Side {number}"), walked(floor.as_ref(), units))
+        }
+        (TapeTask::Opening, 0) => length(
+            format!("Opening: along side {} from its corner", draft.corner + 1),
+            format!("corner {}", draft.corner + 1),
+        ),
+        (TapeTask::Opening, 1) => length("Opening: out from the wall".to_owned(), held),
+        (TapeTask::Opening, 2) => length(format!("Opening: size along side {}", draft.corner + 1), held),
+        (TapeTask::Opening, _) => length("Opening: size into the room".to_owned(), held),
+        (TapeTask::Joists, 0) => length("Joist 1: center from corner 1".to_owned(), draft.run.label().to_owned()),
+        (TapeTask::Joists, 1) => length("Joists: spacing on center".to_owned(), held),
+        (TapeTask::Joists, _) => {
+            Question { asks: "Joists: how many".to_owned(), detail: held, keys: Keys::Count, unit: "joists".to_owned() }
+        }
+        (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
+        (TapeTask::Other, _) => {
+            let name = if draft.other.is_empty() { "Other length".to_owned() } else { draft.other.to_string() };
+            length(name, place_detail(draft, job, units))
+        }
+    }
+}
+
+/// How far the walk has come: the closing error once it has turned round.
+fn walked(floor: Option<&Floor>, units: Units) -> String {
+    let Some(floor) = floor.filter(|floor| !floor.sides.is_empty()) else {
+        return "start at any corner, room on your right".to_owned();
+    };
+    let misclosure = floor.walk.closing_error().misclosure();
+    match floor.walk.turned_round() {
+        Some(_) => format!("closes to {}", units.length(misclosure)),
+        None => format!("{} to the start", units.length(misclosure)),
+    }
+}
+
+fn air(draft: &Draft, job: &Job, units: Units) -> Question {
+    let scale = units.scale.symbol().to_owned();
+    let name = draft.air.label();
+    match (draft.air, draft.held.first()) {
+        (AirTask::Surface | AirTask::Wood, _) => Question {
+            asks: format!("{name}: {}", draft.spot.name()),
+            detail: place_detail(draft, job, units),
+            keys: Keys::Temperature,
+            unit: scale,
+        },
+        (_, None) => Question {
+            asks: format!("{name}: temperature"),
+            detail: String::new(),
+            keys: Keys::Temperature,
+            unit: scale,
+        },
+        (_, Some(temperature)) => Question {
+            asks: format!("{name}: humidity"),
+            detail: temperature.clone(),
+            keys: Keys::Percent,
+            unit: "% RH".to_owned(),
+        },
+    }
+}
+
+fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Question {
+    Question { asks: draft.spot.name(), detail: place_detail(draft, job, units), keys, unit: unit.to_owned() }
+}
+
+/// Where along it, and from which wall.
+fn place_detail(draft: &Draft, job: &Job, units: Units) -> String {
+    let from = job.measured_from().filter(|wall| !wall.is_empty());
+    match &draft.spot.position {
+        Position::OnJoist { along: Some(along), .. } => {
+            let along = units.length(along.value);
+            from.map_or_else(|| format!("{along} along"), |wall| format!("{along} from {wall}"))
+        }
+        Position::OnJoist { along: None, .. } => "anywhere along it".to_owned(),
+        Position::OnPlan { right, down } => {
+            format!("{} right, {} down", units.length(right.value), units.length(down.value))
+        }
+        Position::Named => String::new(),
+    }
+}
