@@ -1,7 +1,112 @@
-//! The phone app: draws the job, and turns taps into entries.
-use leptos::prelude::*;
+//! The phone app: draws the job and turns taps into entries. Thin, and wasm32 only.
+//!
+//! - [`session`] is the one reactive root; [`commands`] its only writer.
+//! - `platform` holds the browser, one interface a file.
+//! - `widgets` know props and no job; the other folders are screens.
+//!
+//! It computes no figure and rounds nothing: `engine` and `draw` do.
 
-/// Mounts the app on the page.
+mod answers;
+mod commands;
+mod hand_over;
+mod job;
+mod jobs;
+mod log;
+mod platform;
+mod plan;
+mod report;
+mod route;
+mod session;
+mod settings;
+mod take;
+mod widgets;
+
+use leptos::prelude::*;
+use route::{Route, Tab};
+use session::{Session, session};
+use wasm_bindgen_futures::spawn_local;
+
+/// Reads what was kept and mounts the app on the page.
 pub fn start() {
-    mount_to_body(|| view! { <main>"Duckboard"</main> });
+    console_error_panic_hook::set_once();
+    spawn_local(async {
+        match Session::open().await {
+            Ok(session) => {
+                ask_about_storage(session);
+                mount_to_body(move || {
+                    provide_context(session);
+                    view! { <App/> }
+                });
+            }
+            Err(error) => {
+                let why = error.to_string();
+                mount_to_body(move || view! { <NoStore why/> });
+            }
+        }
+    });
+}
+
+/// Never waited for: some browsers ask the user first.
+fn ask_about_storage(session: Session) {
+    spawn_local(async move {
+        session.standing.set(platform::storage::ask().await);
+    });
+}
+
+#[component]
+fn App() -> impl IntoView {
+    let session = session();
+    let introduced = Memo::new(move |_| session.phone.with(|phone| phone.logger.is_some()));
+    move || {
+        if !introduced.get() {
+            return view! { <settings::Introduction/> }.into_any();
+        }
+        match session.route.get() {
+            Route::Jobs => view! { <jobs::Jobs/> }.into_any(),
+            Route::Settings => view! { <settings::Settings/> }.into_any(),
+            Route::Job(..) => view! { <JobScreen/> }.into_any(),
+        }
+    }
+}
+
+/// A job: title on top, the tab between, the four places at the bottom.
+#[component]
+fn JobScreen() -> impl IntoView {
+    let session = session();
+    let known = Memo::new(move |_| session.book(|_| ()).is_some());
+    let tab = Memo::new(move |_| session.tab());
+    move || {
+        if !known.get() {
+            return view! { <jobs::Jobs/> }.into_any();
+        }
+        let screen = match tab.get().unwrap_or(Tab::Take) {
+            Tab::Take => view! { <take::Take/> }.into_any(),
+            Tab::Answers => view! { <answers::Answers/> }.into_any(),
+            Tab::Log => view! { <log::LogScreen/> }.into_any(),
+            Tab::HandOver => view! { <hand_over::HandOverScreen/> }.into_any(),
+            Tab::Facts => view! { <job::JobFacts/> }.into_any(),
+            Tab::Report => view! { <report::Report/> }.into_any(),
+        };
+        view! {
+            <div class="job-screen">
+                <widgets::JobHeader/>
+                <widgets::NotSaved/>
+                {screen}
+                <widgets::TabBar/>
+            </div>
+        }
+        .into_any()
+    }
+}
+
+/// Without a store nothing may be logged: it would be lost.
+#[component]
+fn NoStore(why: String) -> impl IntoView {
+    view! {
+        <main class="page" role="alert">
+            <h1>"Nothing can be kept here"</h1>
+            <p>{format!("Duckboard could not open its storage: {why}.")}</p>
+            <p>"Close the other windows of Duckboard and open it again. In a private window it may not work at all."</p>
+        </main>
+    }
 }

@@ -78,6 +78,16 @@ impl<T> Figure<T> {
         Self::Known(Known { value, assumed: Vec::new(), doubts: Vec::new(), why })
     }
 
+    /// The same answer, its value put otherwise.
+    pub fn map<U>(self, put: impl FnOnce(&T) -> U) -> Figure<U> {
+        match self {
+            Self::Known(Known { value, assumed, doubts, why }) => {
+                Figure::Known(Known { value: put(&value), assumed, doubts, why })
+            }
+            Self::Missing(needs) => Figure::Missing(needs),
+        }
+    }
+
     /// The value, if there is one.
     pub const fn value(&self) -> Option<&T> {
         match self {

@@ -8,6 +8,7 @@
 
 pub mod air;
 pub mod condition;
+pub mod describe;
 pub mod entry;
 pub mod figure;
 pub mod geometry;
@@ -15,6 +16,7 @@ pub mod job;
 pub mod moisture;
 pub mod photo;
 pub mod place;
+pub mod results;
 pub mod sample;
 pub mod sheets;
 pub mod sources;

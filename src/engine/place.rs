@@ -142,6 +142,16 @@ impl Face {
     }
 }
 
+impl Position {
+    /// How far along its joist, if it is on one and that was measured.
+    pub fn along(&self) -> Option<Typed<Length>> {
+        match self {
+            Self::OnJoist { along, .. } => along.clone(),
+            Self::OnPlan { .. } | Self::Named => None,
+        }
+    }
+}
+
 impl JoistNumber {
     /// The first joist.
     pub const FIRST: Self = Self(1);

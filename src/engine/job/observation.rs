@@ -61,6 +61,14 @@ macro_rules! observations {
                 }
             }
 
+            /// A thing as it stands, with the entry that its value is from.
+            pub fn get(&self, id: EntryId) -> Option<(EntryId, Observation)> {
+                $(if let Some(thing) = self.$shelf.get(&id) {
+                    return Some((thing.head, Observation::$variant(thing.value.clone())));
+                })*
+                None
+            }
+
             pub(super) fn remove(&mut self, id: EntryId) {
                 $(self.$shelf.remove(&id);)*
             }

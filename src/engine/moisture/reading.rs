@@ -1,72 +1,24 @@
-//! What a meter is and what it shows: the payloads of entries.
+//! What was read off a moisture meter, and on what.
 
-use crate::engine::entry::{EntryId, Label};
+use super::Species;
+use crate::engine::entry::EntryId;
 use crate::engine::units::{MoistureContent, Temperature, Typed};
 use serde::{Deserialize, Serialize};
 
-/// A moisture meter, described once per phone.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-pub struct Meter {
-    /// What tells it from another.
-    pub label: Label,
-    /// How it senses.
-    pub sensing: Sensing,
-    /// The wood that its scale is for; none if unknown.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub scale: Option<Species>,
-    /// The wood temperature that its scale is for; none if unknown.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub reference: Option<Typed<Temperature>>,
-    /// Does it correct for temperature itself?
-    pub corrects_temperature: Answer,
-    /// Does it correct for species itself?
-    pub corrects_species: Answer,
-    /// The most that it shows.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub maximum: Option<Typed<MoistureContent>>,
-}
-
-/// How a meter senses.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Sensing {
-    /// Electrical resistance between pins.
-    Pin,
-    /// An electric field through the surface.
-    Pinless,
-}
-
-/// Yes, no, or nobody knows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Answer {
-    /// Yes.
-    Yes,
-    /// No.
-    No,
-    /// Nobody knows.
-    #[default]
-    Unknown,
-}
-
-/// A moisture reading.
+/// One moisture reading, as the meter showed it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Reading {
-    /// Where.
+    /// Where it was taken.
     pub place: EntryId,
-    /// With which meter; none if nobody described it.
+    /// With which meter, if that was said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub meter: Option<EntryId>,
     /// What the meter showed.
     pub shown: Shown,
-    /// The wood.
-    #[serde(default)]
+    /// What it was taken on.
     pub wood: Wood,
-    /// How warm the wood was, if it was measured.
+    /// How warm the wood was, if that was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wood_temperature: Option<Typed<Temperature>>,
 }
@@ -76,67 +28,75 @@ pub struct Reading {
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Shown {
-    /// A number.
+    /// A moisture content, right or not.
     Percent(Typed<MoistureContent>),
-    /// More than it can show.
+    /// Only that it is past the end of the scale.
     OverMaximum,
 }
 
-/// The wood that was read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+/// What a reading was taken on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub struct Wood {
-    /// Solid or made up.
-    #[serde(default)]
+    /// How it is made up.
     pub material: Material,
-    /// Its species, if known.
+    /// Its species or stamp, if somebody looked.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub species: Option<Species>,
 }
 
-/// What a piece is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+/// How a piece of wood is made up, as far as a meter can tell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Material {
-    /// Untreated lumber.
-    #[default]
+    /// Untreated lumber or boards.
     Solid,
-    /// Preservative-treated lumber.
+    /// Lumber treated with preservative salts.
     Treated,
     /// Plywood.
     Plywood,
     /// Oriented strand board.
     Osb,
+    /// Particleboard, hardboard, laminated beams and the like.
+    OtherGlued,
+    /// Not known.
+    Unknown,
 }
 
-/// A species or a trade group of species.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Species {
-    /// Douglas-fir, coast type.
-    DouglasFir,
-    /// Western hemlock.
-    WesternHemlock,
-    /// White fir.
-    WhiteFir,
-    /// Longleaf pine.
-    LongleafPine,
-    /// Shortleaf pine.
-    ShortleafPine,
-    /// Ponderosa pine.
-    PonderosaPine,
-    /// Sitka spruce.
-    SitkaSpruce,
-    /// Redwood.
-    Redwood,
-    /// Southern pine, unsorted: longleaf, shortleaf, loblolly.
-    SouthernPine,
-    /// Hem-fir: hemlock and true firs.
-    HemFir,
-    /// Spruce-pine-fir.
-    SprucePineFir,
-    /// Western redcedar.
-    WesternRedcedar,
+impl Material {
+    /// Every material, in the order that a choice shows them.
+    pub const ALL: [Self; 6] = [Self::Solid, Self::Treated, Self::Plywood, Self::Osb, Self::OtherGlued, Self::Unknown];
+
+    /// The material in words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Solid => "solid lumber",
+            Self::Treated => "treated lumber",
+            Self::Plywood => "plywood",
+            Self::Osb => "OSB",
+            Self::OtherGlued => "other glued wood",
+            Self::Unknown => "unknown",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::entry::DeviceId;
+
+    #[test]
+    fn a_job_file_carries_what_is_known_and_no_more() {
+        let place = EntryId { count: 7, device: DeviceId::new(1) };
+        let wood = Wood { material: Material::Solid, species: None };
+        let reading = Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None };
+        let json = serde_json::to_string(&reading).unwrap();
+        assert_eq!(json, format!(r#"{{"place":"{place}","shown":"over_maximum","wood":{{"material":"solid"}}}}"#));
+        assert_eq!(serde_json::from_str::<Reading>(&json).unwrap(), reading);
+
+        let shown = Shown::Percent(Typed::new("18.5 %", MoistureContent::try_hundredths(1_850).unwrap()));
+        let json = serde_json::to_string(&shown).unwrap();
+        assert_eq!(json, r#"{"percent":{"typed":"18.5 %","value":{"percent":18.5}}}"#);
+    }
 }

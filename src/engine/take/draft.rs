@@ -3,7 +3,7 @@
 use crate::engine::air::AirLocation;
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
-use crate::engine::moisture::Wood;
+use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::survey::Run;
 use crate::engine::units::{Temperature, Typed};
@@ -116,7 +116,7 @@ impl Default for Draft {
             },
             travel: 1,
             air: AirTask::default(),
-            wood: Wood::default(),
+            wood: Wood { material: Material::Solid, species: None },
             wood_temperature: None,
             photo_wanted: false,
         }

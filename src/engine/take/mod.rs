@@ -7,11 +7,13 @@
 
 pub mod draft;
 pub mod question;
+pub mod retype;
 pub mod save;
 pub mod settings;
 pub mod travel;
 
 pub use draft::{AirTask, Draft, Instrument, TapeTask};
 pub use question::{Keys, Question};
+pub use retype::retyped;
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
 pub use settings::Units;

@@ -1,0 +1,24 @@
+//! What it all means: answers first, then the sum behind each.
+
+use crate::app::plan::Plan;
+use crate::app::session::session;
+use crate::app::widgets::AnswerCard;
+use crate::engine::results;
+use leptos::prelude::*;
+
+/// The Answers screen.
+#[component]
+pub fn Answers() -> impl IntoView {
+    let session = session();
+    let answers = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.job(|job| results::answers(job, units)).unwrap_or_default()
+    });
+    view! {
+        <main class="page answers">
+            <section class="card plan-card"><Plan width=358 height=280 cursor=false from_below=false/></section>
+            <crate::app::cautions::Cautions/>
+            {move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view()}
+        </main>
+    }
+}

@@ -1,0 +1,110 @@
+//! The job's facts and visits, behind its title.
+
+use crate::app::route::{Route, Tab};
+use crate::app::session::{Session, session};
+use crate::app::widgets::{Choice, TextField};
+use crate::engine::entry::Label;
+use crate::engine::job::{Fact, Job, SheetSize, Venting, Year};
+use crate::engine::units::tape::{self, Sign};
+use crate::engine::units::{Length, Typed};
+use leptos::prelude::*;
+
+/// What is said about the job as a whole.
+#[component]
+pub fn JobFacts() -> impl IntoView {
+    let session = session();
+    let now = move |read: fn(&Job) -> Option<String>| untrack(|| session.job(read)).flatten().unwrap_or_default();
+    let venting = Memo::new(move |_| session.job(|job| job.venting().copied()).flatten());
+    let ventings = Venting::ALL.into_iter().map(|venting| (Some(venting), venting.label().to_owned())).collect();
+    let on_venting = Callback::new(move |venting: Option<Venting>| {
+        if let Some(venting) = venting {
+            session.say(Fact::Venting(venting));
+        }
+    });
+    let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
+    let back = move || session.job_id().map(|id| Route::Job(id, Tab::Report).href());
+    view! {
+        <main class="page">
+            <header class="page-head"><a class="chip" href=Route::Jobs.href()>"All jobs"</a><a class="chip" href=back>"Report"</a>
+                <a class="chip" href=Route::Settings.href()>"Settings"</a></header>
+            <Visits/>
+            <section class="card">
+                <h2>"Job"</h2>
+                <TextField label="Title" value=now(|job| job.title().map(ToString::to_string)) on_commit=label(session, "Title", Fact::Title)/>
+                <TextField label="Office job number" value=now(|job| job.office_number().map(ToString::to_string)) on_commit=label(session, "Office job number", Fact::OfficeNumber)/>
+                <TextField label="Place" value=now(|job| job.site().map(ToString::to_string)) on_commit=label(session, "Place", Fact::Site)/>
+            </section>
+            <section class="card">
+                <h2>"House"</h2>
+                <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
+                <TextField label="Crawl height" value=now(|job| job.crawl_height().map(|height| height.typed.clone())) on_commit=crawl_height(session)/>
+                <Choice legend="Crawl space" options=ventings chosen=venting.into() on_choose=on_venting/>
+                <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
+                <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
+            </section>
+            <section class="card">
+                <h2>"Sheets"</h2>
+                <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
+            </section>
+            <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
+                {move || if archived.get() { "Take out of the archive" } else { "Archive this job" }}
+            </button>
+            <p class="refused" role="alert">{move || session.refused.get()}</p>
+        </main>
+    }
+}
+
+#[component]
+fn Visits() -> impl IntoView {
+    let session = session();
+    let visits = Memo::new(move |_| {
+        session.job(|job| job.now.visits.values().map(|visit| (visit.stamp.at.format("%Y-%m-%d").to_string(), visit.value.purpose.to_string())).collect::<Vec<_>>()).unwrap_or_default()
+    });
+    view! {
+        <section class="card">
+            <h2>"Visits"</h2>
+            <ol>{move || visits.get().into_iter().map(|(day, purpose)| view! { <li>{day}" "{purpose}</li> }).collect_view()}</ol>
+            <button type="button" class="key wide" on:click=move |_| session.begin_visit(Label::default())>"Begin another visit"</button>
+        </section>
+    }
+}
+
+type Commit = Callback<String, Result<(), String>>;
+
+fn label(session: Session, field: &'static str, fact: fn(Label) -> Fact) -> Commit {
+    Callback::new(move |text: String| {
+        let label = Label::new(&text).map_err(|problem| format!("{field}: {problem}"))?;
+        session.say(fact(label));
+        Ok(())
+    })
+}
+
+fn year(session: Session) -> Commit {
+    Callback::new(move |text: String| {
+        let year = text.trim().parse().map_err(|_| format!("Year built: \"{text}\" is no year; 1600 to 2200 is accepted"))?;
+        session.say(Fact::YearBuilt(Year::new(year)?));
+        Ok(())
+    })
+}
+
+fn crawl_height(session: Session) -> Commit {
+    Callback::new(move |text: String| {
+        session.say(Fact::CrawlHeight(length(session, "Crawl height", &text)?));
+        Ok(())
+    })
+}
+
+fn sheet(session: Session) -> Commit {
+    Callback::new(move |text: String| {
+        let (width, long) = text.split_once(['×', 'x', 'X']).ok_or_else(|| format!("Sheet size: \"{text}\" has no ×; 4' × 8' is accepted"))?;
+        let (width, length) = (length(session, "Sheet width", width)?, length(session, "Sheet length", long)?);
+        session.say(Fact::Sheet(SheetSize { width, length }));
+        Ok(())
+    })
+}
+
+fn length(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
+    let units = session.prefs.get_untracked().units;
+    let length = tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))?;
+    if length.value.is_positive() { Ok(length) } else { Err(format!("{field}: \"{text}\" is no length; more than 0 is accepted")) }
+}

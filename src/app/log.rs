@@ -1,0 +1,140 @@
+//! Everything entered, newest first: correct, withdraw, settle.
+
+use crate::app::session::session;
+use crate::app::widgets::TextField;
+use crate::engine::describe;
+use crate::engine::entry::EntryId;
+use crate::engine::job::{Act, Book, Entry, Observation, Record};
+use crate::engine::take::{Units, retyped};
+use leptos::prelude::*;
+use std::collections::BTreeSet;
+
+/// The Log screen.
+#[component]
+pub fn LogScreen() -> impl IntoView {
+    let session = session();
+    let rows = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.book(|book| rows(book, units)).unwrap_or_default()
+    });
+    view! {
+        <main class="page log">
+            <header class="page-head">
+                <h2>"Log"</h2>
+                <button type="button" class="key" on:click=move |_| session.undo()>"undo last"</button>
+            </header>
+            <Conflicts/>
+            <p class="refused" role="alert">{move || session.refused.get()}</p>
+            <ol class="entries" reversed>
+                <For each=move || rows.get() key=|row| (row.id, row.stands) children=|row| view! { <EntryRow row/> }/>
+            </ol>
+        </main>
+    }
+}
+
+#[derive(Debug, Clone, PartialEq)]
+struct Row {
+    id: EntryId,
+    line: describe::Line,
+    who: String,
+    /// Nobody has taken it back.
+    stands: bool,
+    /// The thing it began, as it stands, for correcting.
+    thing: Option<(EntryId, Observation)>,
+}
+
+fn rows(book: &Book, units: Units) -> Vec<Row> {
+    let withdrawn: BTreeSet<EntryId> = book.log().records().filter_map(Record::entry).filter_map(takes_back).collect();
+    let entries: Vec<&Entry> = book.log().records().filter_map(Record::entry).collect();
+    let row = |entry: &&Entry| Row {
+        id: entry.id,
+        line: describe::entry(book.job(), entry, units),
+        who: format!("{} · {}", entry.stamp.at.format("%b %-d %H:%M"), entry.stamp.by.initials),
+        stands: !withdrawn.contains(&entry.id),
+        thing: standing(book, entry),
+    };
+    entries.iter().rev().map(row).collect()
+}
+
+/// The thing that an entry began: its head and its value as it stands.
+fn standing(book: &Book, entry: &Entry) -> Option<(EntryId, Observation)> {
+    match &entry.act {
+        Act::Record(_) => book.job().now.get(entry.id),
+        Act::Correct { .. } | Act::Withdraw { .. } => None,
+    }
+}
+
+const fn takes_back(entry: &Entry) -> Option<EntryId> {
+    match &entry.act {
+        Act::Withdraw { of } => Some(*of),
+        _ => None,
+    }
+}
+
+#[component]
+fn EntryRow(row: Row) -> impl IntoView {
+    let session = session();
+    let Row { id, line, who, stands, thing } = row;
+    let typed = line.typed.clone().map(|typed| view! { <span class="typed">{format!("typed {typed}")}</span> });
+    let correctable = thing.and_then(|(head, value)| Some((head, line.typed.clone()?, value)));
+    view! {
+        <li class="card entry" class:withdrawn=!stands>
+            <p><b>{line.kind}</b>" "{line.says}</p>
+            <p class="detail">{who}" "{typed}{(!stands).then_some(" · taken back")}</p>
+            <details>
+                <summary>"change"</summary>
+                {correctable.map(|(head, typed, value)| view! { <Correction thing=id head typed value/> })}
+                {stands.then(|| view! {
+                    <button type="button" class="key" on:click=move |_| session.withdraw(id)>"take back"</button>
+                })}
+            </details>
+        </li>
+    }
+}
+
+/// Types the value again, rightly.
+#[component]
+fn Correction(thing: EntryId, head: EntryId, typed: String, value: Observation) -> impl IntoView {
+    let session = session();
+    let on_commit = Callback::new(move |text: String| {
+        let to = retyped(&value, &text, session.prefs.get_untracked().units)?;
+        session.correct(thing, head, to);
+        Ok(())
+    });
+    view! { <TextField label="Rightly" value=typed on_commit/> }
+}
+
+/// Two corrections of one thing: somebody picks.
+#[component]
+fn Conflicts() -> impl IntoView {
+    let session = session();
+    let conflicts = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.book(|book| conflicts(book, units)).unwrap_or_default()
+    });
+    move || {
+        conflicts.get().into_iter().map(|(thing, choices)| view! {
+            <section class="card conflict" role="alert">
+                <h2>"Two corrections of one entry: which is right?"</h2>
+                {choices.into_iter().map(|(head, says, value)| view! {
+                    <button type="button" class="key wide" on:click=move |_| session.correct(thing, head, value.clone())>{says}</button>
+                }).collect_view()}
+            </section>
+        }).collect_view()
+    }
+}
+
+type Choice = (EntryId, String, Observation);
+
+fn conflicts(book: &Book, units: Units) -> Vec<(EntryId, Vec<Choice>)> {
+    let choice = |head: &EntryId| {
+        let entry = book.log().get(*head)?.entry()?;
+        let value = match &entry.act {
+            Act::Record(value) | Act::Correct { to: value, .. } => value.clone(),
+            Act::Withdraw { .. } => return None,
+        };
+        let says = describe::observation(book.job(), &value, units).says;
+        Some((*head, format!("{says} ({})", entry.stamp.by.initials), value))
+    };
+    book.job().conflicts.iter().map(|(thing, heads)| (*thing, heads.iter().filter_map(choice).collect())).collect()
+}

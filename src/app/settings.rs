@@ -1,0 +1,165 @@
+//! Who logs on this phone, the meter in the bag, and how this phone likes things.
+
+use crate::app::jobs::Standing;
+use crate::app::platform::prefs::Theme;
+use crate::app::route::Route;
+use crate::app::session::session;
+use crate::app::widgets::{Choice, TextField};
+use crate::engine::entry::{Label, Logger, Role, Text};
+use crate::engine::moisture::{Answer, Meter, Sensing, Species};
+use crate::engine::take::Units;
+use crate::engine::units::decimal::{Scale, parse_moisture_content, parse_temperature};
+use crate::engine::units::tape::{InchStep, LengthStyle, ShownUnit};
+use leptos::prelude::*;
+
+/// Asked once per phone.
+#[component]
+pub fn Introduction() -> impl IntoView {
+    view! {
+        <main class="page">
+            <h1>"Duckboard"</h1>
+            <p class="lead">"Who logs on this phone? Every entry carries it. Asked once."</p>
+            <WhoLogs/>
+        </main>
+    }
+}
+
+/// Everything about this phone.
+#[component]
+pub fn Settings() -> impl IntoView {
+    view! {
+        <main class="page settings">
+            <header class="page-head"><h1>"Settings"</h1><a class="chip" href=Route::Jobs.href()>"Jobs"</a></header>
+            <section class="card"><h2>"Look and units"</h2><Liking/></section>
+            <section class="card"><h2>"Meter"</h2><MeterForm/></section>
+            <section class="card"><h2>"Who logs"</h2><WhoLogs/></section>
+            <section class="card"><h2>"Storage"</h2><Standing/></section>
+        </main>
+    }
+}
+
+#[component]
+fn WhoLogs() -> impl IntoView {
+    let session = session();
+    let known = session.phone.with_untracked(|phone| phone.logger.clone());
+    let (initials, set_initials) = signal(known.as_ref().map(|logger| logger.initials.to_string()).unwrap_or_default());
+    let (role, set_role) = signal(known.map_or(Role::CrewLead, |logger| logger.role));
+    let (problem, set_problem) = signal(None::<String>);
+    let roles = Role::ALL.into_iter().map(|role| (role, role.label().to_owned())).collect();
+    let introduce = move || match Text::<8>::new(&initials.get_untracked()) {
+        Ok(initials) if initials.is_empty() => set_problem.set(Some("Initials: one to eight letters are needed.".to_owned())),
+        Ok(initials) => {
+            set_problem.set(None);
+            session.introduce(Logger { initials, role: role.get_untracked() });
+        }
+        Err(problem) => set_problem.set(Some(format!("Initials: {problem}"))),
+    };
+    view! {
+        <form on:submit=move |event| { event.prevent_default(); introduce(); }>
+            <label class="field">
+                <span>"Initials"</span>
+                <input type="text" autocomplete="off" autocapitalize="characters" prop:value=initials
+                    on:input=move |event| set_initials.set(event_target_value(&event))/>
+            </label>
+            <Choice legend="Role" options=roles chosen=role.into() on_choose=Callback::new(move |role| set_role.set(role))/>
+            <p class="refused" role="alert">{move || problem.get()}</p>
+            <button type="submit" class="key save wide">"This is me"</button>
+        </form>
+    }
+}
+
+#[component]
+fn Liking() -> impl IntoView {
+    let session = session();
+    let theme = Memo::new(move |_| session.prefs.get().theme);
+    let length = Memo::new(move |_| session.prefs.get().units.length);
+    let scale = Memo::new(move |_| session.prefs.get().units.scale);
+    let aloud = Memo::new(move |_| session.prefs.get().aloud);
+    let themes = Theme::ALL.into_iter().map(|theme| (theme, theme.label().to_owned())).collect();
+    let lengths = lengths().into_iter().map(|style| (style, style.label())).collect();
+    let scales = Scale::ALL.into_iter().map(|scale| (scale, scale.label().to_owned())).collect();
+    let voices = vec![(false, "silent".to_owned()), (true, "read aloud".to_owned())];
+    let like = move |change: fn(Units, LengthStyle) -> Units, style| session.prefer(|prefs| prefs.units = change(prefs.units, style));
+    view! {
+        <Choice legend="Theme" options=themes chosen=theme.into() on_choose=Callback::new(move |theme| session.prefer(|prefs| prefs.theme = theme))/>
+        <Choice legend="Lengths" options=lengths chosen=length.into()
+            on_choose=Callback::new(move |style| like(|units, length| Units { length, ..units }, style))/>
+        <Choice legend="Temperatures" options=scales chosen=scale.into() on_choose=Callback::new(move |scale| session.prefer(|prefs| prefs.units.scale = scale))/>
+        <Choice legend="Saved values" options=voices chosen=aloud.into() on_choose=Callback::new(move |aloud| session.prefer(|prefs| prefs.aloud = aloud))/>
+    }
+}
+
+/// The styles worth offering: every one would be a wall of keys.
+fn lengths() -> Vec<LengthStyle> {
+    let metric = |unit| LengthStyle { unit, ..LengthStyle::default() };
+    vec![
+        LengthStyle::feet_inches(InchStep::Eighth),
+        LengthStyle::feet_inches(InchStep::Sixteenth),
+        LengthStyle::feet_inches(InchStep::ThirtySecond),
+        LengthStyle::inches(InchStep::Sixteenth),
+        metric(ShownUnit::Millimetres),
+        metric(ShownUnit::Metres),
+    ]
+}
+
+/// The meter, as its manual describes it.
+#[component]
+fn MeterForm() -> impl IntoView {
+    let session = session();
+    let blank = Meter {
+        label: Label::fitted("Meter"),
+        sensing: Sensing::Pin,
+        scale: None,
+        reference: None,
+        corrects_temperature: Answer::Unknown,
+        corrects_species: Answer::Unknown,
+        maximum: None,
+    };
+    let now = Memo::new(move |_| session.phone.with(|phone| phone.meter.clone()));
+    let meter = Signal::derive(move || now.get().unwrap_or_else(|| blank.clone()));
+    let change = move |edit: &dyn Fn(&mut Meter)| {
+        let mut changed = meter.get_untracked();
+        edit(&mut changed);
+        session.describe_meter(changed);
+    };
+    let before = meter.get_untracked();
+    let answers = || Answer::ALL.into_iter().map(|answer| (answer, answer.label().to_owned())).collect::<Vec<_>>();
+    let sensings = Sensing::ALL.into_iter().map(|sensing| (sensing, sensing.label().to_owned())).collect();
+    let unknown = std::iter::once((None, "not known".to_owned()));
+    let scales = unknown.chain(Species::ALL.into_iter().filter(|species| *species != Species::Unknown).map(|species| (Some(species), species.label().to_owned()))).collect();
+    let on_label = Callback::new(move |text: String| {
+        let label = Label::new(&text).map_err(|problem| format!("Meter label: {problem}"))?;
+        change(&|meter| meter.label = label.clone());
+        Ok(())
+    });
+    let on_reference = Callback::new(move |text: String| {
+        let scale = session.prefs.get_untracked().units.scale;
+        let reference = optional(&text, |text| parse_temperature(text, scale)).map_err(|problem| format!("Reference temperature: {problem}"))?;
+        change(&|meter| meter.reference = reference.clone());
+        Ok(())
+    });
+    let on_maximum = Callback::new(move |text: String| {
+        let maximum = optional(&text, parse_moisture_content).map_err(|problem| format!("Maximum: {problem}"))?;
+        change(&|meter| meter.maximum = maximum.clone());
+        Ok(())
+    });
+    view! {
+        <p class="detail">{move || if now.get().is_none() { "No meter described yet: readings are kept as shown." } else { "Readings carry this meter." }}</p>
+        <TextField label="Id or label" value=before.label.to_string() on_commit=on_label/>
+        <h3>"Senses with"</h3>
+        <Choice legend="Senses with" options=sensings chosen=Signal::derive(move || meter.get().sensing) on_choose=Callback::new(move |sensing| change(&|meter| meter.sensing = sensing))/>
+        <h3>"Scale is for"</h3>
+        <Choice legend="Scale is for" options=scales chosen=Signal::derive(move || meter.get().scale) on_choose=Callback::new(move |scale| change(&|meter| meter.scale = scale))/>
+        <h3>"Corrects temperature itself"</h3>
+        <Choice legend="Corrects temperature itself" options=answers() chosen=Signal::derive(move || meter.get().corrects_temperature) on_choose=Callback::new(move |answer| change(&|meter| meter.corrects_temperature = answer))/>
+        <h3>"Corrects species itself"</h3>
+        <Choice legend="Corrects species itself" options=answers() chosen=Signal::derive(move || meter.get().corrects_species) on_choose=Callback::new(move |answer| change(&|meter| meter.corrects_species = answer))/>
+        <TextField label="Reference temperature" value=before.reference.map(|typed| typed.typed).unwrap_or_default() on_commit=on_reference/>
+        <TextField label="Most that it shows, %" value=before.maximum.map(|typed| typed.typed).unwrap_or_default() on_commit=on_maximum/>
+    }
+}
+
+/// Nothing, or what the text says.
+fn optional<T, E>(text: &str, parse: impl FnOnce(&str) -> Result<T, E>) -> Result<Option<T>, E> {
+    if text.trim().is_empty() { Ok(None) } else { parse(text).map(Some) }
+}

@@ -1,0 +1,114 @@
+//! The screen under the house: plan, question, value, instruments, keypad. One thumb,
+//! no scrolling.
+
+mod look;
+mod photo;
+mod place_sheet;
+mod tasks;
+mod value;
+
+use crate::app::plan::Plan;
+use crate::app::session::session;
+use crate::app::widgets::{KeyAction, Keypad, press};
+use crate::engine::take::{Draft, Instrument, Keys, Question, travel};
+use crate::engine::units::tape::BareUnit;
+use leptos::prelude::*;
+
+/// The Take screen.
+#[component]
+pub fn Take() -> impl IntoView {
+    let session = session();
+    let question = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        let draft = session.draft();
+        session.job(|job| Question::of(&draft, job, units))
+    });
+    let keys = Memo::new(move |_| question.get().map_or(Keys::Length, |question| question.keys));
+    let (choosing, set_choosing) = signal(false);
+    let (from_below, set_from_below) = signal(false);
+    let answer = move || {
+        if choosing.get() {
+            return view! { <place_sheet::PlaceSheet on_done=Callback::new(move |()| set_choosing.set(false))/> }.into_any();
+        }
+        match keys.get() {
+            Keys::Findings => view! { <look::Findings/> }.into_any(),
+            Keys::Camera => view! { <photo::Camera/> }.into_any(),
+            _ => view! { <Pad keys/> }.into_any(),
+        }
+    };
+    view! {
+        <main class="take">
+            <div class="take-plan">
+                <Plan width=374 height=236 cursor=true from_below=from_below/>
+                <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
+                    on:click=move |_| set_from_below.update(|below| *below = !*below)>
+                    {move || if from_below.get() { "from below" } else { "from above" }}
+                </button>
+            </div>
+            <tasks::Tasks/>
+            <button type="button" class="question" on:click=move |_| set_choosing.update(|choosing| *choosing = !*choosing)>
+                <span class="asks">{move || question.get().map(|question| question.asks)}</span>
+                <span class="detail">{move || question.get().map(|question| question.detail)}</span>
+            </button>
+            <value::Value question/>
+            <Instruments/>
+            <div class="answer">{answer}</div>
+        </main>
+    }
+}
+
+/// The keypad of the question, working on the draft.
+#[component]
+fn Pad(keys: Memo<Keys>) -> impl IntoView {
+    let session = session();
+    let on_key = Callback::new(move |action: KeyAction| match action {
+        KeyAction::Save => session.press_save(),
+        KeyAction::OverMaximum => session.press_over_maximum(),
+        KeyAction::Step => session.draft_to(|draft| Draft { spot: travel::step(&draft.spot, 1), ..draft }),
+        KeyAction::Type(typed) => value::type_text(session, |text| press(text, typed)),
+        KeyAction::Back => value::type_text(session, |text| {
+            let mut text = text.trim_end().to_owned();
+            text.pop();
+            text
+        }),
+        KeyAction::Flip => {}
+    });
+    let metric = Memo::new(move |_| session.prefs.get().units.bare_length() != BareUnit::Inches);
+    move || view! { <Keypad keys=keys.get() metric=metric.get() on_key/> }
+}
+
+#[component]
+fn Instruments() -> impl IntoView {
+    let session = session();
+    let in_hand = Memo::new(move |_| session.draft().instrument);
+    let keys = Instrument::ALL
+        .into_iter()
+        .map(|instrument| {
+            view! {
+                <button
+                    type="button"
+                    class="instrument"
+                    aria-pressed=move || (in_hand.get() == instrument).to_string()
+                    on:click=move |_| session.draft_to(|draft| draft.with(instrument))
+                >
+                    {icon(instrument)}
+                    <span>{instrument.label()}</span>
+                </button>
+            }
+        })
+        .collect_view();
+    view! { <div class="instruments" role="group" aria-label="Instruments">{keys}</div> }
+}
+
+/// Drawn for this project, always with its word.
+fn icon(instrument: Instrument) -> impl IntoView {
+    let path = match instrument {
+        Instrument::Tape => "M4 18a7 7 0 1 1 7 0M9 12a2 2 0 1 0 4 0a2 2 0 1 0-4 0M4 18h16v3",
+        Instrument::Meter => "M7 3h10v11H7zM10 6h4M10 14v7M14 14v7",
+        Instrument::Air => "M3 9h11a3 3 0 1 0-3-3M3 13h15a3 3 0 1 1-3 3M3 17h7",
+        Instrument::Level => "M2 8h20v8H2zM9 8v8M15 8v8M11 12h2",
+        Instrument::Look => "M2 12c4-7 16-7 20 0c-4 7-16 7-20 0zM9 12a3 3 0 1 0 6 0a3 3 0 1 0-6 0",
+        Instrument::Photo => "M3 7h4l2-3h6l2 3h4v13H3zM8 13a4 4 0 1 0 8 0a4 4 0 1 0-8 0",
+    };
+    view! { <svg class="icon" viewBox="0 0 24 24" aria-hidden="true"><path d=path/></svg> }
+}

@@ -1,0 +1,103 @@
+//! What the instrument in the hand measures: a row of keys above the question.
+
+use crate::app::session::session;
+use crate::app::widgets::Choice;
+use crate::engine::geometry::Turn;
+use crate::engine::moisture::{Material, Species, Wood};
+use crate::engine::survey::Run;
+use crate::engine::take::{AirTask, Draft, Instrument, TapeTask};
+use leptos::prelude::*;
+
+/// The tasks of the instrument in the hand.
+#[component]
+pub fn Tasks() -> impl IntoView {
+    let session = session();
+    let instrument = Memo::new(move |_| session.draft().instrument);
+    move || match instrument.get() {
+        Instrument::Tape => view! { <TapeTasks/> }.into_any(),
+        Instrument::Air => view! { <AirTasks/> }.into_any(),
+        Instrument::Meter => view! { <WoodTasks/> }.into_any(),
+        Instrument::Level | Instrument::Look | Instrument::Photo => ().into_any(),
+    }
+}
+
+#[component]
+fn TapeTasks() -> impl IntoView {
+    let session = session();
+    let task = Memo::new(move |_| session.draft().tape);
+    let options = TapeTask::ALL.into_iter().map(|task| (task, task.label().to_owned())).collect();
+    let on_choose = Callback::new(move |task| session.draft_to(|draft| draft.measuring(task)));
+    view! {
+        <div class="tasks">
+            <Choice legend="What is measured" options chosen=task.into() on_choose/>
+            {move || match task.get() {
+                TapeTask::Side => view! { <TurnKeys/> }.into_any(),
+                TapeTask::Opening => view! { <CornerKeys/> }.into_any(),
+                TapeTask::Joists => view! { <RunKeys/> }.into_any(),
+                TapeTask::CrawlHeight | TapeTask::Other => ().into_any(),
+            }}
+        </div>
+    }
+}
+
+/// Which way the wall turns at the end of this side.
+#[component]
+fn TurnKeys() -> impl IntoView {
+    let session = session();
+    let turn = Memo::new(move |_| session.draft().turn);
+    let options = vec![(Turn::Right, "then right ↱".to_owned()), (Turn::Left, "then left ↰".to_owned())];
+    let on_choose = Callback::new(move |turn| session.draft_to(|draft| Draft { turn, ..draft }));
+    view! { <Choice legend="Turn at the end of this side" options chosen=turn.into() on_choose/> }
+}
+
+/// The corner that an opening is placed from.
+#[component]
+fn CornerKeys() -> impl IntoView {
+    let session = session();
+    let corners = Memo::new(move |_| {
+        session.job(|job| crate::engine::survey::Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0)
+    });
+    let corner = Memo::new(move |_| session.draft().corner);
+    let on_choose = Callback::new(move |corner| session.draft_to(|draft| Draft { corner, ..draft }));
+    move || {
+        let options = (0..corners.get()).map(|corner| (corner, format!("corner {}", corner + 1))).collect();
+        view! { <Choice legend="From which corner" options chosen=corner.into() on_choose/> }
+    }
+}
+
+#[component]
+fn RunKeys() -> impl IntoView {
+    let session = session();
+    let run = Memo::new(move |_| session.draft().run);
+    let options = Run::ALL.into_iter().map(|run| (run, run.label().to_owned())).collect();
+    let on_choose = Callback::new(move |run| session.draft_to(|draft| Draft { run, ..draft }));
+    view! { <div class="tasks"><Choice legend="Which way the joists run" options chosen=run.into() on_choose/></div> }
+}
+
+#[component]
+fn AirTasks() -> impl IntoView {
+    let session = session();
+    let task = Memo::new(move |_| session.draft().air);
+    let options = AirTask::ALL.into_iter().map(|task| (task, task.label().to_owned())).collect();
+    let on_choose = Callback::new(move |task| session.draft_to(|draft| draft.reading_air(task)));
+    view! { <div class="tasks"><Choice legend="What is read" options chosen=task.into() on_choose/></div> }
+}
+
+/// The wood that is read: it stays until somebody says otherwise.
+#[component]
+fn WoodTasks() -> impl IntoView {
+    let session = session();
+    let wood = Memo::new(move |_| session.draft().wood);
+    let solid = |species| Wood { material: Material::Solid, species };
+    let made_up = |material| Wood { material, species: None };
+    let species = Species::ALL.into_iter().map(|species| (solid(Some(species)), species.label().to_owned()));
+    let others = [
+        (solid(None), "species unknown".to_owned()),
+        (made_up(Material::Treated), "treated".to_owned()),
+        (made_up(Material::Plywood), "plywood".to_owned()),
+        (made_up(Material::Osb), "OSB".to_owned()),
+    ];
+    let options = others.into_iter().chain(species).collect();
+    let on_choose = Callback::new(move |wood| session.draft_to(|draft| Draft { wood, ..draft }));
+    view! { <div class="tasks"><Choice legend="Wood" options chosen=wood.into() on_choose/></div> }
+}

@@ -1,0 +1,76 @@
+//! What stands above and below every screen of a job.
+
+use crate::app::route::{Route, Tab};
+use crate::app::session::session;
+use crate::store::SaveState;
+use leptos::prelude::*;
+
+/// The job's title, its visit, and what is saved.
+#[component]
+pub fn JobHeader() -> impl IntoView {
+    let session = session();
+    let title = Memo::new(move |_| {
+        let heading = session.job(crate::engine::job::Job::heading).unwrap_or_default();
+        let visit = session.job(|job| job.current_visit().map(|(_, number)| number)).flatten();
+        visit.map_or_else(|| heading.clone(), |number| format!("{heading}, visit {number}"))
+    });
+    let facts = move || session.job_id().map(|id| Route::Job(id, Tab::Facts).href());
+    let saved = Memo::new(move |_| {
+        let entries = session.book(|book| book.log().len()).unwrap_or(0);
+        match session.saves.get() {
+            SaveState::Saved => format!("✓ {entries} saved"),
+            SaveState::Saving(_) => "saving…".to_owned(),
+            SaveState::Failed { unsaved, .. } => format!("{unsaved} not saved"),
+        }
+    });
+    let state = move || match session.saves.get() {
+        SaveState::Failed { .. } => "saved failed",
+        SaveState::Saved | SaveState::Saving(_) => "saved",
+    };
+    view! {
+        <header class="job-header">
+            <a class="title" href=facts><h1>{title}</h1></a>
+            <span class=state role="status" data-testid="saved">{saved}</span>
+        </header>
+        <Invented/>
+    }
+}
+
+/// Says of an invented job that it is one.
+#[component]
+pub fn Invented() -> impl IntoView {
+    let session = session();
+    let invented = Memo::new(move |_| session.job(crate::engine::job::Job::is_invented).unwrap_or(false));
+    move || invented.get().then(|| view! { <p class="invented">"Invented sample: nothing here was measured"</p> })
+}
+
+/// Loud, and it never scrolls away.
+#[component]
+pub fn NotSaved() -> impl IntoView {
+    let session = session();
+    move || match session.saves.get() {
+        SaveState::Failed { why, unsaved } => Some(view! {
+            <div class="not-saved" role="alert">
+                <p><strong>{format!("NOT SAVED: {unsaved}")}</strong>" "{format!("{why}.")}</p>
+                <button type="button" class="key" on:click=move |_| session.retry()>"Try again"</button>
+            </div>
+        }),
+        SaveState::Saved | SaveState::Saving(_) => None,
+    }
+}
+
+/// The four places.
+#[component]
+pub fn TabBar() -> impl IntoView {
+    let session = session();
+    let current = Memo::new(move |_| session.tab());
+    let tabs = Tab::BAR
+        .into_iter()
+        .map(|tab| {
+            let href = move || session.job_id().map(|id| Route::Job(id, tab).href());
+            let here = move || (current.get() == Some(tab)).then_some("page");
+            view! { <a class="tab" href=href aria-current=here>{tab.label()}</a> }
+        })
+        .collect_view();
+    view! { <nav class="tabs" aria-label="Places">{tabs}</nav> }
+}

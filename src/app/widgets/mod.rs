@@ -1,0 +1,13 @@
+//! Widgets: they take props or the session's state, and know no calculation.
+
+mod choice;
+mod figure_card;
+mod header;
+mod keypad;
+mod text_field;
+
+pub use choice::Choice;
+pub use figure_card::{AnswerCard, WhyDetails};
+pub use header::{Invented, JobHeader, NotSaved, TabBar};
+pub use keypad::{KeyAction, Keypad, press};
+pub use text_field::TextField;

@@ -1,0 +1,95 @@
+//! From a job to its plan: which of the things that are so are drawn, and where.
+
+use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
+use crate::engine::entry::EntryId;
+use crate::engine::geometry::{Axis, Outline, Point, Turn};
+use crate::engine::job::Job;
+use crate::engine::moisture::Shown;
+use crate::engine::place::Place;
+use crate::engine::survey::{Floor, Run};
+use crate::engine::take::Units;
+use crate::engine::units::MoistureContent;
+use std::collections::BTreeMap;
+
+/// The colour and the number of a reading over the meter's maximum, when nobody knows
+/// the maximum: drawn as wet as the ramp goes.
+const OVER: MoistureContent = MoistureContent::percent(40);
+
+/// The job's plan, with `cursor` where the next value goes.
+pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
+    let Some(floor) = Floor::of(job) else {
+        return PlanInput {
+            title: "Plan: nothing measured yet".to_owned(),
+            note: Some("The room is drawn as you measure it".to_owned()),
+            ..PlanInput::default()
+        };
+    };
+    let lengths: Vec<String> = floor.walk.steps().iter().map(|step| units.length(step.length)).collect();
+    let closed = Outline::close(&floor.walk).ok();
+    let walls = match closed {
+        Some(closed) => {
+            // The outline runs clockwise, whichever way round the room was walked.
+            let mut sides = lengths;
+            if closed.turned == Turn::Left {
+                sides.reverse();
+            }
+            Walls::Closed { outline: closed.outline, sides }
+        }
+        None => Walls::Open { corners: floor.walk.corners(), sides: lengths },
+    };
+    let openings = floor.openings.iter().map(|(_, rect)| Opening { rect: *rect, label: String::new() }).collect();
+    let (readings, unread) = readings(job, &floor);
+    PlanInput {
+        title: format!("Plan of {}", job.heading()),
+        walls,
+        openings,
+        joists: joists(&floor),
+        readings,
+        unread,
+        cursor: cursor.and_then(|place| floor.locate(place)),
+        gap: gap(&floor, units),
+        ..PlanInput::default()
+    }
+}
+
+/// The latest reading of each place that can be located, and the places without one.
+fn readings(job: &Job, floor: &Floor) -> (Vec<Reading>, Vec<Point>) {
+    let latest: BTreeMap<EntryId, &Shown> =
+        job.now.readings.values().map(|reading| (reading.value.place, &reading.value.shown)).collect();
+    let (mut read, mut unread) = (Vec::new(), Vec::new());
+    for (id, place) in &job.now.places {
+        let Some(at) = floor.locate(&place.value) else { continue };
+        match latest.get(id) {
+            Some(shown) => read.push(reading(at, shown)),
+            None => unread.push(at),
+        }
+    }
+    (read, unread)
+}
+
+fn reading(at: Point, shown: &Shown) -> Reading {
+    match shown {
+        Shown::Percent(typed) => {
+            let text = format!("{:.0}", typed.value.to_percent());
+            Reading { at, text, moisture: typed.value, mark: ReadingMark::Plain }
+        }
+        Shown::OverMaximum => Reading { at, text: "max".to_owned(), moisture: OVER, mark: ReadingMark::OverRange },
+    }
+}
+
+fn joists(floor: &Floor) -> Option<Joists> {
+    let joists = floor.joists.as_ref()?;
+    let run = match joists.run {
+        Run::AlongFirstSide => Axis::X,
+        Run::AcrossFirstSide => Axis::Y,
+    };
+    let each = (1..=joists.count).map(|number| Joist { at: joists.center(number), number: u32::from(number) });
+    Some(Joists { run, joists: each.collect() })
+}
+
+/// The misclosure, once the walk has turned round and does not quite meet.
+fn gap(floor: &Floor, units: Units) -> Option<Gap> {
+    floor.walk.turned_round()?;
+    let error = floor.walk.closing_error().misclosure();
+    error.is_positive().then(|| Gap { from: Point::ORIGIN, to: floor.walk.end(), text: units.length(error) })
+}

@@ -1,0 +1,122 @@
+//! What an entry says, in one line: for the log, the report and the files that people read.
+
+use super::job::{Act, Entry, Fact, Job, Observation};
+use super::moisture::Shown;
+use super::take::Units;
+
+/// One line of the log.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// What kind of thing.
+    pub kind: &'static str,
+    /// What it says.
+    pub says: String,
+    /// The value as it was typed, if it was.
+    pub typed: Option<String>,
+}
+
+/// An entry in one line.
+pub fn entry(job: &Job, entry: &Entry, units: Units) -> Line {
+    match &entry.act {
+        Act::Record(seen) => observation(job, seen, units),
+        Act::Correct { to, .. } => {
+            let line = observation(job, to, units);
+            Line { says: format!("corrected to {}", line.says), ..line }
+        }
+        Act::Withdraw { .. } => Line { kind: "withdrawal", says: "taken back".to_owned(), typed: None },
+    }
+}
+
+/// An observation in one line.
+pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
+    let (says, typed) = match seen {
+        Observation::Fact(fact) => self::fact(fact, units),
+        Observation::Visit(visit) => (visit.purpose.to_string(), None),
+        Observation::Place(place) => (place_name(place, units), None),
+        Observation::Room(room) => (room.name.to_string(), None),
+        Observation::Side(side) => {
+            let turn = if side.turn == super::geometry::Turn::Right { "right" } else { "left" };
+            (format!("{}, then {turn}", units.length(side.length.value)), Some(side.length.typed.clone()))
+        }
+        Observation::Opening(opening) => {
+            let [along, out] = [&opening.along, &opening.out].map(|length| units.length(length.value));
+            let [length, width] = [&opening.length, &opening.width].map(|length| units.length(length.value));
+            (format!("{length} × {width}, {along} along and {out} out"), None)
+        }
+        Observation::Joists(joists) => {
+            let spacing = units.length(joists.spacing.value);
+            (format!("{} joists, {spacing} oc, {}", joists.count, joists.run.label()), Some(joists.spacing.typed.clone()))
+        }
+        Observation::Measure(measure) => {
+            (format!("{}: {}", measure.what, units.length(measure.length.value)), Some(measure.length.typed.clone()))
+        }
+        Observation::Level(level) => {
+            let at = place_of(job, Some(level.place), units);
+            (format!("{} down{at}", units.length(level.drop.value)), Some(level.drop.typed.clone()))
+        }
+        Observation::Meter(meter) => (format!("{}, {}", meter.label, meter.sensing.label()), None),
+        Observation::Reading(reading) => {
+            let at = place_of(job, Some(reading.place), units);
+            match &reading.shown {
+                Shown::Percent(shown) => (format!("{} %{at}", shown.value.to_percent()), Some(shown.typed.clone())),
+                Shown::OverMaximum => (format!("over the meter's maximum{at}"), None),
+            }
+        }
+        Observation::AirReading(air) => {
+            let says = format!(
+                "{}: {}, {} % RH",
+                air.location.label(),
+                units.temperature(air.temperature.value),
+                air.humidity.value.to_percent()
+            );
+            (says, Some(format!("{}, {}", air.temperature.typed, air.humidity.typed)))
+        }
+        Observation::SurfaceReading(surface) => {
+            let at = place_of(job, surface.place, units);
+            let warmth = units.temperature(surface.temperature.value);
+            (format!("{}: {warmth}{at}", surface.what), Some(surface.temperature.typed.clone()))
+        }
+        Observation::Condition(condition) => {
+            let at = place_of(job, condition.place, units);
+            (format!("{}{at}", condition.finding.label()), None)
+        }
+        Observation::Photo(photo) => {
+            let at = place_of(job, photo.place, units);
+            (format!("{} × {} px{at}", photo.width, photo.height), None)
+        }
+        Observation::Acknowledgement(read) => (read.caution.to_string(), None),
+        Observation::HandOver(sent) => (format!("revision {}", sent.revision), None),
+    };
+    Line { kind: seen.label(), says, typed }
+}
+
+/// A place with its distance along.
+pub fn place_name(place: &super::place::Place, units: Units) -> String {
+    let along = place.position.along().map(|along| format!(", {} along", units.length(along.value)));
+    format!("{}{}", place.name(), along.unwrap_or_default())
+}
+
+fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> String {
+    let place = place.and_then(|place| job.now.places.get(&place));
+    place.map_or_else(String::new, |place| format!(" at {}", place_name(&place.value, units)))
+}
+
+fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
+    match fact {
+        Fact::Title(title) => (format!("title: {title}"), None),
+        Fact::OfficeNumber(number) => (format!("office job number: {number}"), None),
+        Fact::Site(site) => (format!("place: {site}"), None),
+        Fact::YearBuilt(year) => (format!("built in {}", year.get()), None),
+        Fact::CrawlHeight(height) => (format!("crawl height {}", units.length(height.value)), Some(height.typed.clone())),
+        Fact::Venting(venting) => (format!("crawl space {}", venting.label()), None),
+        Fact::Sheet(sheet) => {
+            let [width, length] = [&sheet.width, &sheet.length].map(|side| units.length(side.value));
+            (format!("sheets {width} × {length}"), None)
+        }
+        Fact::CommonMark(mark) => (format!("common mark: {mark}"), None),
+        Fact::MeasuredFrom(wall) => (format!("distances are from the {wall}"), None),
+        Fact::Archived(true) => ("archived".to_owned(), None),
+        Fact::Archived(false) => ("out of the archive".to_owned(), None),
+        Fact::InventedSample => ("invented sample: nothing here was measured".to_owned(), None),
+    }
+}

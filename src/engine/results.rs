@@ -1,0 +1,161 @@
+//! Every result, a line each: its name, its question, and the function of the job that
+//! answers it. Screens, reports and the job file's snapshot all read this list; nothing
+//! keeps what it gives.
+
+use super::air::{Air, AirLocation, dew_point, emc, venting};
+use super::entry::EntryId;
+use super::figure::{Figure, Known, Need};
+use super::job::{Job, Thing};
+use super::moisture::{Corrected, Reading, WoodTemperature, correct};
+use super::sheets::sheets_by_area;
+use super::survey::{closing_error, opening_area, room_area};
+use super::take::Units;
+use super::units::Temperature;
+
+/// An answer in words: a headline, and the line that decides it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// What a carpenter would say.
+    pub headline: String,
+    /// The one or two facts behind it.
+    pub line: String,
+}
+
+/// A result of the job.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Answer {
+    /// The name that a job file's snapshot uses.
+    pub name: &'static str,
+    /// What was asked.
+    pub title: &'static str,
+    /// What is said.
+    pub said: Figure<Said>,
+}
+
+/// Every result of a job, as it is said on this phone.
+pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
+    let answer = |name, title, said| Answer { name, title, said };
+    vec![
+        answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
+        answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
+        answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), ""))),
+        answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
+        answer("wettest", "Wettest wood", wettest(job).map(|wettest| say_wettest(job, wettest, units))),
+        answer("crawl_emc", "Left in this crawl air, wood settles near", crawl_emc(job).map(say_percent)),
+        answer("crawl_dew_point", "Crawl air condenses at", crawl_dew_point(job).map(|dew| say_temperature(*dew, units))),
+        answer("outdoor_air", "Would outdoor air dry the crawl space now?", outdoor_air(job).map(|venting| say_venting(venting, units))),
+    ]
+}
+
+/// A reading with what it means, newest visit last.
+pub fn readings(job: &Job) -> Vec<(EntryId, &Thing<Reading>, Known<Corrected>)> {
+    job.now.readings.iter().map(|(id, reading)| (*id, reading, corrected(job, reading))).collect()
+}
+
+/// What one reading means. Source: see [`correct`].
+pub fn corrected(job: &Job, reading: &Thing<Reading>) -> Known<Corrected> {
+    let meter = reading.value.meter.and_then(|meter| job.now.meters.get(&meter)).map(|meter| &meter.value);
+    let temperature = match &reading.value.wood_temperature {
+        Some(typed) => WoodTemperature::Measured(typed.value),
+        None => WoodTemperature::NotRead,
+    };
+    correct(&reading.value.shown, meter, reading.value.wood, &temperature)
+}
+
+/// The latest reading of a kind of air.
+pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
+    let readings = job.now.air.iter().rev();
+    let mut there = readings.filter(|(_, reading)| reading.value.location == location);
+    there.next().map(|(id, reading)| (*id, air_of(&reading.value)))
+}
+
+fn air_of(reading: &super::air::AirReading) -> Air {
+    Air { temperature: reading.temperature.value, humidity: reading.humidity.value }
+}
+
+/// The wettest reading of the latest visit that has any, and where it is.
+struct Wettest {
+    place: EntryId,
+    corrected: Corrected,
+}
+
+fn wettest(job: &Job) -> Figure<Wettest> {
+    let latest = job.now.readings.values().next_back().map(|reading| reading.stamp.visit);
+    let of_visit = readings(job).into_iter().filter(|(_, reading, _)| Some(reading.stamp.visit) == latest);
+    let wettest = of_visit.max_by_key(|(id, _, known)| (known.value.decides, known.value.over_maximum, *id));
+    let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
+    let Known { value, assumed, doubts, why } = known;
+    let value = Wettest { place: reading.value.place, corrected: value };
+    Figure::Known(Known { value, assumed, doubts, why: why.using([id]) })
+}
+
+fn crawl_emc(job: &Job) -> Figure<super::units::MoistureContent> {
+    let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
+    let mut known = emc(air.temperature, air.humidity);
+    known.why = known.why.using([id]);
+    Figure::Known(known)
+}
+
+fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
+    let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
+    let mut known = dew_point(air);
+    known.why = known.why.using([id]);
+    Figure::Known(known)
+}
+
+fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
+    let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
+    let coldest = job.now.surfaces.values().map(|surface| surface.value.temperature.value).min();
+    let used = [outside, crawl].into_iter().flatten().map(|(id, _)| id);
+    match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
+        Figure::Known(mut known) => {
+            known.why = known.why.using(used);
+            Figure::Known(known)
+        }
+        missing @ Figure::Missing(_) => missing,
+    }
+}
+
+fn said(headline: impl Into<String>, line: impl Into<String>) -> Said {
+    Said { headline: headline.into(), line: line.into() }
+}
+
+fn say_sheets(sheets: u32) -> Said {
+    let headline = if sheets == 1 { "1 sheet by area".to_owned() } else { format!("{sheets} sheets by area") };
+    said(headline, "The carpenter's estimate, not an order.")
+}
+
+fn say_closing(error: super::geometry::ClosingError, units: Units) -> Said {
+    let misclosure = units.length(error.misclosure());
+    let ratio = error.one_part_in().map_or_else(|| "exactly".to_owned(), |parts| format!("1 in {parts}"));
+    said(format!("To {misclosure}"), format!("{ratio} of the way round."))
+}
+
+fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
+    let place = job.now.places.get(&wettest.place);
+    let name = place.map_or_else(|| "somewhere".to_owned(), |place| place.value.name());
+    let along = place.and_then(|place| place.value.position.along());
+    let along = along.map_or_else(String::new, |along| format!(", {} along", units.length(along.value)));
+    said(say_corrected(&wettest.corrected), format!("{name}{along}."))
+}
+
+/// A corrected reading as it is shown: the value that decisions use.
+pub fn say_corrected(corrected: &Corrected) -> String {
+    let percent = format!("{:.1} %", corrected.decides.to_percent());
+    let mark = if corrected.relative { " relative" } else { "" };
+    if corrected.over_maximum { "over the meter's maximum".to_owned() } else { format!("{percent}{mark}") }
+}
+
+fn say_percent(percent: &super::units::MoistureContent) -> Said {
+    said(format!("{:.1} %", percent.to_percent()), "")
+}
+
+fn say_temperature(temperature: Temperature, units: Units) -> Said {
+    said(units.temperature(temperature), "Anything colder gets wet.")
+}
+
+fn say_venting(venting: &super::air::Venting, units: Units) -> Said {
+    let headline = if venting.removes_vapour() { "Yes, it carries vapor away" } else { "No, it brings vapor in" };
+    let dew = units.temperature(venting.outside_dew_point);
+    said(headline, format!("Outdoor air condenses at {dew}."))
+}
