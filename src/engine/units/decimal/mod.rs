@@ -71,6 +71,7 @@ pub fn parse_relative_humidity(text: &str) -> Result<Typed<RelativeHumidity>, Pr
 pub fn parse_temperature(text: &str, bare: Scale) -> Result<Typed<Temperature>, Problem> {
     parse(text, Quantity::Temperature(bare), |hundredths, unit| match unit {
         Unit::Degrees(Scale::Celsius) => Temperature::try_hundredths_c(hundredths),
+        // A percent sign was refused before it could get here.
         Unit::Degrees(Scale::Fahrenheit) | Unit::Percent => Temperature::try_hundredths_f(hundredths),
     })
 }

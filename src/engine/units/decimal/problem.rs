@@ -48,7 +48,7 @@ pub enum Trouble {
     TooLong,
     /// The spot is not a number, or there is none.
     NotANumber,
-    /// The spot follows the number, and is not a unit of this field.
+    /// The spot follows the number, and is no unit of this field.
     UnknownUnit,
     /// The spot ends in its point or comma.
     NothingAfterPoint,
@@ -71,7 +71,7 @@ impl fmt::Display for Problem {
             Trouble::TooLong => write!(f, "at most {MOST_CHARACTERS} characters.")?,
             Trouble::NotANumber if piece.is_empty() => write!(f, "there is no number in it.")?,
             Trouble::NotANumber => write!(f, "“{piece}” is not a number.")?,
-            Trouble::UnknownUnit => write!(f, "“{piece}” is not a unit of {}.", self.quantity.limits().what)?,
+            Trouble::UnknownUnit => write!(f, "“{piece}” cannot follow a {}.", self.quantity.limits().what)?,
             Trouble::NothingAfterPoint => write!(f, "no digit follows “{piece}”.")?,
             Trouble::SeveralPoints => write!(f, "“{piece}” has more than one point or comma.")?,
             Trouble::TooFine => write!(f, "at most {MOST_DECIMALS} decimals.")?,

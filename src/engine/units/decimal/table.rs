@@ -1,14 +1,17 @@
 //! Test tables: lines of cells with `|` between, which people read as they stand.
 
-/// The rows of a table, their cells trimmed and unescaped.
+/// The rows of a table, their cells trimmed and unescaped. A table without any is no
+/// test, and fails.
 pub(in crate::engine::units) fn rows<const CELLS: usize>(table: &str) -> Vec<[String; CELLS]> {
     let lines = table.lines().filter(|line| !line.trim().is_empty() && !line.starts_with('#'));
-    lines
+    let rows: Vec<_> = lines
         .map(|line| {
             let cells: Vec<String> = line.splitn(CELLS, '|').map(|cell| unescaped(cell.trim())).collect();
             cells.try_into().unwrap_or_else(|_| panic!("{CELLS} cells wanted: {line}"))
         })
-        .collect()
+        .collect();
+    assert!(!rows.is_empty(), "the table is empty");
+    rows
 }
 
 /// With `\u{a0}` and the like as the characters they stand for.

@@ -48,7 +48,7 @@ pub fn format(length: Length, style: LengthStyle) -> Shown {
 }
 
 /// A length as a screen reader may say it: `12 feet 3 and 1/2 inches`, `1 foot`,
-/// `about 3745 millimetres`, `minus 1/8 inch`. Rounded like [`format`], then with
+/// `about 3745 millimetres`, `minus 1/8 inch`. Rounded like [`format`](format()), then with
 /// `about` before it.
 pub fn speak(length: Length, style: LengthStyle) -> String {
     let steps = Steps::of(length, style);

@@ -83,6 +83,17 @@ pub const MOST_DECIMALS: usize = 12;
 /// The length that `text` says, and the text to keep beside it. A number without a unit
 /// is in `bare`.
 ///
+/// ```
+/// use duckboard::engine::units::tape::{parse, BareUnit, Sign};
+///
+/// let read = parse("147 1/2", BareUnit::Inches, Sign::Refused)?;
+/// assert_eq!((read.value.to_nm(), read.typed.as_str()), (3_746_500_000, "147 1/2 in"));
+///
+/// let problem = parse("3,745mm", BareUnit::Inches, Sign::Refused).unwrap_err();
+/// assert_eq!(problem.try_instead, ["3745 mm", "3.745 mm"]);
+/// # Ok::<(), duckboard::engine::units::tape::Problem>(())
+/// ```
+///
 /// # Errors
 /// [`Problem`]: what is wrong, where, and what the field would accept instead. An empty
 /// text is a problem too.
