@@ -22,7 +22,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use transaction::{read, write};
 use wasm_bindgen::JsValue;
-use web_sys::IdbDatabase;
+use web_sys::{IdbDatabase, IdbObjectStore};
 
 /// A store in the browser's database, opened when it is first needed.
 ///
@@ -244,7 +244,7 @@ impl Store for IndexedDb {
 
     async fn blob_keys(&self, kind: BlobKind) -> Result<Vec<BlobKey>, StoreError> {
         self.run(async |database| {
-            let found = read(database, schema::blobs(kind), |blobs| blobs.get_all_keys()).await?;
+            let found = read(database, schema::blobs(kind), IdbObjectStore::get_all_keys).await?;
             each(&found, |key| schema::read_blob_key(&key))
         })
         .await
