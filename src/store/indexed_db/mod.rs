@@ -90,11 +90,8 @@ impl IndexedDb {
         if self.was_open.replace(true) && made_new {
             self.emptied.set(true);
         }
-        // Two calls may have found it closed and opened one each: the first to be
-        // ready serves both, and the other one closes.
-        if let Some(open) = self.open_connection() {
-            return Ok(open);
-        }
+        // Two calls may have found it closed and opened one each: the later one stays,
+        // and the other one closes with its call.
         let opened = Rc::new(opened);
         self.connection.replace(Some(Rc::clone(&opened)));
         Ok(opened)

@@ -11,7 +11,7 @@ const real = {
   setTimeout: globalThis.setTimeout,
 };
 
-const seen = { openings: 0, completions: 0, durability: "", listeners: 0 };
+const seen = { openings: 0, completions: 0, durability: "", listeners: 0, timers: 0 };
 const connected = new Set();
 const held = new Set();
 let plan = {};
@@ -24,7 +24,7 @@ export function mend() {
     breakPut: { after: Infinity, error: "" },
     nextVersion: false,
   };
-  globalThis.setTimeout = real.setTimeout;
+  hurryTimers(Infinity);
   for (const connection of held) connection.close();
   held.clear();
 }
@@ -96,8 +96,13 @@ export function askForNextVersion() {
 }
 
 export function hurryTimers(longest) {
-  globalThis.setTimeout = (callback, wait) =>
-    real.setTimeout.call(globalThis, callback, wait >= longest ? 0 : wait);
+  globalThis.setTimeout = (callback, wait) => {
+    const counted = () => {
+      seen.timers += 1;
+      callback();
+    };
+    return real.setTimeout.call(globalThis, counted, wait >= longest ? 0 : wait);
+  };
 }
 
 export function keepBusy(connection) {
@@ -123,6 +128,10 @@ export function completions() {
 
 export function lastDurability() {
   return seen.durability;
+}
+
+export function timers() {
+  return seen.timers;
 }
 
 export function listeners() {

@@ -56,6 +56,9 @@ extern "C" {
     #[wasm_bindgen(js_name = lastDurability)]
     pub fn last_durability() -> String;
 
+    /// How many timers went off since the page began.
+    pub fn timers() -> u32;
+
     /// Listeners added less listeners removed, since the page began.
     pub fn listeners() -> i32;
 }

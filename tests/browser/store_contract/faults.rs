@@ -146,11 +146,13 @@ async fn an_upgrade_held_up_by_another_tab_is_an_error(name: &'static str) -> Ou
     browser::hold_open(name).await;
     let store = IndexedDb::named(name);
     browser::ask_for_next_version();
+    let before = browser::timers();
     same(
         "commit",
         &commit(&store, "b").await,
         &Err(StoreError::Blocked),
     )?;
+    same("timers that went off", &browser::timers(), &before)?;
     browser::mend();
     save(&store, "b").await?;
     holds(&store, &["a", "b"]).await?;
