@@ -88,5 +88,7 @@ impl<S: Store> Store for Faulty<S> {
 }
 
 fn lost_connection() -> StoreError {
-    StoreError::ConnectionLost { said: "a planned fault".to_owned() }
+    StoreError::ConnectionLost {
+        said: "a planned fault".to_owned(),
+    }
 }

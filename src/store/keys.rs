@@ -94,12 +94,18 @@ pub struct NoteKey {
 impl NoteKey {
     /// A note of the phone.
     pub fn phone(name: impl Into<String>) -> Self {
-        Self { scope: NoteScope::Phone, name: name.into() }
+        Self {
+            scope: NoteScope::Phone,
+            name: name.into(),
+        }
     }
 
     /// A note of one job.
     pub fn job(job: &JobKey, name: impl Into<String>) -> Self {
-        Self { scope: NoteScope::Job(job.clone()), name: name.into() }
+        Self {
+            scope: NoteScope::Job(job.clone()),
+            name: name.into(),
+        }
     }
 }
 
@@ -114,7 +120,11 @@ pub struct BadKey {
 
 impl fmt::Display for BadKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "a key of {} digits, 0-9 and a-f, was expected, not {:?}", self.digits, self.text)
+        write!(
+            f,
+            "a key of {} digits, 0-9 and a-f, was expected, not {:?}",
+            self.digits, self.text
+        )
     }
 }
 
@@ -122,7 +132,10 @@ impl std::error::Error for BadKey {}
 
 /// The SHA-256 of some bytes in lower-case hexadecimal.
 pub(super) fn sha256_hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    Sha256::digest(bytes)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
 }
 
 fn hexadecimal(text: &str, digits: usize) -> Result<String, BadKey> {
@@ -130,7 +143,10 @@ fn hexadecimal(text: &str, digits: usize) -> Result<String, BadKey> {
     if text.len() == digits && text.bytes().all(is_digit) {
         Ok(text.to_owned())
     } else {
-        Err(BadKey { digits, text: text.to_owned() })
+        Err(BadKey {
+            digits,
+            text: text.to_owned(),
+        })
     }
 }
 

@@ -24,7 +24,7 @@ pub mod queue;
 pub mod indexed_db;
 
 #[cfg(test)]
-mod faulty;
+pub(crate) mod faulty;
 
 pub use error::StoreError;
 #[cfg(target_arch = "wasm32")]

@@ -75,7 +75,7 @@ pub(super) fn job_of_line_key(key: &JsValue) -> Result<JobKey, StoreError> {
 
 pub(super) fn read_blob_key(key: &JsValue) -> Result<BlobKey, StoreError> {
     let text = key.as_string().unwrap_or_default();
-    BlobKey::parse(&text).map_err(|error| damaged("photos", &error))
+    BlobKey::parse(&text).map_err(|error| damaged("photos or thumbnails", &error))
 }
 
 fn compound(parts: &[&str]) -> JsValue {
@@ -90,5 +90,7 @@ fn end_of(first: &str) -> JsValue {
 }
 
 fn damaged(store: &str, error: &super::super::BadKey) -> StoreError {
-    StoreError::Damaged { what: format!("in {store}: {error}") }
+    StoreError::Damaged {
+        what: format!("in {store}: {error}"),
+    }
 }
