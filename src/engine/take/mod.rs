@@ -17,3 +17,4 @@ pub use question::{Keys, Question};
 pub use retype::retyped;
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
 pub use settings::Units;
+pub use travel::place_at;

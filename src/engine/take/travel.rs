@@ -9,7 +9,7 @@ use crate::engine::place::{Place, Position};
 use std::collections::BTreeSet;
 
 /// The place at `spot`: the one the job knows, or a new one with the entry that says it.
-pub(super) fn place_at(job: &Job, pen: &mut Pen, spot: &Place) -> (EntryId, Option<Entry>) {
+pub fn place_at(job: &Job, pen: &mut Pen, spot: &Place) -> (EntryId, Option<Entry>) {
     let known = job.now.places.iter().find(|(_, place)| place.value.same_spot(spot));
     match known {
         Some((id, _)) => (*id, None),

@@ -3,6 +3,9 @@
 //! Every command appends entries to the book at once and hands them to the save queue;
 //! "saved" is said only when the store has said so. Nothing waits for a result.
 
+pub mod files;
+mod photos;
+
 use super::platform::{self, clock, prefs::Prefs, senses};
 use super::route::{Route, Tab};
 use super::session::{Phone, Session, draft_note, key_of, phone_note};
@@ -211,7 +214,7 @@ impl Session {
     }
 
     /// Seen, felt and, if wanted, heard.
-    fn confirm(self, read_back: ReadBack) {
+    pub fn confirm(self, read_back: ReadBack) {
         let prefs = self.prefs.get_untracked();
         if prefs.buzz {
             senses::buzz();
@@ -242,7 +245,8 @@ impl Session {
         }
     }
 
-    fn write(self, id: JobId, entries: impl FnOnce(&Job, &mut Pen) -> Vec<Entry>) -> bool {
+    /// Writes entries of a job with one pen.
+    pub fn write(self, id: JobId, entries: impl FnOnce(&Job, &mut Pen) -> Vec<Entry>) -> bool {
         let Some(mut pen) = self.pen(id) else { return false };
         let entries = self.books.with_untracked(|books| match books.get(&id) {
             Some(book) => entries(book.job(), &mut pen),
@@ -279,7 +283,8 @@ impl Session {
         }
     }
 
-    fn draft_untracked(self, id: JobId) -> Draft {
+    /// A job's draft, without watching it.
+    pub fn draft_untracked(self, id: JobId) -> Draft {
         self.drafts.with_untracked(|drafts| drafts.get(&id).cloned()).unwrap_or_default()
     }
 }
