@@ -1,0 +1,161 @@
+//! Lengths as rows: everything that a tape, a laser or a level gave.
+
+use super::sides::numbered_sides;
+use super::{Logged, place_words};
+use crate::engine::entry::EntryId;
+use crate::engine::job::{Fact, Job, Thing};
+use crate::engine::units::{Length, Typed};
+use crate::file::csv::Cell;
+
+/// One length.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LengthRow {
+    /// What was measured, in words.
+    pub what: String,
+    /// As typed.
+    pub typed: String,
+    /// What that says.
+    pub length: Length,
+    /// Who, when, in which visit.
+    pub logged: Logged,
+}
+
+impl LengthRow {
+    /// The columns of its CSV line.
+    pub const COLUMNS: [&'static str; 9] = {
+        let [by, at, visit, corrected, entry] = Logged::COLUMNS;
+        ["what", "typed", "mm", "in", by, at, visit, corrected, entry]
+    };
+
+    /// The cells of its CSV line. Millimetres are exact, inches to a ten-thousandth.
+    pub fn cells(&self) -> Vec<Cell> {
+        let own = [
+            Cell::text(&self.what),
+            Cell::text(&self.typed),
+            Cell::Number(millimetres(self.length)),
+            Cell::Number(trimmed(&format!("{:.4}", self.length.to_inches()))),
+        ];
+        own.into_iter().chain(self.logged.cells()).collect()
+    }
+}
+
+/// Every length that stands: the job's own, rooms, openings, joists, others, levels.
+pub fn lengths(job: &Job) -> Vec<LengthRow> {
+    let mut rows = Rows { job, rows: Vec::new() };
+    rows.facts();
+    rows.sides();
+    rows.openings();
+    rows.joists();
+    for (id, thing) in &job.now.measures {
+        let place = place_words(job, thing.value.place);
+        let what =
+            if place.is_empty() { thing.value.what.to_string() } else { format!("{}, {place}", thing.value.what) };
+        rows.add(what, &thing.value.length, *id, thing);
+    }
+    for (id, thing) in &job.now.levels {
+        let place = place_words(job, Some(thing.value.place));
+        rows.add(format!("Down from the laser's plane, {place}"), &thing.value.drop, *id, thing);
+    }
+    rows.rows
+}
+
+struct Rows<'a> {
+    job: &'a Job,
+    rows: Vec<LengthRow>,
+}
+
+impl Rows<'_> {
+    fn add<T>(&mut self, what: impl Into<String>, length: &Typed<Length>, id: EntryId, thing: &Thing<T>) {
+        self.rows.push(LengthRow {
+            what: what.into(),
+            typed: length.typed.clone(),
+            length: length.value,
+            logged: Logged::of(self.job, id, &thing.stamp, thing.head),
+        });
+    }
+
+    fn facts(&mut self) {
+        let latest =
+            |pick: fn(&Fact) -> bool| self.job.now.facts.iter().rev().find(move |(_, thing)| pick(&thing.value));
+        let said = [latest(|fact| matches!(fact, Fact::CrawlHeight(_))), latest(|fact| matches!(fact, Fact::Sheet(_)))];
+        for (id, thing) in said.into_iter().flatten() {
+            match &thing.value {
+                Fact::CrawlHeight(height) => self.add("Crawl space, ground to joists", height, *id, thing),
+                Fact::Sheet(sheet) => {
+                    self.add("Sheet, width", &sheet.width, *id, thing);
+                    self.add("Sheet, length", &sheet.length, *id, thing);
+                }
+                _ => {}
+            }
+        }
+    }
+
+    fn sides(&mut self) {
+        for (room, number, id) in numbered_sides(self.job) {
+            if let Some(thing) = self.job.now.sides.get(&id) {
+                let what = format!("{}, side {number}", room_name(self.job, room));
+                self.add(what, &thing.value.length, id, thing);
+            }
+        }
+    }
+
+    fn openings(&mut self) {
+        for (nth, (id, thing)) in self.job.now.openings.iter().enumerate() {
+            let opening = &thing.value;
+            let from = side_name(self.job, opening.from);
+            let name = format!("Opening {}", nth + 1);
+            self.add(format!("{name}, along {from} from its start"), &opening.along, *id, thing);
+            self.add(format!("{name}, into the room"), &opening.out, *id, thing);
+            self.add(format!("{name}, length"), &opening.length, *id, thing);
+            self.add(format!("{name}, width"), &opening.width, *id, thing);
+        }
+    }
+
+    fn joists(&mut self) {
+        for (id, thing) in &self.job.now.joists {
+            let name = format!("{}, joists {}", room_name(self.job, thing.value.room), thing.value.run.label());
+            self.add(format!("{name}, first center"), &thing.value.first, *id, thing);
+            self.add(format!("{name}, on center, {} of them", thing.value.count), &thing.value.spacing, *id, thing);
+        }
+    }
+}
+
+fn room_name(job: &Job, room: EntryId) -> String {
+    job.now.rooms.get(&room).map_or_else(|| "Unnamed room".to_owned(), |thing| thing.value.name.to_string())
+}
+
+fn side_name(job: &Job, side: EntryId) -> String {
+    let found = numbered_sides(job).into_iter().find(|(_, _, id)| *id == side);
+    found.map_or_else(
+        || "a side that is not in this file".to_owned(),
+        |(room, number, _)| format!("side {number} of {}", room_name(job, room)),
+    )
+}
+
+/// Exact millimetres: a nanometre is their sixth decimal.
+fn millimetres(length: Length) -> String {
+    let nm = length.to_nm();
+    let sign = if nm < 0 { "-" } else { "" };
+    let (whole, rest) = (nm.unsigned_abs() / 1_000_000, nm.unsigned_abs() % 1_000_000);
+    trimmed(&format!("{sign}{whole}.{rest:06}"))
+}
+
+/// A decimal without trailing zeros.
+fn trimmed(decimal: &str) -> String {
+    let short = decimal.trim_end_matches('0').trim_end_matches('.');
+    if short == "-0" { "0".to_owned() } else { short.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn millimetres_are_exact() {
+        assert_eq!(millimetres(Length::SIXTY_FOURTH), "0.396875");
+        assert_eq!(millimetres(Length::feet(-1)), "-304.8");
+        assert_eq!(millimetres(Length::ZERO), "0");
+        assert_eq!(millimetres(Length::mm(1200)), "1200");
+        assert_eq!(trimmed("-0.0000"), "0");
+    }
+}
