@@ -29,9 +29,6 @@ mod threads;
 pub mod version;
 pub mod write;
 
-#[cfg(test)]
-pub(crate) mod samples;
-
 pub use extras::Extras;
 pub use fault::{Fault, Refusal};
 pub use merge::{OtherJob, merge};

@@ -1,11 +1,12 @@
 //! Lengths as rows: everything that a tape, a laser or a level gave.
 
-use super::sides::numbered_sides;
 use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Fact, Job, Thing};
+use crate::engine::survey::Floor;
 use crate::engine::units::{Length, Typed};
 use crate::file::csv::Cell;
+use std::collections::BTreeSet;
 
 /// One length.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -130,6 +131,13 @@ fn side_name(job: &Job, side: EntryId) -> String {
         || "a side that is not in this file".to_owned(),
         |(room, number, _)| format!("side {number} of {}", room_name(job, room)),
     )
+}
+
+/// Every side as its room, its number counted from one, and its entry, as they are walked.
+fn numbered_sides(job: &Job) -> Vec<(EntryId, usize, EntryId)> {
+    let rooms: BTreeSet<EntryId> = job.now.sides.values().map(|side| side.value.room).collect();
+    let walked = rooms.into_iter().map(|room| (room, Floor::of_room(job, room).sides));
+    walked.flat_map(|(room, sides)| (1..).zip(sides).map(move |(number, side)| (room, number, side))).collect()
 }
 
 /// Exact millimetres: a nanometre is their sixth decimal.

@@ -2,11 +2,9 @@
 //!
 //! Rows hold what was logged, in words, and who logged it. They compute no figure.
 
-mod growing;
 mod lengths;
 mod readings;
 mod seen;
-mod sides;
 
 pub use lengths::{LengthRow, lengths};
 pub use readings::{ReadingRow, readings};
@@ -16,6 +14,7 @@ use super::csv::Cell;
 use crate::engine::entry::{EntryId, Stamp};
 use crate::engine::job::Job;
 use crate::engine::place::Position;
+use serde::Serialize;
 
 /// Who logged a row, when, in which visit.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -84,4 +83,10 @@ pub fn place_words(job: &Job, place: Option<EntryId>) -> String {
         (Position::OnJoist { .. } | Position::OnPlan { .. }, Some(chalk)) => format!("{words}, chalked \"{chalk}\""),
         _ => words,
     }
+}
+
+/// A choice by its name in the file, for choices that have no label: "douglas fir".
+fn name_of(choice: &impl Serialize) -> String {
+    let name = serde_json::to_value(choice).ok();
+    name.as_ref().and_then(|name| name.as_str()).map(|name| name.replace('_', " ")).unwrap_or_default()
 }

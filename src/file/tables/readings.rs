@@ -1,21 +1,25 @@
 //! Moisture readings as rows.
 
-use super::growing::{named, said};
-use super::{Logged, place_words};
+use super::{Logged, name_of, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
+use crate::engine::moisture::{Shown, Wood};
 use crate::file::csv::Cell;
 
-/// One moisture reading.
+/// One moisture reading, as the meter showed it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReadingRow {
     /// Where, in words.
     pub place: String,
     /// What the meter showed, as typed.
     pub shown: String,
-    /// What was read, if it was said.
-    pub material: String,
-    /// The meter, by its label.
+    /// The same as a bare number of percent; nothing if the meter showed none.
+    pub percent: Option<String>,
+    /// What was read: material, and species if known.
+    pub wood: String,
+    /// How warm the wood was, as typed; empty if it was not measured.
+    pub wood_temperature: String,
+    /// The meter, by its label; empty if nobody described it.
     pub meter: String,
     /// Who, when, in which visit.
     pub logged: Logged,
@@ -23,40 +27,56 @@ pub struct ReadingRow {
 
 impl ReadingRow {
     /// The columns of its CSV line.
-    pub const COLUMNS: [&'static str; 9] = {
+    pub const COLUMNS: [&'static str; 11] = {
         let [by, at, visit, corrected, entry] = Logged::COLUMNS;
-        ["place", "shown", "material", "meter", by, at, visit, corrected, entry]
+        ["place", "shown", "percent", "wood", "wood_temperature", "meter", by, at, visit, corrected, entry]
     };
 
     /// The cells of its CSV line.
     pub fn cells(&self) -> Vec<Cell> {
-        let own = [&self.place, &self.shown, &self.material, &self.meter].map(Cell::text);
+        let own = [
+            Cell::text(&self.place),
+            Cell::text(&self.shown),
+            self.percent.clone().map_or_else(|| Cell::text(""), Cell::Number),
+            Cell::text(&self.wood),
+            Cell::text(&self.wood_temperature),
+            Cell::text(&self.meter),
+        ];
         own.into_iter().chain(self.logged.cells()).collect()
     }
 }
 
 /// Every reading that stands, in log order.
 pub fn readings(job: &Job) -> Vec<ReadingRow> {
-    job.now
-        .readings
-        .iter()
-        .map(|(id, thing)| {
-            let reading = &thing.value;
-            ReadingRow {
-                place: place_words(job, Some(reading.place)),
-                shown: said(reading, "shown").unwrap_or_default(),
-                material: said(reading, "material").unwrap_or_default(),
-                meter: named(reading, "meter").map(|meter| meter_label(job, meter)).unwrap_or_default(),
-                logged: Logged::of(job, *id, &thing.stamp, thing.head),
-            }
-        })
-        .collect()
+    let rows = job.now.readings.iter().map(|(id, thing)| {
+        let reading = &thing.value;
+        let (shown, percent) = shown(&reading.shown);
+        ReadingRow {
+            place: place_words(job, Some(reading.place)),
+            shown,
+            percent,
+            wood: wood(reading.wood),
+            wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
+            meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),
+            logged: Logged::of(job, *id, &thing.stamp, thing.head),
+        }
+    });
+    rows.collect()
+}
+
+fn shown(shown: &Shown) -> (String, Option<String>) {
+    match shown {
+        Shown::Percent(typed) => (typed.typed.clone(), Some(typed.value.to_percent().to_string())),
+        Shown::OverMaximum => ("over the meter's maximum".to_owned(), None),
+    }
+}
+
+fn wood(wood: Wood) -> String {
+    let material = name_of(&wood.material);
+    wood.species.map_or_else(|| material.clone(), |species| format!("{material}, {}", name_of(&species)))
 }
 
 fn meter_label(job: &Job, meter: EntryId) -> String {
     let thing = job.now.meters.get(&meter);
-    thing.map_or_else(
-        || "a meter that is not in this file".to_owned(),
-        |thing| said(&thing.value, "label").unwrap_or_default(),
-    )
+    thing.map_or_else(|| "a meter that is not in this file".to_owned(), |thing| thing.value.label.to_string())
 }

@@ -1,7 +1,7 @@
 //! Conditions, air and photos as rows.
 
-use super::growing::{everything, named};
 use super::{Logged, place_words};
+use crate::engine::air::SurfaceReading;
 use crate::engine::job::Job;
 use crate::engine::photo::Digest;
 
@@ -21,10 +21,12 @@ pub struct ConditionRow {
 /// An air reading or a surface temperature.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AirRow {
-    /// What was read: air, or a surface and where.
+    /// What was read: which air, or what surface and where.
     pub what: String,
-    /// The values as typed.
-    pub said: String,
+    /// Its temperature as typed.
+    pub temperature: String,
+    /// The relative humidity as typed; empty for a surface.
+    pub humidity: String,
     /// Who, when, in which visit.
     pub logged: Logged,
 }
@@ -56,13 +58,15 @@ pub fn conditions(job: &Job) -> Vec<ConditionRow> {
 /// Every air reading and surface temperature that stands, in log order of each.
 pub fn air(job: &Job) -> Vec<AirRow> {
     let air = job.now.air.iter().map(|(id, thing)| AirRow {
-        what: "Air".to_owned(),
-        said: everything(&thing.value),
+        what: thing.value.location.label().to_owned(),
+        temperature: thing.value.temperature.typed.clone(),
+        humidity: thing.value.humidity.typed.clone(),
         logged: Logged::of(job, *id, &thing.stamp, thing.head),
     });
     let surfaces = job.now.surfaces.iter().map(|(id, thing)| AirRow {
-        what: format!("Surface, {}", place_words(job, named(&thing.value, "place"))),
-        said: everything(&thing.value),
+        what: surface(job, &thing.value),
+        temperature: thing.value.temperature.typed.clone(),
+        humidity: String::new(),
         logged: Logged::of(job, *id, &thing.stamp, thing.head),
     });
     air.chain(surfaces).collect()
@@ -77,4 +81,11 @@ pub fn photos(job: &Job) -> Vec<PhotoRow> {
         logged: Logged::of(job, *id, &thing.stamp, thing.head),
     });
     rows.collect()
+}
+
+fn surface(job: &Job, reading: &SurfaceReading) -> String {
+    match place_words(job, reading.place) {
+        place if place.is_empty() => reading.what.to_string(),
+        place => format!("{}, {place}", reading.what),
+    }
 }
