@@ -1,0 +1,134 @@
+//! The report's sections, each a function of the job to Markdown.
+
+use super::markdown::{list, plain, table};
+use crate::trouble::counted;
+use duckboard::engine::job::Job;
+use duckboard::file::tables::{self, Logged};
+use duckboard::file::{ENGINE, JobFile, Salvage, SnapshotFigure};
+
+pub(super) fn title_block(file: &JobFile, job: &Job) -> String {
+    let mut rows: Vec<(&str, String)> = Vec::new();
+    let mut row = |name, value: Option<String>| rows.extend(value.map(|value| (name, value)));
+    row("Office number", job.office_number().map(ToString::to_string));
+    row("Where", job.site().map(ToString::to_string));
+    row("Built", job.year_built().map(|year| year.get().to_string()));
+    row("Crawl space", job.venting().map(|venting| venting.label().to_owned()));
+    row("Along joists from", job.measured_from().map(ToString::to_string));
+    row("Revision", Some(file.revision.to_string()));
+    row("File made", Some(format!("{} by {}", file.made.at, file.made.engine)));
+    row("Computed by", Some(ENGINE.to_owned()));
+    row("Job", Some(file.job.id.to_string()));
+    let rows: Vec<Vec<String>> = rows.into_iter().map(|(name, value)| vec![name.to_owned(), value]).collect();
+    let invented = if job.is_invented() {
+        "**INVENTED SAMPLE: nothing in this report was measured at a real house.**\n\n"
+    } else {
+        ""
+    };
+    format!("# {}\n\n{invented}{}", plain(&job.heading()), table(&["", ""], &rows))
+}
+
+pub(super) fn missing_and_assumed(salvage: &Salvage, job: &Job, figures: &[SnapshotFigure]) -> String {
+    let file = &salvage.file;
+    let mut items: Vec<String> =
+        salvage.faults.iter().map(|fault| format!("Damaged, and not in this report: {fault}")).collect();
+    items.extend(file.left_out.iter().map(|mark| format!("Left out of the file on purpose: {mark}")));
+    for figure in figures {
+        items.extend(figure.missing.iter().map(|need| format!("{}: not enough to say; {need}", figure.name)));
+        items.extend(figure.assumed.iter().map(|assumed| format!("{}: assumed {assumed}", figure.name)));
+    }
+    let mut count = |number: usize, what: &str, then: &str| {
+        if number > 0 {
+            items.push(format!("{} {then}", counted(number, what)));
+        }
+    };
+    count(job.conflicts.len(), "thing", "corrected in two ways: the last correction stands in until somebody picks");
+    count(job.faults.len(), "entry", "left out: what it refers to is not in the file, or cannot be");
+    count(job.unknown.len(), "entry", "of a kind that this version does not know");
+    let absent = tables::photos(job).iter().filter(|row| bytes_of(file, row).is_none()).count();
+    count(absent, "photo", "named, but not in the file");
+    let body = if items.is_empty() { "Nothing.\n".to_owned() } else { list(&items) };
+    format!("## Missing and assumed\n\n{body}")
+}
+
+pub(super) fn figures(figures: &[SnapshotFigure]) -> String {
+    let rows = figures.iter().map(|figure| {
+        let sources: Vec<String> =
+            figure.sources.iter().map(|source| format!("{} ({})", source.title, source.mark)).collect();
+        let value = figure.value.clone().unwrap_or_else(|| "not enough to say".to_owned());
+        vec![figure.name.clone(), value, figure.doubts.join(" "), figure.rule.clone(), sources.join("; ")]
+    });
+    section("Figures", &["What", "Value", "Bear in mind", "Rule", "Source"], rows)
+}
+
+pub(super) fn lengths(job: &Job) -> String {
+    let rows = tables::lengths(job).into_iter().map(|row| with_who(vec![row.what, row.typed], &row.logged));
+    section("Lengths", &["What", "As typed", "Visit", "When", "By", ""], rows)
+}
+
+pub(super) fn readings(job: &Job) -> String {
+    let rows = tables::readings(job).into_iter().map(|row| {
+        let own = vec![row.place, row.shown, row.wood, row.wood_temperature, row.meter];
+        with_who(own, &row.logged)
+    });
+    let columns = ["Where", "Meter showed", "Wood", "Wood at", "Meter", "Visit", "When", "By", ""];
+    section("Moisture readings", &columns, rows)
+}
+
+pub(super) fn air(job: &Job) -> String {
+    let rows =
+        tables::air(job).into_iter().map(|row| with_who(vec![row.what, row.temperature, row.humidity], &row.logged));
+    section("Air and surfaces", &["What", "Temperature", "Humidity", "Visit", "When", "By", ""], rows)
+}
+
+pub(super) fn conditions(job: &Job) -> String {
+    let rows = tables::conditions(job)
+        .into_iter()
+        .map(|row| with_who(vec![row.place, row.finding.to_owned(), row.note], &row.logged));
+    section("Conditions", &["Where", "Found", "Note", "Visit", "When", "By", ""], rows)
+}
+
+pub(super) fn photos(file: &JobFile, job: &Job) -> String {
+    let rows = tables::photos(job);
+    let mut text = String::from("## Photos\n");
+    if rows.is_empty() {
+        text.push_str("\nNone.\n");
+    }
+    for (nth, row) in rows.iter().enumerate() {
+        let said = [row.caption.as_str(), row.place.as_str()].into_iter().filter(|said| !said.is_empty());
+        let caption = plain(&said.collect::<Vec<_>>().join("; "));
+        let who = plain(&format!("{}, {}", row.logged.when(), row.logged.by));
+        let picture = match bytes_of(file, row) {
+            Some(name) => format!("![{caption}](photos/{name})"),
+            None => "(not in the file)".to_owned(),
+        };
+        text.push_str(&format!("\n{picture}\n\nPhoto {}. {caption} ({who})\n", nth + 1));
+    }
+    text
+}
+
+pub(super) fn line_to_sign() -> String {
+    "## Signed\n\nRead and found right:\n\n\
+     Name ________________________________  Date ______________\n\n\
+     Local code and licensed practice decide; this report does not replace either.\n"
+        .to_owned()
+}
+
+/// The name of a photo's file, if the job file has its bytes.
+fn bytes_of(file: &JobFile, row: &tables::PhotoRow) -> Option<String> {
+    file.photo(row.sha256).filter(|photo| photo.bytes.is_some()).map(duckboard::file::FilePhoto::file_name)
+}
+
+fn section(title: &str, columns: &[&str], rows: impl Iterator<Item = Vec<String>>) -> String {
+    let rows: Vec<Vec<String>> = rows.collect();
+    let body = if rows.is_empty() { "None.\n".to_owned() } else { table(columns, &rows) };
+    format!("## {title}\n\n{body}")
+}
+
+/// A row with who logged it, when, in which visit.
+fn with_who(mut row: Vec<String>, logged: &Logged) -> Vec<String> {
+    row.push(logged.visit.map(|visit| visit.to_string()).unwrap_or_default());
+    row.push(logged.when());
+    row.push(logged.by.clone());
+    row.push(if logged.corrected { "corrected since" } else { "" }.to_owned());
+    row
+}

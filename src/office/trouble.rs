@@ -1,0 +1,102 @@
+//! Why a task was not done, in words and as an exit code.
+
+use duckboard::file::{OtherJob, Refusal};
+use std::fmt;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Why a task was not done.
+#[derive(Debug)]
+pub(crate) enum Trouble {
+    /// A file was not taken in.
+    Refused { file: PathBuf, refusal: Refusal },
+    /// A file was read, and has faults; they were told already.
+    Faulty { count: usize },
+    /// Two files are of different jobs.
+    OtherJob(OtherJob),
+    /// A file could not be opened or read.
+    Unreadable { file: PathBuf, error: io::Error },
+    /// A file could not be written.
+    Unwritable { file: PathBuf, error: io::Error },
+    /// There is a file already where one was to be written.
+    InTheWay { file: PathBuf, is_input: bool },
+    /// What was to be written would be refused when read.
+    TooLarge(String),
+}
+
+impl Trouble {
+    pub(crate) fn refused(file: &Path, refusal: Refusal) -> Self {
+        Self::Refused { file: file.to_owned(), refusal }
+    }
+
+    pub(crate) fn unreadable(file: &Path, error: io::Error) -> Self {
+        Self::Unreadable { file: file.to_owned(), error }
+    }
+
+    pub(crate) fn unwritable(file: &Path, error: io::Error) -> Self {
+        Self::Unwritable { file: file.to_owned(), error }
+    }
+
+    pub(crate) fn exit_code(&self) -> ExitCode {
+        match self {
+            Self::Refused { .. } | Self::Faulty { .. } | Self::OtherJob(_) | Self::TooLarge(_) => ExitCode::from(1),
+            Self::Unreadable { .. } | Self::Unwritable { .. } | Self::InTheWay { .. } => ExitCode::from(2),
+        }
+    }
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Refused { file, refusal: refusal @ Refusal::Faults(_) } => {
+                let file = file.display();
+                write!(f, "{file}: {refusal}\nAsk for the file again, or see `office check` and the option --anyway.")
+            }
+            Self::Refused { file, refusal } => write!(f, "{}: {refusal}", file.display()),
+            Self::Faulty { count } => write!(f, "{}.", counted(*count, "fault")),
+            Self::OtherJob(other) => other.fmt(f),
+            Self::Unreadable { file, error } => {
+                write!(f, "{} cannot be read: {error}. Check the name.", file.display())
+            }
+            Self::Unwritable { file, error } => {
+                write!(f, "{} cannot be written: {error}. Choose another place with -o.", file.display())
+            }
+            Self::InTheWay { file, is_input: true } => write!(
+                f,
+                "{} is one of the files to merge. Choose another name with -o, or say --force to write over it.",
+                file.display()
+            ),
+            Self::InTheWay { file, is_input: false } => write!(
+                f,
+                "{} is there already. Choose another name with -o, or say --force to write over it.",
+                file.display()
+            ),
+            Self::TooLarge(why) => f.write_str(why),
+        }
+    }
+}
+
+/// "1 fault", "2 faults".
+pub(crate) fn counted(count: usize, what: &str) -> String {
+    let plural = match what.strip_suffix('y') {
+        Some(stem) if count != 1 => format!("{stem}ies"),
+        _ if count == 1 => what.to_owned(),
+        _ if what.ends_with("sh") => format!("{what}es"),
+        _ => format!("{what}s"),
+    };
+    format!("{count} {plural}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::counted;
+
+    #[test]
+    fn counts_agree_with_their_nouns() {
+        assert_eq!(counted(1, "entry"), "1 entry");
+        assert_eq!(counted(2, "entry"), "2 entries");
+        assert_eq!(counted(0, "clash"), "0 clashes");
+        assert_eq!(counted(3, "fault"), "3 faults");
+    }
+}
