@@ -7,11 +7,13 @@
 //! It computes no figure and rounds nothing: `engine` and `draw` do.
 
 mod answers;
+mod cautions;
 mod commands;
 mod hand_over;
 mod job;
 mod jobs;
 mod log;
+mod photos;
 mod platform;
 mod plan;
 mod report;

@@ -1,0 +1,170 @@
+//! The report as it is read at a desk and printed: what is missing and assumed first.
+
+use crate::app::photos::PhotoImage;
+use crate::app::plan::Plan;
+use crate::app::session::session;
+use crate::app::widgets::{Invented, WhyDetails};
+use crate::engine::figure::{Figure, Need};
+use crate::engine::job::Job;
+use crate::engine::results::{self, Answer};
+use crate::file::tables::{self, Logged};
+use leptos::prelude::*;
+
+/// The Report screen.
+#[component]
+pub fn Report() -> impl IntoView {
+    let session = session();
+    let answers = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.job(|job| results::answers(job, units)).unwrap_or_default()
+    });
+    view! {
+        <main class="page report">
+            <button type="button" class="key no-print" on:click=|_| print()>"Print"</button>
+            <TitleBlock/>
+            <Missing answers/>
+            <section><h2>"Plan"</h2><Plan width=640 height=460 cursor=false from_below=false/></section>
+            <section><h2>"What it adds up to"</h2>{move || answers.get().into_iter().map(answer_row).collect_view()}</section>
+            <Tables/>
+            <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
+            <Photos/>
+            <section class="sign"><p>"Signed"</p><p>"Date"</p></section>
+        </main>
+    }
+}
+
+fn print() {
+    if let Some(window) = web_sys::window() {
+        let _ = window.print();
+    }
+}
+
+#[component]
+fn TitleBlock() -> impl IntoView {
+    let session = session();
+    let line = move |name: &'static str, read: fn(&Job) -> Option<String>| {
+        move || session.job(read).flatten().map(|value| view! { <dt>{name}</dt><dd>{value}</dd> })
+    };
+    view! {
+        <section class="title-block">
+            <p class="report-title">{move || session.job(Job::heading)}</p>
+            <Invented/>
+            <dl>
+                {line("Office job number", |job| job.office_number().map(ToString::to_string))}
+                {line("Place", |job| job.site().map(ToString::to_string))}
+                {line("Year built", |job| job.year_built().map(|year| year.get().to_string()))}
+                {line("Crawl height", |job| job.crawl_height().map(|height| height.typed.clone()))}
+                {line("Crawl space", |job| job.venting().map(|venting| venting.label().to_owned()))}
+                {line("Revision", |job| job.now.hand_overs.values().map(|sent| sent.value.revision).max().map(|revision| revision.to_string()))}
+                {line("Visits", |job| Some(job.now.visits.len().to_string()))}
+            </dl>
+        </section>
+    }
+}
+
+/// What is missing and what was assumed, before anything else.
+#[component]
+fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
+    let lines = move || {
+        answers.get().into_iter().flat_map(|answer| match answer.said {
+            Figure::Known(known) => known.assumed.into_iter().map(|what| format!("{}: assumed {what}", answer.title)).collect::<Vec<_>>(),
+            Figure::Missing(needs) => vec![format!("{}: not enough to say; {}", answer.title, needs.into_iter().map(Need::words).collect::<Vec<_>>().join("; "))],
+        })
+    };
+    view! {
+        <section>
+            <h2>"Missing and assumed"</h2>
+            <ul class="assumed">{move || lines().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+        </section>
+    }
+}
+
+fn answer_row(answer: Answer) -> impl IntoView {
+    let Figure::Known(known) = answer.said else { return ().into_any() };
+    let mark = known.why.mark().map(|mark| format!(" ({})", mark.label()));
+    view! {
+        <div class="report-answer">
+            <p>{answer.title}": "<b>{known.value.headline}</b>{mark}" "{known.value.line}</p>
+            <WhyDetails why=known.why>{known.doubts.into_iter().map(|doubt| view! { <p class="doubt">{doubt}</p> }).collect_view()}</WhyDetails>
+        </div>
+    }
+    .into_any()
+}
+
+#[component]
+fn Tables() -> impl IntoView {
+    let session = session();
+    let rows = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.job(|job| job_tables(job, units)).unwrap_or_default()
+    });
+    move || rows.get().into_iter().map(|table| view! { <Table table/> }).collect_view()
+}
+
+#[derive(Debug, Clone, PartialEq)]
+struct TableRows {
+    title: &'static str,
+    columns: Vec<&'static str>,
+    rows: Vec<Vec<String>>,
+}
+
+fn job_tables(job: &Job, units: crate::engine::take::Units) -> Vec<TableRows> {
+    let visit = |logged: &Logged| logged.visit.map_or_else(String::new, |visit| visit.to_string());
+    let corrected: std::collections::BTreeMap<_, _> = results::readings(job).into_iter().map(|(id, _, known)| (id, known)).collect();
+    let decides = |logged: &Logged| corrected.get(&logged.entry).map_or_else(String::new, |known| results::say_corrected(&known.value));
+    let mark = |logged: &Logged| corrected.get(&logged.entry).and_then(|known| known.why.mark()).map_or_else(String::new, |mark| mark.label().to_owned());
+    vec![
+        TableRows {
+            title: "Lengths",
+            columns: vec!["What", "Length", "Typed", "Visit", "Who", "When"],
+            rows: tables::lengths(job).into_iter().map(|row| vec![row.what, units.length(row.length), row.typed, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+        },
+        TableRows {
+            title: "Moisture",
+            columns: vec!["Place", "Shown", "Decides", "Mark", "Wood", "Wood temperature", "Meter", "Visit", "Who", "When"],
+            rows: tables::readings(job).into_iter().map(|row| vec![row.place, row.shown, decides(&row.logged), mark(&row.logged), row.wood, row.wood_temperature, row.meter, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+        },
+        TableRows {
+            title: "Air and surfaces",
+            columns: vec!["What", "Temperature", "Humidity", "Visit", "Who", "When"],
+            rows: tables::air(job).into_iter().map(|row| vec![row.what, row.temperature, row.humidity, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+        },
+        TableRows {
+            title: "Conditions",
+            columns: vec!["Place", "Finding", "Note", "Visit", "Who", "When"],
+            rows: tables::conditions(job).into_iter().map(|row| vec![row.place, row.finding.to_owned(), row.note, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+        },
+    ]
+}
+
+#[component]
+fn Table(table: TableRows) -> impl IntoView {
+    let TableRows { title, columns, rows } = table;
+    let head = columns.into_iter().map(|column| view! { <th scope="col">{column}</th> }).collect_view();
+    let body = rows.into_iter().map(|row| view! { <tr>{row.into_iter().map(|cell| view! { <td>{cell}</td> }).collect_view()}</tr> }).collect_view();
+    view! {
+        <section>
+            <h2>{title}</h2>
+            <div class="table-box" role="region" aria-label=title tabindex="0"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>
+        </section>
+    }
+}
+
+#[component]
+fn Photos() -> impl IntoView {
+    let session = session();
+    let photos = Memo::new(move |_| {
+        session.job(|job| tables::photos(job).into_iter().map(|row| (row.sha256, row.place, row.caption, row.logged.by)).collect::<Vec<_>>()).unwrap_or_default()
+    });
+    view! {
+        <section>
+            <h2>"Photos"</h2>
+            <div class="photos">
+                <For each=move || photos.get() key=|photo| photo.0 children=|(sha256, place, caption, by)| {
+                    let words = format!("{place}. {caption} {by}");
+                    view! { <figure><PhotoImage sha256 alt=words.clone()/><figcaption>{words}</figcaption></figure> }
+                }/>
+            </div>
+        </section>
+    }
+}
