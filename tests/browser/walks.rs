@@ -46,6 +46,7 @@ mod builds;
 mod driver;
 mod find;
 mod keys;
+mod page;
 mod phone;
 mod processes;
 mod server;
