@@ -1,11 +1,12 @@
 // Starts the app, and looks after the copy of it that works without a signal.
 //
-// What the app can see, on <html>:
+// What can be seen on <html>:
+//   data-app      started | failed
 //   data-offline  ready | failed     is this build kept on the phone?
 //   data-update   waiting            a newer build is kept and waits to be used
-// Both also come as window events (`duckboard-offline`, `duckboard-update`), for an
-// app that is already listening. The app answers with `duckboard-use-update` when
-// nothing is half typed: only then is the page reloaded.
+// Each also comes as a window event (`duckboard-app`, …), for those already listening.
+// The app answers an update with `duckboard-use-update` when nothing is half typed:
+// only then is the page reloaded.
 
 const page = document.documentElement;
 let wanted = false;
@@ -17,9 +18,11 @@ async function startApp() {
     const { default: init } = await import('./duckboard.js');
     await init();
     document.getElementById('opening')?.remove();
+    tell('app', 'started');
   } catch (error) {
     console.error(error);
     sayWhyNotStarted(error);
+    tell('app', 'failed');
   }
 }
 
@@ -31,14 +34,16 @@ function sayWhyNotStarted(error) {
     ['p', 'Do not remove the app and do not clear the browser’s data: the saved jobs are kept there.'],
     ['p', `What the phone said: ${error?.message ?? error}`],
   ];
-  const notice = document.createElement('main');
+  const notice = document.createElement('section');
   notice.setAttribute('role', 'alert');
   for (const [tag, text] of lines) {
     const line = document.createElement(tag);
     line.textContent = text;
     notice.append(line);
   }
-  document.body.replaceChildren(notice);
+  const main = document.createElement('main');
+  main.append(notice);
+  document.body.replaceChildren(main);
 }
 
 async function keepForOffline() {

@@ -50,7 +50,13 @@ fn bind(module: &Path, out: &Path) -> Result<()> {
         fs::remove_dir_all(out)?;
     }
     let mut bindgen = Bindgen::new();
-    bindgen.input_path(module).web(true)?.typescript(false).remove_name_section(true).remove_producers_section(true);
+    bindgen
+        .input_path(module)
+        .web(true)?
+        .omit_default_module_path(false)
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true);
     bindgen.generate(out).context("wasm-bindgen refused the module")
 }
 

@@ -1,1 +1,0 @@
-//! The app in a real browser.

@@ -1,0 +1,16 @@
+// Says on the page what has just happened to it.
+const said = document.getElementById('said');
+const say = text => { said.textContent = text; };
+const on = (id, type, act) => document.getElementById(id).addEventListener(type, act);
+
+on('save', 'click', event => say(`saved by ${event.pointerType}`));
+on('save-all', 'click', () => say('saved all'));
+on('length', 'keydown', event => { if (event.key === 'Enter') say(`length is ${event.target.value}`); });
+on('photos', 'change', event => say(`${event.target.files.length} photos, ${event.target.files[0].name}`));
+on('list', 'click', () => {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob(['one\ntwo\n'], { type: 'text/plain' }));
+  link.download = 'list.txt';
+  link.click();
+  say('list sent');
+});
