@@ -58,7 +58,15 @@ pub fn JobFacts() -> impl IntoView {
 fn Visits() -> impl IntoView {
     let session = session();
     let visits = Memo::new(move |_| {
-        session.job(|job| job.now.visits.values().map(|visit| (visit.stamp.at.format("%Y-%m-%d").to_string(), visit.value.purpose.to_string())).collect::<Vec<_>>()).unwrap_or_default()
+        session
+            .job(|job| {
+                job.now
+                    .visits
+                    .values()
+                    .map(|visit| (visit.stamp.at.format("%Y-%m-%d").to_string(), visit.value.purpose.to_string()))
+                    .collect::<Vec<_>>()
+            })
+            .unwrap_or_default()
     });
     view! {
         <section class="card">
@@ -81,7 +89,8 @@ fn label(session: Session, field: &'static str, fact: fn(Label) -> Fact) -> Comm
 
 fn year(session: Session) -> Commit {
     Callback::new(move |text: String| {
-        let year = text.trim().parse().map_err(|_| format!("Year built: \"{text}\" is no year; 1600 to 2200 is accepted"))?;
+        let year =
+            text.trim().parse().map_err(|_| format!("Year built: \"{text}\" is no year; 1600 to 2200 is accepted"))?;
         session.say(Fact::YearBuilt(Year::new(year)?));
         Ok(())
     })
@@ -96,7 +105,9 @@ fn crawl_height(session: Session) -> Commit {
 
 fn sheet(session: Session) -> Commit {
     Callback::new(move |text: String| {
-        let (width, long) = text.split_once(['×', 'x', 'X']).ok_or_else(|| format!("Sheet size: \"{text}\" has no ×; 4' × 8' is accepted"))?;
+        let (width, long) = text
+            .split_once(['×', 'x', 'X'])
+            .ok_or_else(|| format!("Sheet size: \"{text}\" has no ×; 4' × 8' is accepted"))?;
         let (width, length) = (length(session, "Sheet width", width)?, length(session, "Sheet length", long)?);
         session.say(Fact::Sheet(SheetSize { width, length }));
         Ok(())
@@ -105,6 +116,11 @@ fn sheet(session: Session) -> Commit {
 
 fn length(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
     let units = session.prefs.get_untracked().units;
-    let length = tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))?;
-    if length.value.is_positive() { Ok(length) } else { Err(format!("{field}: \"{text}\" is no length; more than 0 is accepted")) }
+    let length =
+        tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))?;
+    if length.value.is_positive() {
+        Ok(length)
+    } else {
+        Err(format!("{field}: \"{text}\" is no length; more than 0 is accepted"))
+    }
 }

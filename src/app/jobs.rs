@@ -14,10 +14,13 @@ pub fn Jobs() -> impl IntoView {
     let jobs = Memo::new(move |_| {
         session.books.with(|books| {
             let shown = books.iter().filter(|(_, book)| archived_too.get() || !book.job().is_archived());
-            shown.map(|(id, book)| (*id, book.job().heading(), book.job().is_invented(), book.log().len())).collect::<Vec<_>>()
+            shown
+                .map(|(id, book)| (*id, book.job().heading(), book.job().is_invented(), book.log().len()))
+                .collect::<Vec<_>>()
         })
     });
-    let any_archived = Memo::new(move |_| session.books.with(|books| books.values().any(|book| book.job().is_archived())));
+    let any_archived =
+        Memo::new(move |_| session.books.with(|books| books.values().any(|book| book.job().is_archived())));
     view! {
         <main class="page jobs">
             <header class="page-head"><h1>"Duckboard"</h1><a class="chip" href=Route::Settings.href()>"Settings"</a></header>
@@ -123,9 +126,10 @@ pub fn Standing() -> impl IntoView {
             None => "The browser does not say how safely it keeps what is logged here.",
         };
         let megabytes = |bytes: f64| format!("{:.1} MB", bytes / 1e6);
-        let room = standing.used.zip(standing.quota).map(|(used, quota)| {
-            format!(" {} used, {} left.", megabytes(used), megabytes((quota - used).max(0.0)))
-        });
+        let room = standing
+            .used
+            .zip(standing.quota)
+            .map(|(used, quota)| format!(" {} used, {} left.", megabytes(used), megabytes((quota - used).max(0.0))));
         view! { <p class="standing">{safe}{room}</p> }
     }
 }

@@ -16,9 +16,9 @@ pub fn PhotoImage(sha256: Digest, alt: String) -> impl IntoView {
         let store = session.store.get_value();
         let Ok(key) = BlobKey::parse(&sha256.to_string()) else { return };
         let blob = store.blob(BlobKind::Photo, &key).await.ok().flatten();
-        let shown = blob.ok_or("not on this phone").and_then(|blob| {
-            download::picture_url(&blob.media_type, &blob.bytes).map_err(|_| "cannot be shown")
-        });
+        let shown = blob
+            .ok_or("not on this phone")
+            .and_then(|blob| download::picture_url(&blob.media_type, &blob.bytes).map_err(|_| "cannot be shown"));
         set_url.try_set(Some(shown));
     });
     on_cleanup(move || {

@@ -67,8 +67,14 @@ fn TitleBlock() -> impl IntoView {
 fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
     let lines = move || {
         answers.get().into_iter().flat_map(|answer| match answer.said {
-            Figure::Known(known) => known.assumed.into_iter().map(|what| format!("{}: assumed {what}", answer.title)).collect::<Vec<_>>(),
-            Figure::Missing(needs) => vec![format!("{}: not enough to say; {}", answer.title, needs.into_iter().map(Need::words).collect::<Vec<_>>().join("; "))],
+            Figure::Known(known) => {
+                known.assumed.into_iter().map(|what| format!("{}: assumed {what}", answer.title)).collect::<Vec<_>>()
+            }
+            Figure::Missing(needs) => vec![format!(
+                "{}: not enough to say; {}",
+                answer.title,
+                needs.into_iter().map(Need::words).collect::<Vec<_>>().join("; ")
+            )],
         })
     };
     view! {
@@ -110,29 +116,100 @@ struct TableRows {
 
 fn job_tables(job: &Job, units: crate::engine::take::Units) -> Vec<TableRows> {
     let visit = |logged: &Logged| logged.visit.map_or_else(String::new, |visit| visit.to_string());
-    let corrected: std::collections::BTreeMap<_, _> = results::readings(job).into_iter().map(|(id, _, known)| (id, known)).collect();
-    let decides = |logged: &Logged| corrected.get(&logged.entry).map_or_else(String::new, |known| results::say_corrected(&known.value));
-    let mark = |logged: &Logged| corrected.get(&logged.entry).and_then(|known| known.why.mark()).map_or_else(String::new, |mark| mark.label().to_owned());
+    let corrected: std::collections::BTreeMap<_, _> =
+        results::readings(job).into_iter().map(|(id, _, known)| (id, known)).collect();
+    let decides = |logged: &Logged| {
+        corrected.get(&logged.entry).map_or_else(String::new, |known| results::say_corrected(&known.value))
+    };
+    let mark = |logged: &Logged| {
+        corrected
+            .get(&logged.entry)
+            .and_then(|known| known.why.mark())
+            .map_or_else(String::new, |mark| mark.label().to_owned())
+    };
     vec![
         TableRows {
             title: "Lengths",
             columns: vec!["What", "Length", "Typed", "Visit", "Who", "When"],
-            rows: tables::lengths(job).into_iter().map(|row| vec![row.what, units.length(row.length), row.typed, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+            rows: tables::lengths(job)
+                .into_iter()
+                .map(|row| {
+                    vec![
+                        row.what,
+                        units.length(row.length),
+                        row.typed,
+                        visit(&row.logged),
+                        row.logged.by.clone(),
+                        row.logged.when(),
+                    ]
+                })
+                .collect(),
         },
         TableRows {
             title: "Moisture",
-            columns: vec!["Place", "Shown", "Decides", "Mark", "Wood", "Wood temperature", "Meter", "Visit", "Who", "When"],
-            rows: tables::readings(job).into_iter().map(|row| vec![row.place, row.shown, decides(&row.logged), mark(&row.logged), row.wood, row.wood_temperature, row.meter, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+            columns: vec![
+                "Place",
+                "Shown",
+                "Decides",
+                "Mark",
+                "Wood",
+                "Wood temperature",
+                "Meter",
+                "Visit",
+                "Who",
+                "When",
+            ],
+            rows: tables::readings(job)
+                .into_iter()
+                .map(|row| {
+                    vec![
+                        row.place,
+                        row.shown,
+                        decides(&row.logged),
+                        mark(&row.logged),
+                        row.wood,
+                        row.wood_temperature,
+                        row.meter,
+                        visit(&row.logged),
+                        row.logged.by.clone(),
+                        row.logged.when(),
+                    ]
+                })
+                .collect(),
         },
         TableRows {
             title: "Air and surfaces",
             columns: vec!["What", "Temperature", "Humidity", "Visit", "Who", "When"],
-            rows: tables::air(job).into_iter().map(|row| vec![row.what, row.temperature, row.humidity, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+            rows: tables::air(job)
+                .into_iter()
+                .map(|row| {
+                    vec![
+                        row.what,
+                        row.temperature,
+                        row.humidity,
+                        visit(&row.logged),
+                        row.logged.by.clone(),
+                        row.logged.when(),
+                    ]
+                })
+                .collect(),
         },
         TableRows {
             title: "Conditions",
             columns: vec!["Place", "Finding", "Note", "Visit", "Who", "When"],
-            rows: tables::conditions(job).into_iter().map(|row| vec![row.place, row.finding.to_owned(), row.note, visit(&row.logged), row.logged.by.clone(), row.logged.when()]).collect(),
+            rows: tables::conditions(job)
+                .into_iter()
+                .map(|row| {
+                    vec![
+                        row.place,
+                        row.finding.to_owned(),
+                        row.note,
+                        visit(&row.logged),
+                        row.logged.by.clone(),
+                        row.logged.when(),
+                    ]
+                })
+                .collect(),
         },
     ]
 }
@@ -141,7 +218,10 @@ fn job_tables(job: &Job, units: crate::engine::take::Units) -> Vec<TableRows> {
 fn Table(table: TableRows) -> impl IntoView {
     let TableRows { title, columns, rows } = table;
     let head = columns.into_iter().map(|column| view! { <th scope="col">{column}</th> }).collect_view();
-    let body = rows.into_iter().map(|row| view! { <tr>{row.into_iter().map(|cell| view! { <td>{cell}</td> }).collect_view()}</tr> }).collect_view();
+    let body = rows
+        .into_iter()
+        .map(|row| view! { <tr>{row.into_iter().map(|cell| view! { <td>{cell}</td> }).collect_view()}</tr> })
+        .collect_view();
     view! {
         <section>
             <h2>{title}</h2>
@@ -154,7 +234,14 @@ fn Table(table: TableRows) -> impl IntoView {
 fn Photos() -> impl IntoView {
     let session = session();
     let photos = Memo::new(move |_| {
-        session.job(|job| tables::photos(job).into_iter().map(|row| (row.sha256, row.place, row.caption, row.logged.by)).collect::<Vec<_>>()).unwrap_or_default()
+        session
+            .job(|job| {
+                tables::photos(job)
+                    .into_iter()
+                    .map(|row| (row.sha256, row.place, row.caption, row.logged.by))
+                    .collect::<Vec<_>>()
+            })
+            .unwrap_or_default()
     });
     view! {
         <section>

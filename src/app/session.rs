@@ -142,7 +142,8 @@ async fn read_phone(store: &IndexedDb) -> Result<Phone, StoreError> {
     if let Some(phone) = kept.and_then(|text| serde_json::from_str(&text).ok()) {
         return Ok(phone);
     }
-    let device = platform::random::bits().map_err(|message| StoreError::Other { name: "Crypto".to_owned(), message })?;
+    let device =
+        platform::random::bits().map_err(|message| StoreError::Other { name: "Crypto".to_owned(), message })?;
     let phone = Phone { device: DeviceId::new(device), logger: None, meter: None };
     let text = serde_json::to_string(&phone).unwrap_or_default();
     store.commit(&Batch::note(phone_note(), Some(text))).await?;
@@ -157,7 +158,8 @@ async fn read_jobs(store: &IndexedDb) -> Result<Kept, StoreError> {
         let Ok(id) = key.as_str().parse::<JobId>() else { continue };
         let lines = store.lines(&key).await?;
         // What this build cannot read stays in the store, untouched.
-        let readable = lines.iter().filter_map(|line| Record::read(&line.json).or_else(|_| Record::carried(&line.json)).ok());
+        let readable =
+            lines.iter().filter_map(|line| Record::read(&line.json).or_else(|_| Record::carried(&line.json)).ok());
         books.insert(id, Book::of(readable));
         let notes = store.notes(&NoteScope::Job(key)).await?;
         let draft = notes.iter().find(|(key, _)| key.name == "draft");

@@ -47,7 +47,9 @@ fn WhoLogs() -> impl IntoView {
     let (problem, set_problem) = signal(None::<String>);
     let roles = Role::ALL.into_iter().map(|role| (role, role.label().to_owned())).collect();
     let introduce = move || match Text::<8>::new(&initials.get_untracked()) {
-        Ok(initials) if initials.is_empty() => set_problem.set(Some("Initials: one to eight letters are needed.".to_owned())),
+        Ok(initials) if initials.is_empty() => {
+            set_problem.set(Some("Initials: one to eight letters are needed.".to_owned()))
+        }
         Ok(initials) => {
             set_problem.set(None);
             session.introduce(Logger { initials, role: role.get_untracked() });
@@ -79,7 +81,9 @@ fn Liking() -> impl IntoView {
     let lengths = lengths().into_iter().map(|style| (style, style.label())).collect();
     let scales = Scale::ALL.into_iter().map(|scale| (scale, scale.label().to_owned())).collect();
     let voices = vec![(false, "silent".to_owned()), (true, "read aloud".to_owned())];
-    let like = move |change: fn(Units, LengthStyle) -> Units, style| session.prefer(|prefs| prefs.units = change(prefs.units, style));
+    let like = move |change: fn(Units, LengthStyle) -> Units, style| {
+        session.prefer(|prefs| prefs.units = change(prefs.units, style))
+    };
     view! {
         <Choice legend="Theme" options=themes chosen=theme.into() on_choose=Callback::new(move |theme| session.prefer(|prefs| prefs.theme = theme))/>
         <Choice legend="Lengths" options=lengths chosen=length.into()
@@ -126,7 +130,14 @@ fn MeterForm() -> impl IntoView {
     let answers = || Answer::ALL.into_iter().map(|answer| (answer, answer.label().to_owned())).collect::<Vec<_>>();
     let sensings = Sensing::ALL.into_iter().map(|sensing| (sensing, sensing.label().to_owned())).collect();
     let unknown = std::iter::once((None, "not known".to_owned()));
-    let scales = unknown.chain(Species::ALL.into_iter().filter(|species| *species != Species::Unknown).map(|species| (Some(species), species.label().to_owned()))).collect();
+    let scales = unknown
+        .chain(
+            Species::ALL
+                .into_iter()
+                .filter(|species| *species != Species::Unknown)
+                .map(|species| (Some(species), species.label().to_owned())),
+        )
+        .collect();
     let on_label = Callback::new(move |text: String| {
         let label = Label::new(&text).map_err(|problem| format!("Meter label: {problem}"))?;
         change(&|meter| meter.label = label.clone());
@@ -134,7 +145,8 @@ fn MeterForm() -> impl IntoView {
     });
     let on_reference = Callback::new(move |text: String| {
         let scale = session.prefs.get_untracked().units.scale;
-        let reference = optional(&text, |text| parse_temperature(text, scale)).map_err(|problem| format!("Reference temperature: {problem}"))?;
+        let reference = optional(&text, |text| parse_temperature(text, scale))
+            .map_err(|problem| format!("Reference temperature: {problem}"))?;
         change(&|meter| meter.reference = reference.clone());
         Ok(())
     });

@@ -45,7 +45,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         }
         Observation::Joists(joists) => {
             let spacing = units.length(joists.spacing.value);
-            (format!("{} joists, {spacing} oc, {}", joists.count, joists.run.label()), Some(joists.spacing.typed.clone()))
+            (
+                format!("{} joists, {spacing} oc, {}", joists.count, joists.run.label()),
+                Some(joists.spacing.typed.clone()),
+            )
         }
         Observation::Measure(measure) => {
             (format!("{}: {}", measure.what, units.length(measure.length.value)), Some(measure.length.typed.clone()))
@@ -107,7 +110,9 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::OfficeNumber(number) => (format!("office job number: {number}"), None),
         Fact::Site(site) => (format!("place: {site}"), None),
         Fact::YearBuilt(year) => (format!("built in {}", year.get()), None),
-        Fact::CrawlHeight(height) => (format!("crawl height {}", units.length(height.value)), Some(height.typed.clone())),
+        Fact::CrawlHeight(height) => {
+            (format!("crawl height {}", units.length(height.value)), Some(height.typed.clone()))
+        }
         Fact::Venting(venting) => (format!("crawl space {}", venting.label()), None),
         Fact::Sheet(sheet) => {
             let [width, length] = [&sheet.width, &sheet.length].map(|side| units.length(side.value));

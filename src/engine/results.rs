@@ -42,8 +42,16 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
         answer("wettest", "Wettest wood", wettest(job).map(|wettest| say_wettest(job, wettest, units))),
         answer("crawl_emc", "Left in this crawl air, wood settles near", crawl_emc(job).map(say_percent)),
-        answer("crawl_dew_point", "Crawl air condenses at", crawl_dew_point(job).map(|dew| say_temperature(*dew, units))),
-        answer("outdoor_air", "Would outdoor air dry the crawl space now?", outdoor_air(job).map(|venting| say_venting(venting, units))),
+        answer(
+            "crawl_dew_point",
+            "Crawl air condenses at",
+            crawl_dew_point(job).map(|dew| say_temperature(*dew, units)),
+        ),
+        answer(
+            "outdoor_air",
+            "Would outdoor air dry the crawl space now?",
+            outdoor_air(job).map(|venting| say_venting(venting, units)),
+        ),
     ]
 }
 

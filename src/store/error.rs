@@ -47,14 +47,11 @@ impl StoreError {
             // A connection whose other end is gone: refused at once, failed within,
             // or its transactions cut off. Nothing here aborts a transaction and
             // then asks for the reason, so an abort is never our own.
-            "InvalidStateError" | "UnknownError" | "AbortError" => Self::ConnectionLost {
-                said: format!("{name}: {message}"),
-            },
+            "InvalidStateError" | "UnknownError" | "AbortError" => {
+                Self::ConnectionLost { said: format!("{name}: {message}") }
+            }
             "SecurityError" => Self::Unavailable,
-            _ => Self::Other {
-                name: name.to_owned(),
-                message: message.to_owned(),
-            },
+            _ => Self::Other { name: name.to_owned(), message: message.to_owned() },
         }
     }
 

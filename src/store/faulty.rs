@@ -88,7 +88,5 @@ impl<S: Store> Store for Faulty<S> {
 }
 
 fn lost_connection() -> StoreError {
-    StoreError::ConnectionLost {
-        said: "a planned fault".to_owned(),
-    }
+    StoreError::ConnectionLost { said: "a planned fault".to_owned() }
 }

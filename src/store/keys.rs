@@ -94,18 +94,12 @@ pub struct NoteKey {
 impl NoteKey {
     /// A note of the phone.
     pub fn phone(name: impl Into<String>) -> Self {
-        Self {
-            scope: NoteScope::Phone,
-            name: name.into(),
-        }
+        Self { scope: NoteScope::Phone, name: name.into() }
     }
 
     /// A note of one job.
     pub fn job(job: &JobKey, name: impl Into<String>) -> Self {
-        Self {
-            scope: NoteScope::Job(job.clone()),
-            name: name.into(),
-        }
+        Self { scope: NoteScope::Job(job.clone()), name: name.into() }
     }
 }
 
@@ -120,11 +114,7 @@ pub struct BadKey {
 
 impl fmt::Display for BadKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "a key of {} digits, 0-9 and a-f, was expected, not {:?}",
-            self.digits, self.text
-        )
+        write!(f, "a key of {} digits, 0-9 and a-f, was expected, not {:?}", self.digits, self.text)
     }
 }
 
@@ -132,10 +122,7 @@ impl std::error::Error for BadKey {}
 
 /// The SHA-256 of some bytes in lower-case hexadecimal.
 pub(super) fn sha256_hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 fn hexadecimal(text: &str, digits: usize) -> Result<String, BadKey> {
@@ -143,10 +130,7 @@ fn hexadecimal(text: &str, digits: usize) -> Result<String, BadKey> {
     if text.len() == digits && text.bytes().all(is_digit) {
         Ok(text.to_owned())
     } else {
-        Err(BadKey {
-            digits,
-            text: text.to_owned(),
-        })
+        Err(BadKey { digits, text: text.to_owned() })
     }
 }
 

@@ -52,9 +52,7 @@ impl Store for Memory {
     async fn notes(&self, scope: &NoteScope) -> Result<Vec<(NoteKey, String)>, StoreError> {
         let shelves = self.shelves.borrow();
         let of_scope = shelves.notes.iter().filter(|(key, _)| key.scope == *scope);
-        Ok(of_scope
-            .map(|(key, text)| (key.clone(), text.clone()))
-            .collect())
+        Ok(of_scope.map(|(key, text)| (key.clone(), text.clone())).collect())
     }
 
     async fn put_blob(&self, kind: BlobKind, key: &BlobKey, blob: &Blob) -> Result<(), StoreError> {
@@ -106,18 +104,15 @@ mod tests {
     }
 
     fn any_lines() -> impl Strategy<Value = Vec<(JobKey, Line)>> {
-        let line = (0_u128..2, "[ab]", "[01]")
-            .prop_map(|(job, id, json)| (JobKey::from_bits(job), Line::new(id, json)));
+        let line =
+            (0_u128..2, "[ab]", "[01]").prop_map(|(job, id, json)| (JobKey::from_bits(job), Line::new(id, json)));
         prop::collection::vec(line, 0..12)
     }
 
     fn stored(batches: &[Vec<(JobKey, Line)>]) -> Vec<(JobKey, Vec<Line>)> {
         let store = Memory::default();
         for lines in batches {
-            let batch = Batch {
-                lines: lines.clone(),
-                notes: Vec::new(),
-            };
+            let batch = Batch { lines: lines.clone(), notes: Vec::new() };
             block_on(store.commit(&batch)).unwrap();
         }
         let jobs = block_on(store.jobs()).unwrap();

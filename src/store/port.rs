@@ -17,10 +17,7 @@ pub struct Line {
 impl Line {
     /// A line of its id and its JSON text.
     pub fn new(id: impl Into<String>, json: impl Into<String>) -> Self {
-        Self {
-            id: id.into(),
-            json: json.into(),
-        }
+        Self { id: id.into(), json: json.into() }
     }
 }
 
@@ -37,10 +34,7 @@ pub struct Batch {
 impl Batch {
     /// Entries of one job.
     pub fn entries(job: &JobKey, lines: impl IntoIterator<Item = Line>) -> Self {
-        Self {
-            lines: lines.into_iter().map(|line| (job.clone(), line)).collect(),
-            notes: Vec::new(),
-        }
+        Self { lines: lines.into_iter().map(|line| (job.clone(), line)).collect(), notes: Vec::new() }
     }
 
     /// One note, set or removed, and nothing else.
@@ -93,10 +87,7 @@ impl BlobKind {
 /// Nothing is deleted but photos, by [`Store::remove_blob`], and notes, by a batch.
 /// Calls may overlap, and then either may take effect first: who cares which of two
 /// notes is the last one waits for the first, as the save queue does.
-#[expect(
-    async_fn_in_trait,
-    reason = "a browser page has one thread, so no caller wants the futures to be Send"
-)]
+#[expect(async_fn_in_trait, reason = "a browser page has one thread, so no caller wants the futures to be Send")]
 pub trait Store {
     /// Saves a batch: one transaction, all or nothing.
     ///

@@ -96,10 +96,7 @@ impl SaveQueue {
     pub fn state(&self) -> SaveState {
         let unsaved = self.waiting.len();
         match &self.failure {
-            Some(why) => SaveState::Failed {
-                why: why.clone(),
-                unsaved,
-            },
+            Some(why) => SaveState::Failed { why: why.clone(), unsaved },
             None if unsaved == 0 => SaveState::Saved,
             None => SaveState::Saving(unsaved),
         }
@@ -117,11 +114,7 @@ impl SaveQueue {
 ///
 /// Call it after every push, and to try again. While one call is at work another
 /// one returns at once: what it came for is taken along.
-pub async fn drain(
-    queue: &RefCell<SaveQueue>,
-    store: &impl Store,
-    mut changed: impl FnMut(SaveState),
-) {
+pub async fn drain(queue: &RefCell<SaveQueue>, store: &impl Store, mut changed: impl FnMut(SaveState)) {
     loop {
         // Each borrow ends with its line: while the store works, others may push.
         let started = queue.borrow_mut().start();

@@ -71,7 +71,11 @@ impl Session {
         let with_photos = packing.photos && !packing.invitation;
         let (file, photos) = if with_photos { (file, wanted(&book)) } else { (file::without_photos(file), Vec::new()) };
         let file = file.with_photos(self.photos(&photos).await?);
-        Ok(Package { name: file_name(&book, revision, packing), parts: write::parts(&file, &figures).collect(), revision })
+        Ok(Package {
+            name: file_name(&book, revision, packing),
+            parts: write::parts(&file, &figures).collect(),
+            revision,
+        })
     }
 
     /// What an opened file said that this build does not know goes back out with the job.
@@ -92,7 +96,7 @@ impl Session {
             let blob = store.blob(BlobKind::Photo, &key).await.map_err(|error| error.to_string())?;
             // A photo whose bytes are on another phone is named in the entries all the same.
             if let Some(blob) = blob {
-                photos.push(FilePhoto::of(blob.bytes, *at).map_err(|problem| problem.to_string())?);
+                photos.push(FilePhoto::of(blob.bytes, *at).map_err(|_| "a kept photo could not be read".to_owned())?);
             }
         }
         Ok(photos)
@@ -117,11 +121,15 @@ impl Session {
         let before = self.books.with_untracked(|books| books.get(&id).map_or(0, |book| book.log().len()));
         self.keep_extras(id, &file);
         self.keep_records(id, file.records.clone(), None);
-        let (now, carried) = self.books.with_untracked(|books| {
-            books.get(&id).map_or((0, 0), |book| (book.log().len(), book.job().unknown.len()))
-        });
+        let (now, carried) = self
+            .books
+            .with_untracked(|books| books.get(&id).map_or((0, 0), |book| (book.log().len(), book.job().unknown.len())));
         Route::Job(id, Tab::Answers).go();
-        let carried = if carried == 0 { String::new() } else { format!(", {carried} of a kind that this Duckboard does not know, carried along") };
+        let carried = if carried == 0 {
+            String::new()
+        } else {
+            format!(", {carried} of a kind that this Duckboard does not know, carried along")
+        };
         Ok(format!("Opened: {} new entries{carried}.", now.saturating_sub(before)))
     }
 
@@ -192,4 +200,3 @@ pub async fn hand_over(package: &Package, share: bool) -> Result<download::Outco
         download::save(&format!("{}.json", package.name), "application/json", &package.parts)
     }
 }
-

@@ -131,7 +131,9 @@ impl Session {
             let withdrawn: std::collections::BTreeSet<EntryId> =
                 book.log().records().filter_map(|record| withdraws(record.entry()?)).collect();
             let mine = book.log().records().filter_map(Record::entry).filter(|entry| entry.id.device == device);
-            mine.filter(|entry| withdraws(entry).is_none() && !withdrawn.contains(&entry.id)).last().map(|entry| entry.id)
+            mine.filter(|entry| withdraws(entry).is_none() && !withdrawn.contains(&entry.id))
+                .last()
+                .map(|entry| entry.id)
         });
         if let Some(last) = last {
             self.withdraw(last);
@@ -198,7 +200,8 @@ impl Session {
         let draft = self.draft_untracked(id);
         let Some(mut pen) = self.pen(id) else { return };
         let (meter, described) = self.meter_entry(id, &mut pen);
-        let saved = self.books.with_untracked(|books| books.get(&id).map(|book| taken(&draft, book.job(), &mut pen, meter)));
+        let saved =
+            self.books.with_untracked(|books| books.get(&id).map(|book| taken(&draft, book.job(), &mut pen, meter)));
         match saved {
             Some(Ok(Saved { entries, next, read_back })) => {
                 self.refused.set(None);
@@ -266,7 +269,10 @@ impl Session {
             let book = books.get(&id);
             let visit = book.and_then(|book| book.job().current_visit()).map(|(visit, _)| visit);
             let stamp = Stamp { at: clock::now(), by, visit };
-            book.map_or_else(|| Pen::new(&Log::default(), device, stamp.clone()), |book| Pen::new(book.log(), device, stamp.clone()))
+            book.map_or_else(
+                || Pen::new(&Log::default(), device, stamp.clone()),
+                |book| Pen::new(book.log(), device, stamp.clone()),
+            )
         }))
     }
 

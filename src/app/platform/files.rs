@@ -1,8 +1,8 @@
 //! Files that the user picked.
 
+use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Event, File, HtmlInputElement};
-use wasm_bindgen::JsCast;
 
 /// The file that an input's `change` event brings; the input is emptied, so that the
 /// same file can be picked again.

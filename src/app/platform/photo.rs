@@ -62,7 +62,11 @@ async fn encoded(canvas: &HtmlCanvasElement) -> Result<Vec<u8>, JsValue> {
     let mut started = Ok(());
     let encoding = js_sys::Promise::new(&mut |resolve, reject| {
         let done = Closure::once_into_js(move |blob: JsValue| {
-            let answer = if blob.is_null() { reject.call1(&JsValue::NULL, &"the picture was not encoded".into()) } else { resolve.call1(&JsValue::NULL, &blob) };
+            let answer = if blob.is_null() {
+                reject.call1(&JsValue::NULL, &"the picture was not encoded".into())
+            } else {
+                resolve.call1(&JsValue::NULL, &blob)
+            };
             drop(answer);
         });
         started = canvas.to_blob_with_type_and_encoder_options(done.unchecked_ref(), "image/jpeg", &QUALITY.into());
@@ -79,6 +83,7 @@ fn fitted(width: u32, height: u32, longest: u32) -> (u32, u32) {
     if most <= longest {
         return (width.max(1), height.max(1));
     }
-    let scaled = |side: u32| u32::try_from(u64::from(side) * u64::from(longest) / u64::from(most)).unwrap_or(longest).max(1);
+    let scaled =
+        |side: u32| u32::try_from(u64::from(side) * u64::from(longest) / u64::from(most)).unwrap_or(longest).max(1);
     (scaled(width), scaled(height))
 }

@@ -30,7 +30,8 @@ pub async fn ask() -> Standing {
         Ok(promise) => JsFuture::from(promise).await.ok(),
         Err(_) => None,
     };
-    let number = |name: &str| estimate.as_ref().and_then(|estimate| field(estimate, name)).and_then(|value| value.as_f64());
+    let number =
+        |name: &str| estimate.as_ref().and_then(|estimate| field(estimate, name)).and_then(|value| value.as_f64());
     Standing { persisted, used: number("usage"), quota: number("quota") }
 }
 

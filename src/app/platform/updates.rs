@@ -7,11 +7,6 @@ pub fn waiting() -> bool {
     attribute("data-update").as_deref() == Some("waiting")
 }
 
-/// Is this build kept for use without a signal? None while that is not known yet.
-pub fn kept_offline() -> Option<bool> {
-    attribute("data-offline").map(|state| state == "ready")
-}
-
 /// Use the newer build: the page is loaded again.
 pub fn use_it() {
     if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new("duckboard-use-update")) {

@@ -3,14 +3,15 @@
 
 mod look;
 mod photo;
-mod place_sheet;
-mod tasks;
+mod sheet;
 mod value;
 
 use crate::app::plan::Plan;
 use crate::app::session::session;
 use crate::app::widgets::{KeyAction, Keypad, press};
-use crate::engine::take::{Draft, Instrument, Keys, Question, travel};
+use crate::engine::job::Job;
+use crate::engine::survey::room_area;
+use crate::engine::take::{Draft, Instrument, Keys, Question, Units, travel};
 use crate::engine::units::tape::BareUnit;
 use leptos::prelude::*;
 
@@ -23,38 +24,71 @@ pub fn Take() -> impl IntoView {
         let draft = session.draft();
         session.job(|job| Question::of(&draft, job, units))
     });
-    let keys = Memo::new(move |_| question.get().map_or(Keys::Length, |question| question.keys));
     let (choosing, set_choosing) = signal(false);
-    let (from_below, set_from_below) = signal(false);
-    let answer = move || {
-        if choosing.get() {
-            return view! { <place_sheet::PlaceSheet on_done=Callback::new(move |()| set_choosing.set(false))/> }.into_any();
-        }
-        match keys.get() {
-            Keys::Findings => view! { <look::Findings/> }.into_any(),
-            Keys::Camera => view! { <photo::Camera/> }.into_any(),
-            _ => view! { <Pad keys/> }.into_any(),
-        }
-    };
+    let done = Callback::new(move |()| set_choosing.set(false));
+    let choose = Callback::new(move |()| set_choosing.set(true));
     view! {
         <main class="take">
-            <div class="take-plan">
-                <Plan width=374 height=236 cursor=true from_below=from_below/>
-                <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
-                    on:click=move |_| set_from_below.update(|below| *below = !*below)>
-                    {move || if from_below.get() { "from below" } else { "from above" }}
-                </button>
-            </div>
-            <tasks::Tasks/>
-            <button type="button" class="question" on:click=move |_| set_choosing.update(|choosing| *choosing = !*choosing)>
-                <span class="asks">{move || question.get().map(|question| question.asks)}</span>
-                <span class="detail">{move || question.get().map(|question| question.detail)}</span>
-            </button>
-            <value::Value question/>
-            <Instruments/>
-            <div class="answer">{answer}</div>
+            {move || if choosing.get() {
+                view! { <sheet::Sheet on_done=done/> }.into_any()
+            } else {
+                view! { <Desk question choose/> }.into_any()
+            }}
         </main>
     }
+}
+
+/// Plan, question, value, instruments, and the keys that answer.
+#[component]
+fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView {
+    let keys = Memo::new(move |_| question.get().map_or(Keys::Length, |question| question.keys));
+    let answer = move || match keys.get() {
+        Keys::Findings => view! { <look::Findings/> }.into_any(),
+        Keys::Camera => view! { <photo::Camera/> }.into_any(),
+        _ => view! { <Pad keys/> }.into_any(),
+    };
+    view! {
+        <PlanAbove/>
+        <div class="question-line">
+            <button type="button" class="question" on:click=move |_| choose.run(())>
+                <span class="asks">{move || question.get().map(|question| question.asks)}" ▾"</span>
+                <span class="detail">{move || question.get().map(|question| question.detail)}</span>
+            </button>
+            <sheet::TurnKey/>
+        </div>
+        <value::Value question/>
+        <Instruments/>
+        <div class="answer">{answer}</div>
+    }
+}
+
+/// The plan; on a small screen one line of it.
+#[component]
+fn PlanAbove() -> impl IntoView {
+    let session = session();
+    let (from_below, set_from_below) = signal(false);
+    let strip = Memo::new(move |_| {
+        let units = session.prefs.get().units;
+        session.job(|job| job_strip(job, units)).unwrap_or_default()
+    });
+    view! {
+        <div class="take-plan">
+            <Plan width=374 height=208 cursor=true from_below=from_below/>
+            <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
+                on:click=move |_| set_from_below.update(|below| *below = !*below)>
+                {move || if from_below.get() { "from below" } else { "from above" }}
+            </button>
+        </div>
+        <p class="strip">{strip}</p>
+    }
+}
+
+/// The plan in one line.
+fn job_strip(job: &Job, units: Units) -> String {
+    let sides = job.now.sides.len();
+    let room =
+        room_area(job).value().map_or_else(|| format!("{sides} sides"), |area| format!("room {}", units.area(*area)));
+    format!("{room} · {} readings · {} photos", job.now.readings.len(), job.now.photos.len())
 }
 
 /// The keypad of the question, working on the draft.

@@ -1,8 +1,8 @@
 //! The camera. Opening it can kill the page, so that a photo is wanted here is kept
 //! before it opens.
 
-use crate::app::session::session;
 use crate::app::platform::files;
+use crate::app::session::session;
 use crate::engine::take::Draft;
 use leptos::prelude::*;
 

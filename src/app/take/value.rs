@@ -33,12 +33,14 @@ pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
         let typed = if session.refused.get_untracked().is_some() { after(&session.draft().text, typed) } else { typed };
         type_text(session, |_| typed);
     };
+    // More than this does not fit in the largest type.
+    let long = move || text.get().chars().count() > 9;
     let label = move || question.get().map(|question| question.asks);
     view! {
         <div class="value-line">
             <input
                 class="value"
-                class:long=move || text.get().chars().count() > 9
+                class:long=long
                 node_ref=input
                 type="text"
                 inputmode="none"

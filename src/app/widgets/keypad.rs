@@ -72,10 +72,22 @@ fn DigitPad(keys: Keys, metric: bool, pressed: Callback<KeyAction>) -> impl Into
     let [under_back, under_that] = right;
     let [left, middle] = corner;
     let keys = [
-        types("7"), types("8"), types("9"), BACK,
-        types("4"), types("5"), types("6"), under_back,
-        types("1"), types("2"), types("3"), under_that,
-        left, types("0"), middle, SAVE,
+        types("7"),
+        types("8"),
+        types("9"),
+        BACK,
+        types("4"),
+        types("5"),
+        types("6"),
+        under_back,
+        types("1"),
+        types("2"),
+        types("3"),
+        under_that,
+        left,
+        types("0"),
+        middle,
+        SAVE,
     ];
     pad("keypad", keys, pressed)
 }
@@ -83,15 +95,21 @@ fn DigitPad(keys: Keys, metric: bool, pressed: Callback<KeyAction>) -> impl Into
 /// The keys that differ: two below the back key, two beside the zero.
 const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
     match (keys, metric) {
-        (Keys::Length, false) => {
-            [[named("′ ft", "feet", KeyAction::Type("' ")), named("″ in", "inches", KeyAction::Type("\""))], [named("⅛", "fractions", KeyAction::Flip), types(".")]]
-        }
-        (Keys::Length, true) => {
-            [[named("m", "metres", KeyAction::Type(" m")), named("cm", "centimetres", KeyAction::Type(" cm"))], [named("mm", "millimetres", KeyAction::Type(" mm")), types(".")]]
-        }
-        (Keys::Moisture, _) => {
-            [[named("joist +", "next joist", KeyAction::Step), named("≥ max", "over the meter's maximum", KeyAction::OverMaximum)], [types("."), NONE]]
-        }
+        (Keys::Length, false) => [
+            [named("′ ft", "feet", KeyAction::Type("' ")), named("″ in", "inches", KeyAction::Type("\""))],
+            [named("⅛", "fractions", KeyAction::Flip), types(".")],
+        ],
+        (Keys::Length, true) => [
+            [named("m", "metres", KeyAction::Type(" m")), named("cm", "centimetres", KeyAction::Type(" cm"))],
+            [named("mm", "millimetres", KeyAction::Type(" mm")), types(".")],
+        ],
+        (Keys::Moisture, _) => [
+            [
+                named("joist +", "next joist", KeyAction::Step),
+                named("≥ max", "over the meter's maximum", KeyAction::OverMaximum),
+            ],
+            [types("."), NONE],
+        ],
         (Keys::Temperature, _) => [[named("−", "minus", KeyAction::Type("-")), NONE], [types("."), NONE]],
         (Keys::Percent, _) => [[NONE, NONE], [types("."), NONE]],
         (Keys::Count | Keys::Findings | Keys::Camera, _) => [[NONE, NONE], [NONE, NONE]],
@@ -102,10 +120,22 @@ const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
 #[component]
 fn FractionPad(pressed: Callback<KeyAction>) -> impl IntoView {
     let keys = [
-        types("1/16"), types("1/8"), types("3/16"), types("1/4"),
-        types("5/16"), types("3/8"), types("7/16"), types("1/2"),
-        types("9/16"), types("5/8"), types("11/16"), types("3/4"),
-        types("13/16"), types("7/8"), types("15/16"), named("123", "digits", KeyAction::Flip),
+        types("1/16"),
+        types("1/8"),
+        types("3/16"),
+        types("1/4"),
+        types("5/16"),
+        types("3/8"),
+        types("7/16"),
+        types("1/2"),
+        types("9/16"),
+        types("5/8"),
+        types("11/16"),
+        types("3/4"),
+        types("13/16"),
+        types("7/8"),
+        types("15/16"),
+        named("123", "digits", KeyAction::Flip),
     ];
     pad("keypad fractions", keys, pressed)
 }

@@ -43,7 +43,8 @@ fn laundry() -> PlanInput {
     if let Some(joists) = &mut input.joists {
         joists.joists.push(Joist { at: Length::inches(132), number: 9 });
     }
-    let places = [(2, 20, 14), (2, 60, 15), (2, 100, 16), (3, 64, 19), (4, 64, 24), (5, 64, 23), (4, 98, 27), (8, 40, 13)];
+    let places =
+        [(2, 20, 14), (2, 60, 15), (2, 100, 16), (3, 64, 19), (4, 64, 24), (5, 64, 23), (4, 98, 27), (8, 40, 13)];
     input.readings = places.map(|(joist, y, percent)| reading(at(16 * joist - 12, y), percent)).to_vec();
     input.openings = vec![Opening { rect: Rect::between(at(36, 40), at(84, 100)).unwrap(), label: "out".into() }];
     input.unread = vec![at(132, 40)];
@@ -113,15 +114,17 @@ fn the_usual_rooms_have_a_dimension_on_every_side_and_no_text_on_another() {
 #[test]
 fn zz_stats() {
     for canvas in [PHONE, DESK, Canvas { width_px: 374, height_px: 560 }] {
-    let mut runner = TestRunner::deterministic();
-    let (mut sides, mut un, mut led, mut rooms_with) = (0, 0, 0, 0);
-    for _ in 0..500 {
-        let corners = rooms::any_room().new_tree(&mut runner).unwrap().current();
-        sides += corners.len();
-        let d = plan(&room(Outline::new(corners).unwrap()), canvas, ABOVE);
-        check_texts(&d).unwrap();
-        un += d.unplaced.len(); led += count(&d, Role::Leader); rooms_with += usize::from(!d.unplaced.is_empty());
-    }
-    eprintln!("{canvas:?} sides {sides} unplaced {un} in {rooms_with} rooms, led {led}");
+        let mut runner = TestRunner::deterministic();
+        let (mut sides, mut un, mut led, mut rooms_with) = (0, 0, 0, 0);
+        for _ in 0..500 {
+            let corners = rooms::any_room().new_tree(&mut runner).unwrap().current();
+            sides += corners.len();
+            let d = plan(&room(Outline::new(corners).unwrap()), canvas, ABOVE);
+            check_texts(&d).unwrap();
+            un += d.unplaced.len();
+            led += count(&d, Role::Leader);
+            rooms_with += usize::from(!d.unplaced.is_empty());
+        }
+        eprintln!("{canvas:?} sides {sides} unplaced {un} in {rooms_with} rooms, led {led}");
     }
 }

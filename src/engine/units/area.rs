@@ -92,10 +92,7 @@ mod tests {
         let sheet = Area::square_feet(32);
         assert_eq!(Area::square_feet(250).pieces_of(sheet), Some(8));
         assert_eq!(Area::square_feet(64).pieces_of(sheet), Some(2));
-        assert_eq!(
-            (Area::square_feet(64) + Area::square_nm(1)).pieces_of(sheet),
-            Some(3)
-        );
+        assert_eq!((Area::square_feet(64) + Area::square_nm(1)).pieces_of(sheet), Some(3));
         assert_eq!(Area::ZERO.pieces_of(sheet), None);
         assert_eq!(sheet.pieces_of(Area::ZERO), None);
     }

@@ -11,9 +11,7 @@ use std::ops::{Add, Mul, Neg, Sub};
 ///
 /// Signed, since offsets and closing errors are lengths too; a value that enters
 /// from outside lies within [`limits::LENGTH`]. Sums saturate at the ends of `i64`.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize,
-)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(try_from = "LengthJson", into = "LengthJson")]
 pub struct Length(i64);
@@ -103,10 +101,7 @@ impl Length {
 
     /// The nearest nanometre to the length of the straight line that goes `self`
     /// one way and `other` square to it.
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "the root of two i64 squares, saturated"
-    )]
+    #[expect(clippy::cast_possible_truncation, reason = "the root of two i64 squares, saturated")]
     pub fn hypot(self, other: Self) -> Self {
         Self(libm::round(libm::hypot(self.0 as f64, other.0 as f64)) as i64)
     }
@@ -192,15 +187,9 @@ mod tests {
 
     #[test]
     fn json_names_its_unit_and_refuses_what_is_out_of_range() {
-        assert_eq!(
-            serde_json::to_string(&Length::INCH).unwrap(),
-            r#"{"nm":25400000}"#
-        );
+        assert_eq!(serde_json::to_string(&Length::INCH).unwrap(), r#"{"nm":25400000}"#);
         let error = serde_json::from_str::<Length>(r#"{"nm":2000000000000}"#).unwrap_err();
-        assert!(
-            error.to_string().contains("length must be up to 3280'"),
-            "{error}"
-        );
+        assert!(error.to_string().contains("length must be up to 3280'"), "{error}");
     }
 
     #[test]

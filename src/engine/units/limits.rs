@@ -55,10 +55,7 @@ impl Limits {
 
     /// The nearest whole storage unit to `value`, held in the range. Not a
     /// number becomes the least: a formula that can give it checks before.
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "clamped to the range first"
-    )]
+    #[expect(clippy::cast_possible_truncation, reason = "clamped to the range first")]
     pub(crate) fn nearest(self, value: f64) -> i64 {
         let rounded = libm::round(value);
         if rounded.is_nan() || rounded <= self.least as f64 {

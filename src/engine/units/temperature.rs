@@ -139,19 +139,14 @@ impl From<Temperature> for TemperatureJson {
 
 impl TryFrom<TemperatureJson> for Temperature {
     type Error = OutOfRange;
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "a float cast saturates, and the range is checked after"
-    )]
+    #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and the range is checked after")]
     fn try_from(json: TemperatureJson) -> Result<Self, OutOfRange> {
         let units = match json {
             TemperatureJson::F(degrees) => (degrees - 32.0) * PER_FAHRENHEIT as f64,
             TemperatureJson::C(degrees) => degrees * PER_CELSIUS as f64,
         };
         if units.is_nan() {
-            return Err(OutOfRange {
-                limits: limits::TEMPERATURE,
-            });
+            return Err(OutOfRange { limits: limits::TEMPERATURE });
         }
         Self::try_units(libm::round(units) as i64)
     }

@@ -16,9 +16,6 @@ pub struct Typed<Q> {
 impl<Q> Typed<Q> {
     /// A value with the text it was read from.
     pub fn new(typed: impl Into<String>, value: Q) -> Self {
-        Self {
-            typed: typed.into(),
-            value,
-        }
+        Self { typed: typed.into(), value }
     }
 }

@@ -25,9 +25,7 @@ pub(super) async fn a_photo_and_its_thumbnail_are_kept_apart(storage: &impl Stor
     let store = storage.open();
     let key = BlobKey::of(b"photo");
     let (photo, thumbnail) = (jpeg(b"photo"), blob("image/webp", b"small".to_vec()));
-    store
-        .put_blob(BlobKind::Thumbnail, &key, &thumbnail)
-        .await?;
+    store.put_blob(BlobKind::Thumbnail, &key, &thumbnail).await?;
     let none = store.blob(BlobKind::Photo, &key).await?;
     same("photo before", &none, &None)?;
     store.put_blob(BlobKind::Photo, &key, &photo).await?;
@@ -71,9 +69,7 @@ pub(super) async fn removing_takes_photo_and_thumbnail(storage: &impl Storage) -
 
 pub(super) async fn blob_keys_are_sorted(storage: &impl Storage) -> Outcome {
     let store = storage.open();
-    let mut sorted = [b"a", b"b", b"c", b"d"]
-        .map(|bytes| BlobKey::of(bytes))
-        .to_vec();
+    let mut sorted = [b"a", b"b", b"c", b"d"].map(|bytes| BlobKey::of(bytes)).to_vec();
     sorted.sort();
     for key in sorted.iter().rev() {
         store.put_blob(BlobKind::Photo, key, &jpeg(b"x")).await?;
@@ -102,10 +98,7 @@ pub(super) async fn photos_are_there_after_reopening(storage: &impl Storage) -> 
 }
 
 fn blob(media_type: &str, bytes: Vec<u8>) -> Blob {
-    Blob {
-        media_type: media_type.to_owned(),
-        bytes,
-    }
+    Blob { media_type: media_type.to_owned(), bytes }
 }
 
 fn jpeg(bytes: &[u8]) -> Blob {

@@ -27,9 +27,7 @@ pub(super) async fn the_same_line_again_is_nothing_new(storage: &impl Storage) -
     same("lines", &store.lines(&job(1)).await?, &vec![line])
 }
 
-pub(super) async fn one_id_with_other_json_is_kept_beside_the_first(
-    storage: &impl Storage,
-) -> Outcome {
+pub(super) async fn one_id_with_other_json_is_kept_beside_the_first(storage: &impl Storage) -> Outcome {
     let store = storage.open();
     let [first, second, third] = ["{}", "{} ", "[]"].map(|json| Line::new("a", json));
     commit(&store, &job(1), [second.clone(), third.clone()]).await?;
@@ -59,10 +57,7 @@ pub(super) async fn jobs_are_kept_apart(storage: &impl Storage) -> Outcome {
     let store = storage.open();
     let numbers = [u128::MAX, 7, 1 << 127, 0];
     let lines = numbers.map(|number| (job(number), Line::new("a", number.to_string())));
-    let batch = Batch {
-        lines: lines.to_vec(),
-        notes: Vec::new(),
-    };
+    let batch = Batch { lines: lines.to_vec(), notes: Vec::new() };
     store.commit(&batch).await?;
     for (job, line) in lines {
         same("lines", &store.lines(&job).await?, &vec![line])?;
@@ -107,10 +102,6 @@ pub(super) async fn two_openings_see_each_other(storage: &impl Storage) -> Outco
     Ok(())
 }
 
-async fn commit(
-    store: &impl Store,
-    job: &JobKey,
-    lines: impl IntoIterator<Item = Line>,
-) -> Result<(), StoreError> {
+async fn commit(store: &impl Store, job: &JobKey, lines: impl IntoIterator<Item = Line>) -> Result<(), StoreError> {
     store.commit(&Batch::entries(job, lines)).await
 }

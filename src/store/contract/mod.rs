@@ -79,11 +79,7 @@ fn named<S: Storage>(law: &'static str, check: Check<S>) -> (&'static str, Check
 
 /// Fails, naming what was looked at, unless both are equal.
 fn same<T: PartialEq + fmt::Debug>(what: &str, got: &T, wanted: &T) -> Outcome {
-    if got == wanted {
-        Ok(())
-    } else {
-        Err(Broken(format!("{what}: {got:?} instead of {wanted:?}")))
-    }
+    if got == wanted { Ok(()) } else { Err(Broken(format!("{what}: {got:?} instead of {wanted:?}"))) }
 }
 
 /// A job key for checks.

@@ -55,15 +55,8 @@ pub(super) async fn the_last_change_in_a_batch_holds(storage: &impl Storage) -> 
 pub(super) async fn notes_are_listed_by_scope_and_sorted(storage: &impl Storage) -> Outcome {
     let store = storage.open();
     let names = ["", "a", "b", "\u{ff5e}", "\u{10000}"];
-    let scopes = [
-        NoteScope::Phone,
-        NoteScope::Job(job(0)),
-        NoteScope::Job(job(u128::MAX)),
-    ];
-    let key = |scope: &NoteScope, name: &str| NoteKey {
-        scope: scope.clone(),
-        name: name.to_owned(),
-    };
+    let scopes = [NoteScope::Phone, NoteScope::Job(job(0)), NoteScope::Job(job(u128::MAX))];
+    let key = |scope: &NoteScope, name: &str| NoteKey { scope: scope.clone(), name: name.to_owned() };
     for name in names.iter().rev() {
         for scope in &scopes {
             set(&store, &key(scope, name), &format!("{scope:?} {name}")).await?;

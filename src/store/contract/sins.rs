@@ -1,8 +1,6 @@
 //! Stores that break one promise each, to see that the contract notices.
 
-use super::super::{
-    Batch, Blob, BlobKey, BlobKind, JobKey, Line, Memory, NoteKey, NoteScope, Store, StoreError,
-};
+use super::super::{Batch, Blob, BlobKey, BlobKind, JobKey, Line, Memory, NoteKey, NoteScope, Store, StoreError};
 use super::{Storage, checks, job};
 use pollster::block_on;
 use std::collections::BTreeSet;
@@ -72,8 +70,7 @@ fn laws_broken_by(sin: Sin) -> Vec<&'static str> {
         block_on(check(&Sinner { sin, store })).is_err()
     };
     let laws = checks::<Sinner>().into_iter();
-    laws.filter_map(|(law, check)| fails(check).then_some(law))
-        .collect()
+    laws.filter_map(|(law, check)| fails(check).then_some(law)).collect()
 }
 
 struct Sinner {
@@ -84,11 +81,7 @@ struct Sinner {
 impl Storage for Sinner {
     type Store = Self;
     fn open(&self) -> Self {
-        let store = if self.sin == Sin::ForgetsWhenReopened {
-            Memory::default()
-        } else {
-            self.store.clone()
-        };
+        let store = if self.sin == Sin::ForgetsWhenReopened { Memory::default() } else { self.store.clone() };
         let sin = self.sin;
         Self { sin, store }
     }

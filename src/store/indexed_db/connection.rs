@@ -55,11 +55,7 @@ impl Connection {
             ended.set(false);
             ending.close();
         });
-        Self {
-            database,
-            is_open,
-            _listeners: [on_close, on_version_change],
-        }
+        Self { database, is_open, _listeners: [on_close, on_version_change] }
     }
 }
 
@@ -88,10 +84,7 @@ impl Opening {
                 let _ = making.transaction().map(|upgrade| upgrade.abort());
             }
         });
-        Ok(Self {
-            request,
-            _on_upgrade: on_upgrade,
-        })
+        Ok(Self { request, _on_upgrade: on_upgrade })
     }
 
     fn database(&self) -> Result<IdbDatabase, StoreError> {

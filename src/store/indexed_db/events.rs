@@ -19,11 +19,7 @@ pub(super) const TRANSACTION_PATIENCE: u32 = 30_000;
 ///
 /// It listens from its first poll on, so await it in the turn in which the work was
 /// begun. Listeners and timer end with the wait.
-pub(super) async fn first_event(
-    target: &EventTarget,
-    events: &[&'static str],
-    patience: u32,
-) -> Option<&'static str> {
+pub(super) async fn first_event(target: &EventTarget, events: &[&'static str], patience: u32) -> Option<&'static str> {
     let answer = Answer::default();
     let heard = answer.listen();
     let _listeners = answer.on(target, events);
@@ -32,10 +28,7 @@ pub(super) async fn first_event(
 }
 
 /// The same, however long it takes.
-pub(super) async fn first_event_ever(
-    target: &EventTarget,
-    events: &[&'static str],
-) -> Option<&'static str> {
+pub(super) async fn first_event_ever(target: &EventTarget, events: &[&'static str]) -> Option<&'static str> {
     let answer = Answer::default();
     let heard = answer.listen();
     let _listeners = answer.on(target, events);

@@ -59,20 +59,14 @@ impl IndexedDb {
     }
 
     /// Does the work, a second time on a new connection if the first one is lost.
-    async fn run<T>(
-        &self,
-        work: impl AsyncFn(&IdbDatabase) -> Result<T, StoreError>,
-    ) -> Result<T, StoreError> {
+    async fn run<T>(&self, work: impl AsyncFn(&IdbDatabase) -> Result<T, StoreError>) -> Result<T, StoreError> {
         match self.attempt(&work).await {
             Err(error) if error.is_lost_connection() => self.attempt(&work).await,
             outcome => outcome,
         }
     }
 
-    async fn attempt<T>(
-        &self,
-        work: &impl AsyncFn(&IdbDatabase) -> Result<T, StoreError>,
-    ) -> Result<T, StoreError> {
+    async fn attempt<T>(&self, work: &impl AsyncFn(&IdbDatabase) -> Result<T, StoreError>) -> Result<T, StoreError> {
         let connection = self.connection().await?;
         let outcome = work(connection.database()).await;
         if outcome.as_ref().is_err_and(StoreError::is_lost_connection) {
@@ -165,10 +159,7 @@ impl Store for IndexedDb {
     async fn lines(&self, job: &JobKey) -> Result<Vec<Line>, StoreError> {
         self.run(async |database| {
             let of_job = schema::starting_with(job.as_str())?;
-            let found = read(database, schema::LINES, |lines| {
-                lines.get_all_with_key(&of_job)
-            })
-            .await?;
+            let found = read(database, schema::LINES, |lines| lines.get_all_with_key(&of_job)).await?;
             let mut lines = each(&found, records::read_line)?;
             // The browser compares UTF-16 units, a line compares bytes.
             lines.sort();
@@ -190,10 +181,7 @@ impl Store for IndexedDb {
     async fn notes(&self, scope: &NoteScope) -> Result<Vec<(NoteKey, String)>, StoreError> {
         self.run(async |database| {
             let of_scope = schema::starting_with(schema::scope_text(scope))?;
-            let found = read(database, schema::NOTES, |notes| {
-                notes.get_all_with_key(&of_scope)
-            })
-            .await?;
+            let found = read(database, schema::NOTES, |notes| notes.get_all_with_key(&of_scope)).await?;
             let mut notes = each(&found, |record| records::read_note(scope, &record))?;
             notes.sort();
             Ok(notes)
@@ -249,18 +237,12 @@ impl Store for IndexedDb {
 }
 
 /// What was found, `undefined` being the browser's word for nothing.
-fn present<T>(
-    found: JsValue,
-    read: impl FnOnce(JsValue) -> Result<T, StoreError>,
-) -> Result<Option<T>, StoreError> {
+fn present<T>(found: JsValue, read: impl FnOnce(JsValue) -> Result<T, StoreError>) -> Result<Option<T>, StoreError> {
     (!found.is_undefined()).then(|| read(found)).transpose()
 }
 
 /// Everything that was found.
-fn each<T>(
-    found: &JsValue,
-    read: impl FnMut(JsValue) -> Result<T, StoreError>,
-) -> Result<Vec<T>, StoreError> {
+fn each<T>(found: &JsValue, read: impl FnMut(JsValue) -> Result<T, StoreError>) -> Result<Vec<T>, StoreError> {
     Array::from(found).iter().map(read).collect()
 }
 

@@ -6,44 +6,26 @@ use js_sys::{ArrayBuffer, Object, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 
 pub(super) fn line(line: &Line) -> Result<JsValue, JsValue> {
-    record([
-        ("id", JsValue::from_str(&line.id)),
-        ("json", JsValue::from_str(&line.json)),
-    ])
+    record([("id", JsValue::from_str(&line.id)), ("json", JsValue::from_str(&line.json))])
 }
 
 pub(super) fn read_line(record: JsValue) -> Result<Line, StoreError> {
-    Ok(Line {
-        id: text(&record, "id")?,
-        json: text(&record, "json")?,
-    })
+    Ok(Line { id: text(&record, "id")?, json: text(&record, "json")? })
 }
 
 pub(super) fn note(key: &NoteKey, text: &str) -> Result<JsValue, JsValue> {
-    record([
-        ("name", JsValue::from_str(&key.name)),
-        ("text", JsValue::from_str(text)),
-    ])
+    record([("name", JsValue::from_str(&key.name)), ("text", JsValue::from_str(text))])
 }
 
-pub(super) fn read_note(
-    scope: &NoteScope,
-    record: &JsValue,
-) -> Result<(NoteKey, String), StoreError> {
-    let key = NoteKey {
-        scope: scope.clone(),
-        name: text(record, "name")?,
-    };
+pub(super) fn read_note(scope: &NoteScope, record: &JsValue) -> Result<(NoteKey, String), StoreError> {
+    let key = NoteKey { scope: scope.clone(), name: text(record, "name")? };
     Ok((key, text(record, "text")?))
 }
 
 /// The bytes go in as an `ArrayBuffer`: some engines lose or refuse a `Blob`.
 pub(super) fn blob(blob: &Blob) -> Result<JsValue, JsValue> {
     let bytes = Uint8Array::from(blob.bytes.as_slice());
-    record([
-        ("mediaType", JsValue::from_str(&blob.media_type)),
-        ("bytes", bytes.buffer().into()),
-    ])
+    record([("mediaType", JsValue::from_str(&blob.media_type)), ("bytes", bytes.buffer().into())])
 }
 
 pub(super) fn read_blob(record: &JsValue) -> Result<Blob, StoreError> {
@@ -51,10 +33,7 @@ pub(super) fn read_blob(record: &JsValue) -> Result<Blob, StoreError> {
     let Some(buffer) = bytes.dyn_ref::<ArrayBuffer>() else {
         return Err(damaged("bytes"));
     };
-    Ok(Blob {
-        media_type: text(record, "mediaType")?,
-        bytes: Uint8Array::new(buffer).to_vec(),
-    })
+    Ok(Blob { media_type: text(record, "mediaType")?, bytes: Uint8Array::new(buffer).to_vec() })
 }
 
 fn record<const N: usize>(fields: [(&str, JsValue); N]) -> Result<JsValue, JsValue> {
@@ -71,7 +50,5 @@ fn text(record: &JsValue, field: &str) -> Result<String, StoreError> {
 }
 
 fn damaged(field: &str) -> StoreError {
-    StoreError::Damaged {
-        what: format!("it has no {field:?}"),
-    }
+    StoreError::Damaged { what: format!("it has no {field:?}") }
 }

@@ -90,7 +90,5 @@ fn end_of(first: &str) -> JsValue {
 }
 
 fn damaged(store: &str, error: &super::super::BadKey) -> StoreError {
-    StoreError::Damaged {
-        what: format!("in {store}: {error}"),
-    }
+    StoreError::Damaged { what: format!("in {store}: {error}") }
 }

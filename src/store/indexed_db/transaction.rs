@@ -69,10 +69,7 @@ extern "C" {
 fn begin_strict(database: &IdbDatabase, stores: &[&str]) -> Result<IdbTransaction, JsValue> {
     let options = Object::new();
     Reflect::set(&options, &"durability".into(), &"strict".into())?;
-    let stores: Array = stores
-        .iter()
-        .map(|store| JsValue::from_str(store))
-        .collect();
+    let stores: Array = stores.iter().map(|store| JsValue::from_str(store)).collect();
     let database = database.unchecked_ref::<DatabaseWithOptions>();
     database.transaction(&stores, "readwrite", &options)
 }
@@ -83,7 +80,5 @@ fn abort(transaction: &IdbTransaction) {
 }
 
 fn lost(said: &str) -> StoreError {
-    StoreError::ConnectionLost {
-        said: said.to_owned(),
-    }
+    StoreError::ConnectionLost { said: said.to_owned() }
 }

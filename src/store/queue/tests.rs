@@ -8,8 +8,7 @@ use proptest::prelude::*;
 
 fn batch(number: usize) -> Batch {
     let line = Line::new(format!("{number:04}"), number.to_string());
-    Batch::entries(&JobKey::from_bits(1), [line])
-        .with_note(NoteKey::phone("last"), Some(number.to_string()))
+    Batch::entries(&JobKey::from_bits(1), [line]).with_note(NoteKey::phone("last"), Some(number.to_string()))
 }
 
 fn queue_of(count: usize) -> SaveQueue {
@@ -38,10 +37,7 @@ fn a_batch_counts_as_unsaved_until_the_store_says_that_it_is_safe() {
 #[test]
 fn a_failure_stays_on_the_screen_until_an_attempt_succeeds() {
     let mut queue = queue_of(1);
-    let failed = |unsaved| SaveState::Failed {
-        why: StoreError::QuotaExceeded,
-        unsaved,
-    };
+    let failed = |unsaved| SaveState::Failed { why: StoreError::QuotaExceeded, unsaved };
     let sending = queue.start().unwrap();
     queue.settle(sending, Err(StoreError::QuotaExceeded));
     assert_eq!(queue.state(), failed(1));
@@ -72,22 +68,12 @@ enum Step {
 }
 
 fn any_steps() -> impl Strategy<Value = Vec<Step>> {
-    let step = prop_oneof![
-        Just(Step::Push),
-        Just(Step::Start),
-        Just(Step::Succeed),
-        Just(Step::Fail)
-    ];
+    let step = prop_oneof![Just(Step::Push), Just(Step::Start), Just(Step::Succeed), Just(Step::Fail)];
     prop::collection::vec(step, 0..60)
 }
 
 fn any_fault() -> impl Strategy<Value = Option<Fault>> {
-    prop_oneof![
-        Just(None),
-        Just(Some(Fault::full())),
-        Just(Some(Fault::lost())),
-        Just(Some(Fault::Unheard))
-    ]
+    prop_oneof![Just(None), Just(Some(Fault::full())), Just(Some(Fault::lost())), Just(Some(Fault::Unheard))]
 }
 
 proptest! {

@@ -1,9 +1,7 @@
 //! What is promised of the browser's database in particular: checks that break it.
 
 use crate::browser;
-use duckboard::store::{
-    Batch, Blob, BlobKey, BlobKind, IndexedDb, JobKey, Line, NoteKey, Store, StoreError,
-};
+use duckboard::store::{Batch, Blob, BlobKey, BlobKind, IndexedDb, JobKey, Line, NoteKey, Store, StoreError};
 use std::fmt::Debug;
 use std::pin::Pin;
 use std::rc::Rc;
@@ -41,10 +39,7 @@ pub fn checks() -> Vec<(&'static str, Check)> {
 async fn every_write_asks_for_strict_durability(name: &'static str) -> Outcome {
     let store = IndexedDb::named(name);
     let key = BlobKey::of(b"photo");
-    let photo = Blob {
-        media_type: "image/jpeg".to_owned(),
-        bytes: b"photo".to_vec(),
-    };
+    let photo = Blob { media_type: "image/jpeg".to_owned(), bytes: b"photo".to_vec() };
     save(&store, "a").await?;
     same("commit", &browser::last_durability(), &"strict".to_owned())?;
     let put = store.put_blob(BlobKind::Photo, &key, &photo).await;
@@ -112,11 +107,7 @@ async fn a_batch_that_breaks_in_the_middle_saves_nothing(name: &'static str) -> 
 async fn a_full_phone_is_told_as_such(name: &'static str) -> Outcome {
     let store = IndexedDb::named(name);
     browser::break_put_after(0, "QuotaExceededError");
-    same(
-        "commit",
-        &commit(&store, "a").await,
-        &Err(StoreError::QuotaExceeded),
-    )
+    same("commit", &commit(&store, "a").await, &Err(StoreError::QuotaExceeded))
 }
 
 async fn a_read_survives_a_lost_connection(name: &'static str) -> Outcome {
@@ -132,11 +123,7 @@ async fn a_deletion_is_let_through_and_told_once(name: &'static str) -> Outcome 
     let deleted = browser::delete_database(name).await;
     same("deleted at once", &deleted, &true)?;
     holds(&store, &[]).await?;
-    same(
-        "commit",
-        &commit(&store, "b").await,
-        &Err(StoreError::Emptied),
-    )?;
+    same("commit", &commit(&store, "b").await, &Err(StoreError::Emptied))?;
     save(&store, "b").await?;
     holds(&store, &["b"]).await
 }
@@ -147,11 +134,7 @@ async fn an_upgrade_held_up_by_another_tab_is_an_error(name: &'static str) -> Ou
     let store = IndexedDb::named(name);
     browser::ask_for_next_version();
     let before = browser::timers();
-    same(
-        "commit",
-        &commit(&store, "b").await,
-        &Err(StoreError::Blocked),
-    )?;
+    same("commit", &commit(&store, "b").await, &Err(StoreError::Blocked))?;
     same("timers that went off", &browser::timers(), &before)?;
     browser::mend();
     save(&store, "b").await?;
@@ -166,11 +149,7 @@ async fn an_opening_without_an_answer_is_an_error(name: &'static str) -> Outcome
     same("deleted at once", &deleted, &false)?;
     let store = IndexedDb::named(name);
     browser::hurry_timers(5_000);
-    same(
-        "commit",
-        &commit(&store, "b").await,
-        &Err(StoreError::Blocked),
-    )?;
+    same("commit", &commit(&store, "b").await, &Err(StoreError::Blocked))?;
     browser::mend();
     // Now the database is deleted, and what was given up makes it anew: with all its
     // object stores, or it could never be used again. Then it must not stay open.
@@ -263,9 +242,5 @@ fn lost_connection(outcome: Result<(), StoreError>) -> Outcome {
 }
 
 fn same<T: PartialEq + Debug>(what: &str, got: &T, wanted: &T) -> Outcome {
-    if got == wanted {
-        Ok(())
-    } else {
-        Err(format!("{what}: {got:?} instead of {wanted:?}"))
-    }
+    if got == wanted { Ok(()) } else { Err(format!("{what}: {got:?} instead of {wanted:?}")) }
 }

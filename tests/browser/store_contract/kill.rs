@@ -1,8 +1,6 @@
 //! Is what was called safe still there after the browser was killed?
 
-use duckboard::store::{
-    Batch, Blob, BlobKey, BlobKind, IndexedDb, JobKey, Line, NoteKey, Store, StoreError,
-};
+use duckboard::store::{Batch, Blob, BlobKey, BlobKind, IndexedDb, JobKey, Line, NoteKey, Store, StoreError};
 
 const DATABASE: &str = "kill";
 const COUNT: usize = 20;
@@ -64,8 +62,5 @@ fn note() -> NoteKey {
 }
 
 fn photo() -> Blob {
-    Blob {
-        media_type: "image/jpeg".to_owned(),
-        bytes: (0..=u8::MAX).cycle().take(400_000).collect(),
-    }
+    Blob { media_type: "image/jpeg".to_owned(), bytes: (0..=u8::MAX).cycle().take(400_000).collect() }
 }

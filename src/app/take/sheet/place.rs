@@ -10,10 +10,12 @@ use leptos::prelude::*;
 
 /// Keys that move the place. Nothing is logged until a value is.
 #[component]
-pub fn PlaceSheet(on_done: Callback<()>) -> impl IntoView {
+pub fn PlaceKeys() -> impl IntoView {
     let session = session();
     let spot = Memo::new(move |_| session.draft().spot);
-    let move_to = move |change: &dyn Fn(Place) -> Place| session.draft_to(|draft| Draft { spot: change(draft.spot), ..draft.clone() });
+    let move_to = move |change: &dyn Fn(Place) -> Place| {
+        session.draft_to(|draft| Draft { spot: change(draft.spot.clone()), ..draft })
+    };
     let element = Memo::new(move |_| spot.get().element);
     let elements = Element::ALL.into_iter().map(|element| (element, element.label().to_owned())).collect();
     let on_element = Callback::new(move |element| move_to(&|spot| Place { element, ..spot }));
@@ -33,17 +35,15 @@ pub fn PlaceSheet(on_done: Callback<()>) -> impl IntoView {
     });
     let along = spot.get_untracked().position.along().map(|along| along.typed).unwrap_or_default();
     view! {
-        <div class="sheet">
-            <Choice legend="Element" options=elements chosen=element.into() on_choose=on_element/>
-            <div class="stepper">
+        <h3>"Place"</h3>
+        <Choice legend="Element" options=elements chosen=element.into() on_choose=on_element/>
+        <div class="stepper">
                 <button type="button" class="key" on:click=move |_| move_to(&|spot| travel::step(&spot, -1))>"joist −"</button>
                 <output>{move || spot.get().name()}</output>
                 <button type="button" class="key" on:click=move |_| move_to(&|spot| travel::step(&spot, 1))>"joist +"</button>
             </div>
             <TextField label="Distance along" value=along inputmode="text" on_commit=on_along/>
             <Choice legend="Face" options=faces chosen=face.into() on_choose=on_face/>
-            <button type="button" class="key save" on:click=move |_| on_done.run(())>"done"</button>
-        </div>
     }
 }
 

@@ -1,23 +1,51 @@
-//! What the instrument in the hand measures: a row of keys above the question.
+//! What is asked: the task of the instrument in the hand, and the place. It covers the
+//! desk until it is done.
+
+mod place;
 
 use crate::app::session::session;
-use crate::app::widgets::Choice;
+use crate::app::widgets::{Choice, TextField};
+use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::survey::Run;
 use crate::engine::take::{AirTask, Draft, Instrument, TapeTask};
 use leptos::prelude::*;
+use place::PlaceKeys;
 
-/// The tasks of the instrument in the hand.
+/// What the instrument in the hand asks, and where.
 #[component]
-pub fn Tasks() -> impl IntoView {
+pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
     let session = session();
     let instrument = Memo::new(move |_| session.draft().instrument);
-    move || match instrument.get() {
+    let keys = move || match instrument.get() {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
-        Instrument::Air => view! { <AirTasks/> }.into_any(),
-        Instrument::Meter => view! { <WoodTasks/> }.into_any(),
-        Instrument::Level | Instrument::Look | Instrument::Photo => ().into_any(),
+        Instrument::Air => view! { <AirTasks/><PlaceKeys/> }.into_any(),
+        Instrument::Meter => view! { <PlaceKeys/><WoodTasks/> }.into_any(),
+        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys/> }.into_any(),
+    };
+    view! {
+        <div class="sheet">
+            {keys}
+            <button type="button" class="key save wide" on:click=move |_| on_done.run(())>"done"</button>
+        </div>
+    }
+}
+
+/// Beside the question: which way the wall turns at the end of this side.
+#[component]
+pub fn TurnKey() -> impl IntoView {
+    let session = session();
+    let shown = Memo::new(move |_| {
+        let draft = session.draft();
+        (draft.instrument == Instrument::Tape && draft.tape == TapeTask::Side).then_some(draft.turn)
+    });
+    let flip = move |_| session.draft_to(|draft| Draft { turn: draft.turn.mirrored(), ..draft });
+    move || {
+        shown.get().map(|turn| {
+            let words = if turn == Turn::Right { "then right ↱" } else { "then left ↰" };
+            view! { <button type="button" class="turn" on:click=flip>{words}</button> }
+        })
     }
 }
 
@@ -31,23 +59,13 @@ fn TapeTasks() -> impl IntoView {
         <div class="tasks">
             <Choice legend="What is measured" options chosen=task.into() on_choose/>
             {move || match task.get() {
-                TapeTask::Side => view! { <TurnKeys/> }.into_any(),
                 TapeTask::Opening => view! { <CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
-                TapeTask::CrawlHeight | TapeTask::Other => ().into_any(),
+                TapeTask::Other => view! { <NameOfLength/> }.into_any(),
+                TapeTask::Side | TapeTask::CrawlHeight => ().into_any(),
             }}
         </div>
     }
-}
-
-/// Which way the wall turns at the end of this side.
-#[component]
-fn TurnKeys() -> impl IntoView {
-    let session = session();
-    let turn = Memo::new(move |_| session.draft().turn);
-    let options = vec![(Turn::Right, "then right ↱".to_owned()), (Turn::Left, "then left ↰".to_owned())];
-    let on_choose = Callback::new(move |turn| session.draft_to(|draft| Draft { turn, ..draft }));
-    view! { <Choice legend="Turn at the end of this side" options chosen=turn.into() on_choose/> }
 }
 
 /// The corner that an opening is placed from.
@@ -63,6 +81,19 @@ fn CornerKeys() -> impl IntoView {
         let options = (0..corners.get()).map(|corner| (corner, format!("corner {}", corner + 1))).collect();
         view! { <Choice legend="From which corner" options chosen=corner.into() on_choose/> }
     }
+}
+
+/// What the other length is called.
+#[component]
+fn NameOfLength() -> impl IntoView {
+    let session = session();
+    let on_commit = Callback::new(move |text: String| {
+        let other = Label::new(&text).map_err(|problem| format!("Name: {problem}"))?;
+        session.draft_to(|draft| Draft { other, ..draft });
+        Ok(())
+    });
+    let name = untrack(|| session.draft().other.to_string());
+    view! { <TextField label="Name of the length" value=name on_commit/> }
 }
 
 #[component]
