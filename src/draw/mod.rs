@@ -9,7 +9,7 @@
 //! It must never know a browser: callers hand it plain positions and texts already
 //! formatted, and [`job_plan`] alone reads them off a job. It computes no quantity.
 //!
-//! Start with [`plan`], then [`list`].
+//! Start with [`plan()`], then [`list`].
 
 pub mod frame;
 pub mod job_plan;

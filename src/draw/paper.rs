@@ -9,10 +9,14 @@ const AIR: f64 = 2.0;
 const HALF_WALL: f64 = 1.5;
 /// Parallel strings keep at least this much apart.
 const STRING_GAP: f64 = 10.0;
-/// How far a leader reaches, in steps of its own.
-const LEADER_STEPS: u32 = 12;
-/// One such step, in pixels.
-const LEADER_STEP: f64 = 10.0;
+/// Places for a led text are tried on a grid of this many steps each way,
+const LEADER_STEPS: i32 = 14;
+/// of this many pixels each.
+const LEADER_STEP: f64 = 8.0;
+/// What crossing a string costs, in such steps.
+const CROSSING_COST: f64 = 3.0;
+/// A shorter leader would not be seen as one.
+const LEADER_LEAST: f64 = 14.0;
 
 /// The canvas with what has been put on it.
 #[derive(Debug, Clone)]
@@ -35,6 +39,17 @@ pub(super) struct Led {
     pub(super) leader: Stroke,
     /// What it costs: longer and crossing more is worse.
     pub(super) cost: f64,
+}
+
+/// Where a led text may stand.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Region {
+    /// Outside the closed room, or anywhere if none is closed.
+    Outdoors,
+    /// Inside the closed room.
+    Indoors,
+    /// On the side that this way points to.
+    Ahead(Way),
 }
 
 impl Paper {
@@ -109,12 +124,13 @@ impl Paper {
         self.strings.iter().filter(|string| line.crosses(**string)).count()
     }
 
-    /// The best place for a text of the given size near `from` but away from it,
-    /// outside the walls, on the side that `towards` points to if given.
-    pub(super) fn led_from(&self, from: Spot, towards: Option<Way>, width: f64, height: f64) -> Option<Led> {
-        let ways = EIGHT_WAYS.into_iter().filter(|way| towards.is_none_or(|towards| way.dot(towards) > -0.1));
-        let led = ways.flat_map(|way| (2..=LEADER_STEPS).map(move |step| (way, f64::from(step) * LEADER_STEP)));
-        led.filter_map(|(way, reach)| self.try_led(from, way, reach, width, height))
+    /// The best place near `from` but away from it for a text of the given size.
+    pub(super) fn led_from(&self, from: Spot, region: Region, width: f64, height: f64) -> Option<Led> {
+        let steps = || (-LEADER_STEPS..=LEADER_STEPS).map(|step| f64::from(step) * LEADER_STEP);
+        let offs = steps().flat_map(|down| steps().map(move |across| (across, down)));
+        let middles = offs.map(|(across, down)| Spot { x: from.x + across, y: from.y + down });
+        middles
+            .filter_map(|middle| self.try_led(from, region, PxBox::around(middle, width, height)))
             .min_by(|a, b| a.cost.total_cmp(&b.cost))
     }
 
@@ -129,13 +145,21 @@ impl Paper {
         corners.map(|middle| PxBox::around(middle, width, height)).find(|area| self.has_room_outside_for(*area))
     }
 
-    fn try_led(&self, from: Spot, way: Way, reach: f64, width: f64, height: f64) -> Option<Led> {
-        let off = from.gone(way, reach);
-        let middle = Spot { x: off.x + way.x * width / 2.0, y: off.y + way.y * height / 2.0 };
-        let area = PxBox::around(middle, width, height);
+    fn try_led(&self, from: Spot, region: Region, area: PxBox) -> Option<Led> {
         let leader = Stroke::new(from, area.grown(1.0).nearest(from));
-        let fits = self.has_room_outside_for(area) && self.lets_line_run(leader);
-        fits.then(|| Led { area, leader, cost: reach / LEADER_STEP + 3.0 * self.crossings(leader) as f64 })
+        // A leader that ends short of its text might end short of a wall between them.
+        let to_text = Stroke::new(from, area.nearest(from));
+        let is_in_region = match region {
+            Region::Outdoors => !self.is_indoors(area.middle()),
+            Region::Indoors => self.is_indoors(area.middle()),
+            Region::Ahead(way) => Stroke::new(from, area.middle()).heads(way),
+        };
+        let fits =
+            is_in_region && self.has_room_for(area) && leader.length() >= LEADER_LEAST && self.lets_line_run(to_text);
+        fits.then(|| {
+            let crossed = self.crossings(leader) as f64 * CROSSING_COST;
+            Led { area, leader, cost: leader.length() / LEADER_STEP + crossed }
+        })
     }
 
     /// Is a spot inside the closed room? A ray to the right passes the walls an odd
@@ -149,21 +173,6 @@ impl Paper {
         passed.count() % 2 == 1
     }
 }
-
-/// The four ways along the canvas and the four between them.
-const EIGHT_WAYS: [Way; 8] = {
-    const D: f64 = std::f64::consts::FRAC_1_SQRT_2;
-    [
-        Way { x: 1.0, y: 0.0 },
-        Way { x: D, y: D },
-        Way { x: 0.0, y: 1.0 },
-        Way { x: -D, y: D },
-        Way { x: -1.0, y: 0.0 },
-        Way { x: -D, y: -D },
-        Way { x: 0.0, y: -1.0 },
-        Way { x: D, y: -D },
-    ]
-};
 
 #[cfg(test)]
 mod tests {
@@ -206,11 +215,15 @@ mod tests {
     }
 
     #[test]
-    fn a_led_text_lies_on_the_side_asked_for_and_its_leader_meets_no_wall() {
-        let up = Way { x: 0.0, y: -1.0 };
-        let led = paper().led_from(spot(150.0, 98.0), Some(up), 40.0, 13.0).unwrap();
-        assert!(led.area.bottom < 98.0);
-        assert!(paper().has_room_outside_for(led.area));
-        assert!(paper().led_from(spot(150.0, 150.0), None, 40.0, 13.0).is_none(), "walled in");
+    fn a_led_text_lies_where_it_is_asked_to_and_its_leader_meets_no_wall() {
+        let near_wall = spot(150.0, 98.0);
+        let led = paper().led_from(near_wall, Region::Outdoors, 40.0, 13.0).unwrap();
+        assert!(led.area.bottom < 98.0 && paper().has_room_outside_for(led.area));
+        let led = paper().led_from(spot(150.0, 102.0), Region::Indoors, 40.0, 13.0).unwrap();
+        assert!(led.area.top > 102.0 && !paper().has_room_outside_for(led.area));
+        let left = Way { x: -1.0, y: 0.0 };
+        let led = paper().led_from(near_wall, Region::Ahead(left), 40.0, 13.0).unwrap();
+        assert!(led.area.middle().x < 150.0);
+        assert!(paper().led_from(spot(150.0, 150.0), Region::Outdoors, 40.0, 13.0).is_none(), "walled in");
     }
 }

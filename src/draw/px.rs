@@ -45,10 +45,6 @@ impl Way {
         Self { x: -self.x, y: -self.y }
     }
 
-    pub(super) fn dot(self, other: Self) -> f64 {
-        self.x * other.x + self.y * other.y
-    }
-
     /// Does it run more across the canvas than up or down?
     pub(super) const fn is_across(self) -> bool {
         self.x.abs() >= self.y.abs()
@@ -97,10 +93,11 @@ impl PxBox {
 
     /// Does `stroke` pass through it?
     pub(super) fn is_hit_by(self, stroke: Stroke) -> bool {
-        let hands = self.corners().map(|corner| stroke.hand(corner));
-        let apart = hands.iter().all(|hand| *hand > 0.0) || hands.iter().all(|hand| *hand < 0.0);
         // A stroke along an axis has a box without width, which overlaps all the same.
-        !apart && self.overlaps(stroke.bounds())
+        self.overlaps(stroke.bounds()) && {
+            let hands = self.corners().map(|corner| stroke.hand(corner));
+            !(hands.iter().all(|hand| *hand > 0.0) || hands.iter().all(|hand| *hand < 0.0))
+        }
     }
 }
 
@@ -122,6 +119,11 @@ impl Stroke {
         let length = self.length();
         (length > f64::EPSILON)
             .then(|| Way { x: (self.to.x - self.from.x) / length, y: (self.to.y - self.from.y) / length })
+    }
+
+    /// Does it lead to the side that `way` points to?
+    pub(super) fn heads(self, way: Way) -> bool {
+        (self.to.x - self.from.x) * way.x + (self.to.y - self.from.y) * way.y > 0.0
     }
 
     /// Moved sideways, `by` pixels along `way`.

@@ -8,9 +8,9 @@ use crate::engine::units::MoistureContent;
 use std::fmt;
 
 /// The dark end of the ramp, 6 %: just below what a pin meter can read (usable from
-/// 7 to 28 %, [P-secondary], `reference/moisture.md`). Drier readings share its colour.
+/// 7 to 28 %, \[P-secondary\], `reference/moisture.md`). Drier readings share its colour.
 pub const DRIEST: MoistureContent = MoistureContent::percent(6);
-/// The bright end, 30 %: the average fiber saturation point ([P] Wood Handbook,
+/// The bright end, 30 %: the average fiber saturation point (\[P\] Wood Handbook,
 /// ch. 14), beyond which electric meters tell nothing more. Wetter readings share
 /// its colour.
 pub const WETTEST: MoistureContent = MoistureContent::percent(30);
@@ -44,7 +44,7 @@ impl Colour {
 
     /// Contrast with `other`, from 1 (none) to 21 (black on white). Dimensionless.
     ///
-    /// Source: the definition of contrast ratio in WCAG 2.2 [M].
+    /// Source: the definition of contrast ratio in WCAG 2.2 \[M\].
     pub fn contrast(self, other: Self) -> f64 {
         let (a, b) = (self.luminance() + 0.05, other.luminance() + 0.05);
         a.max(b) / a.min(b)
@@ -57,7 +57,7 @@ impl Colour {
 
     /// Relative luminance from 0 (black) to 1 (white).
     ///
-    /// Source: the definition of relative luminance in WCAG 2.2 [M].
+    /// Source: the definition of relative luminance in WCAG 2.2 \[M\].
     fn luminance(self) -> f64 {
         0.2126 * linear(self.red) + 0.7152 * linear(self.green) + 0.0722 * linear(self.blue)
     }

@@ -93,10 +93,9 @@ mod tests {
         let classes: BTreeSet<_> = Role::ALL.iter().map(|role| role.class()).collect();
         assert_eq!(classes.len(), Role::ALL.len());
         for class in classes {
-            let rule = sheet.match_indices(&format!(".{class}")).any(|(at, found)| {
-                let next = sheet[at + found.len()..].chars().next();
-                !next.is_some_and(|c| c.is_alphanumeric() || c == '-')
-            });
+            let selector = format!(".{class}");
+            let mut after = sheet.split(selector.as_str()).skip(1).map(|rest| rest.chars().next());
+            let rule = after.any(|next| next.is_none_or(|next| !next.is_alphanumeric() && next != '-'));
             assert!(rule, "public/drawing.css has no rule for .{class}");
         }
     }

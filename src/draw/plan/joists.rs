@@ -71,10 +71,21 @@ pub(super) fn numbers(sketch: &mut Sketch) -> Vec<Item> {
     let row = AIRS.into_iter().filter_map(row).find(is_clear).or_else(|| row(AIR));
     let mut items = Vec::new();
     for (at, text) in row.unwrap_or_default() {
-        sketch.paper.take_text(text.around(at, Reads::Across));
+        let area = text.around(at, Reads::Across);
+        sketch.paper.take_text(area);
+        // A length among the numbers would read as one of them.
+        sketch.paper.take_mark(whole_row(joists.run, area, sketch.bounds));
         items.push(sketch.lettering.write(text.text, at, Reads::Across, Role::JoistNumber));
     }
     items
+}
+
+/// The row or column that a number stands in, all along the room.
+fn whole_row(run: Axis, number: PxBox, room: PxBox) -> PxBox {
+    match run {
+        Axis::Y => PxBox { left: room.left, right: room.right, ..number },
+        Axis::X => PxBox { top: room.top, bottom: room.bottom, ..number },
+    }
 }
 
 /// Where a joist's number stands.

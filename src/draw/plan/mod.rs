@@ -47,13 +47,19 @@ pub fn plan(input: &PlanInput, canvas: Canvas, view: View) -> Drawing {
     let Some(extent) = extent(input) else {
         return empty(input, canvas);
     };
-    let sketches = (0_u8..).zip(MARGINS).map(|(row, margin)| {
+    let mut best: Option<Sketch> = None;
+    for (row, margin) in (0_u8..).zip(MARGINS) {
+        let at_least = f64::from(row) * ROW_COST;
+        if best.as_ref().is_some_and(|best| best.cost <= at_least) {
+            break;
+        }
         let mut sketch = Sketch::begin(input, extent, canvas, view, margin);
         sketch.draw();
-        sketch.cost += f64::from(row) * ROW_COST;
-        sketch
-    });
-    let best = sketches.min_by(|a, b| a.cost.total_cmp(&b.cost));
+        sketch.cost += at_least;
+        if best.as_ref().is_none_or(|best| sketch.cost < best.cost) {
+            best = Some(sketch);
+        }
+    }
     best.map_or_else(|| empty(input, canvas), |sketch| sketch.finish(canvas))
 }
 

@@ -3,6 +3,7 @@
 
 use super::{PlanInput, Sketch};
 use crate::draw::lettering::{Lettering, Measured};
+use crate::draw::paper::Region;
 use crate::draw::px::{PxBox, Stroke, Way};
 use crate::draw::{Canvas, Item, Reads, Role, Spot};
 use crate::engine::geometry::Heading;
@@ -54,7 +55,7 @@ fn gap_text(sketch: &mut Sketch) -> Vec<Item> {
         return Vec::new();
     };
     let (at, text) = (stroke.middle(), sketch.lettering.measure(&gap.text));
-    let Some(led) = sketch.paper.led_from(at, None, text.width, text.height) else {
+    let Some(led) = sketch.paper.led_from(at, Region::Outdoors, text.width, text.height) else {
         sketch.unplaced.push(gap.text.clone());
         return Vec::new();
     };
