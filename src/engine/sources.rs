@@ -38,27 +38,112 @@ pub struct Citation {
     pub mark: Mark,
 }
 
-/// A source that a rule may name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Source {
+/// Defines [`Source`] from one list, so that none can be left out of `ALL`.
+macro_rules! sources {
+    ($($(#[$docs:meta])* $name:ident: $mark:ident, $title:literal;)*) => {
+        /// A source that a rule may name.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Source {
+            $($(#[$docs])* $name,)*
+        }
+
+        impl Source {
+            /// Every source.
+            pub const ALL: &'static [Self] = &[$(Self::$name),*];
+
+            /// The citation.
+            pub const fn citation(self) -> Citation {
+                match self {
+                    $(Self::$name => Citation { title: $title, mark: Mark::$mark },)*
+                }
+            }
+        }
+    };
+}
+
+sources! {
     /// Plain geometry.
-    Geometry,
+    Geometry: Computed, "Plane geometry";
     /// Sheets by area.
-    SheetsByArea,
+    SheetsByArea: Practice, "Sheets by area: opening over sheet, rounded up, as carpenters estimate";
+
+    /// The equation of equilibrium moisture content. Its coefficients were read in
+    /// a public package that cites the research note, not in the note.
+    EquilibriumMoisture: Secondary,
+        "Wood Handbook ch. 4, eq. 4-5 (FPL-GTR-190, 2010; FPL-GTR-282, 2021); Simpson 1998, FPL-RN-0268";
+    /// How far the table behind that equation runs.
+    EquilibriumRange: Memory, "Wood Handbook table 4-2: its range";
+    /// Wetting and drying wood do not meet.
+    Hysteresis: Memory, "Sorption hysteresis of wood: about 1 to 2 %";
+    /// Saturation pressure over water, and with it the dew point.
+    SaturationPressure: Secondary, "Alduchov and Eskridge 1996, J. Appl. Meteor. 35:601-609";
+    /// Over what range that pressure was compared here with another program's.
+    SaturationCheck: Computed, "Compared with PsychroLib 2.5.0, 34 to 100 °F";
+    /// Vapor per pound of dry air.
+    HumidityRatio: Secondary, "ASHRAE Handbook Fundamentals 2017, ch. 1";
+    /// Air pressure by altitude.
+    StandardAtmosphere: Computed, "Standard atmosphere, 14.696 psi at sea level";
+    /// When a surface sweats.
+    Condensation: Published, "Moses 1954, FPL Report 2010";
+    /// How close to the dew point a probe can tell.
+    ProbeMargin: Practice, "3 to 5 °F for the error of a surface probe";
+    /// The humidity at a surface from which mold is to be watched for.
+    MouldLine: Secondary, "A university wood scientist's public note on mold: surface humidity below 80 %";
+    /// Whether outside air dries.
+    Venting: Computed, "Vapor outside against vapor in the crawl space";
+
+    /// Up to where electric readings follow moisture.
+    ElectricLimit: Published, "James 1988, FPL-GTR-6, abstract";
+    /// Usable range of pin meters, and the size of uncorrected errors.
+    KilnManual: Secondary, "Hardwood Dry Kiln Operation, p. 31";
+    /// How near to oven-dry meters come.
+    MeterAccuracy: Published, "FPInnovations report 16773, 2015";
+    /// The temperature chart of pin meters.
+    TemperatureChart: Secondary, "James 1988, FPL-GTR-6, fig. 5 (digitized by a third party)";
+    /// That chart for a meter that reads true at another temperature than 70 °F.
+    ChartReference: Computed, "FPL-GTR-6 fig. 5, taken to the meter's own reference temperature";
+    /// The Douglas-fir row of the resistance table. Its cells are recalled; the row
+    /// as a whole refits to a line that a third party fitted to the printed one.
+    ResistanceDouglasFir: Memory,
+        "James 1988, FPL-GTR-6, table 1: Douglas-fir, recalled; as a whole it agrees with a quoted fit";
+    /// The other rows of the resistance table, recalled and not seen.
+    ResistanceSpecies: Memory, "James 1988, FPL-GTR-6, table 1: other woods, recalled";
+    /// Which woods stand for a lumber group.
+    SpeciesGroups: Memory, "Woods that stand for a lumber group, the wetter one taken";
+    /// Treated wood reads high.
+    TreatedWood: Practice, "Meter manuals on waterborne salts";
+    /// Glue and wax shift readings.
+    GluedWood: Practice, "Glue and wax shift readings of panels";
+    /// Pinless meters sense density too.
+    Pinless: Memory, "Pinless readings go with density; no general correction is published";
+    /// High-temperature kiln drying makes corrected readings too wet.
+    HighTemperatureDrying: Published,
+        "Garrahan, Forintek: Moisture meter correction factors for high temperature dimension lumber";
 }
 
 impl Source {
-    /// Every source.
-    pub const ALL: &'static [Self] = &[Self::Geometry, Self::SheetsByArea];
+    /// `text` followed by its source and mark: for what a figure must bear in mind
+    /// but was not computed from.
+    pub(crate) fn noted(self, text: &str) -> String {
+        let Citation { title, mark } = self.citation();
+        format!("{text} ({title}; {})", mark.label())
+    }
+}
 
-    /// The citation.
-    pub const fn citation(self) -> Citation {
-        match self {
-            Self::Geometry => Citation { title: "Plane geometry", mark: Mark::Computed },
-            Self::SheetsByArea => Citation {
-                title: "Sheets by area: opening over sheet, rounded up, as carpenters estimate",
-                mark: Mark::Practice,
-            },
-        }
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_citation_is_there_once() {
+        let mut titles: Vec<_> = Source::ALL.iter().map(|source| source.citation().title).collect();
+        titles.sort_unstable();
+        titles.dedup();
+        assert_eq!(titles.len(), Source::ALL.len());
+    }
+
+    #[test]
+    fn a_note_shows_its_mark() {
+        assert!(Source::KilnManual.noted("Cold wood reads low").ends_with("; published, seen as quoted)"));
     }
 }
