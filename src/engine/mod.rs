@@ -6,6 +6,7 @@
 //!
 //! Start with [`units`] (quantities), then [`entry`], and how results answer: [`figure`].
 
+pub mod air;
 pub mod entry;
 pub mod figure;
 pub mod sources;
