@@ -9,5 +9,6 @@
 pub mod air;
 pub mod entry;
 pub mod figure;
+pub mod moisture;
 pub mod sources;
 pub mod units;

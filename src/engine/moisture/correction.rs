@@ -1,0 +1,183 @@
+//! From what a meter showed to what it says of the wood: the corrections that the
+//! meter has not made itself, and which number decides.
+
+use super::kept::Kept;
+use super::steps::{self, Working};
+use super::{Meter, Shown, Wood};
+use crate::engine::air::shown;
+use crate::engine::figure::{Known, Why};
+use crate::engine::sources::Source;
+use crate::engine::units::{MoistureContent, Temperature};
+
+/// The driest reading of pins that means anything, 7 % ([`Source::KilnManual`]).
+pub const LEAST_USABLE: MoistureContent = MoistureContent::percent(7);
+
+/// The wettest reading of pins that is a number, 28 %: there the chart's curves end, and
+/// resistance stops following moisture ([`Source::KilnManual`], [`Source::ElectricLimit`]).
+/// Above it the wood is at or above fiber saturation, however far.
+pub const MOST_USABLE: MoistureContent = MoistureContent::percent(28);
+
+/// A reading with the corrections that the meter has not made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Corrected {
+    /// What the meter showed; none when it showed only that it is past its scale.
+    pub shown: Option<MoistureContent>,
+    /// The reading after the steps that were applied; none when none was, whether
+    /// because the meter corrects it or because nothing can: the steps tell.
+    pub corrected: Option<MoistureContent>,
+    /// The wetter of shown and corrected: decisions go by this. A reading past the
+    /// scale is at least this.
+    pub decides: MoistureContent,
+    /// Was the reading past the end of the meter's scale?
+    pub over_maximum: bool,
+    /// Is it good only for comparing with readings of the same meter on the same
+    /// material, and with no limit?
+    pub relative: bool,
+    /// What became of the correction for temperature.
+    pub temperature: Step,
+    /// What became of the correction for species.
+    pub species: Step,
+}
+
+impl Corrected {
+    /// Is the wood at or above fiber saturation: past [`MOST_USABLE`], and not merely
+    /// relative?
+    pub fn above_fibre_saturation(&self) -> bool {
+        let past = self.decides > MOST_USABLE || (self.over_maximum && self.decides == MOST_USABLE);
+        past && !self.relative
+    }
+
+    /// Is there a percentage in which temperature and species are both accounted for?
+    pub fn is_fully_corrected(&self) -> bool {
+        let done = |step| step != Step::Left;
+        self.shown.is_some() && !self.relative && done(self.temperature) && done(self.species)
+    }
+}
+
+/// What became of one correction.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Step {
+    /// It was made here, even if it changed nothing.
+    Applied,
+    /// The meter makes it itself.
+    ByMeter,
+    /// It was not made; the figure's doubts say why.
+    Left,
+}
+
+/// How warm the wood was, and how that is known.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum WoodTemperature {
+    /// A probe on the wood.
+    Measured(Temperature),
+    /// Taken from something else.
+    Assumed {
+        /// The temperature taken.
+        temperature: Temperature,
+        /// From what, for the sentence "taken from …".
+        from: String,
+    },
+    /// Nobody knows.
+    NotRead,
+}
+
+/// Corrects a reading for what the meter has not: temperature first, then species.
+///
+/// Only pins in untreated lumber can be corrected; all else stands as shown, with the
+/// reason. Each step stands alone: one that the meter makes, or for which something is
+/// not known, is left, and the figure says so. Readings outside 7-28 % are kept and
+/// flagged. No result is claimed to be better than ±2 %.
+///
+/// Source: [`Source::TemperatureChart`], [`Source::ResistanceDouglasFir`],
+/// [`Source::ResistanceSpecies`], [`Source::MeterAccuracy`].
+pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &WoodTemperature) -> Known<Corrected> {
+    let kept = Kept::reasons(meter, wood);
+    match shown {
+        Shown::OverMaximum => past_the_scale(meter, wood, &kept),
+        Shown::Percent(reading) => percentage(reading.value, meter, wood, temperature, &kept),
+    }
+}
+
+fn percentage(
+    reading: MoistureContent,
+    meter: Option<&Meter>,
+    wood: Wood,
+    temperature: &WoodTemperature,
+    kept: &[Kept],
+) -> Known<Corrected> {
+    let mut work = Working::begin(reading, inputs(meter, wood).with("shown", shown::moisture(reading)));
+    work.doubts.extend(kept.iter().map(|reason| reason.words()));
+    if let (Some(meter), []) = (meter, kept) {
+        steps::temperature(&mut work, meter, temperature);
+        steps::species(&mut work, meter, wood.species);
+    }
+    let corrected = work.is_changed().then_some(work.value);
+    let value = Corrected {
+        shown: Some(reading),
+        corrected,
+        decides: corrected.map_or(reading, |corrected| corrected.max(reading)),
+        over_maximum: false,
+        relative: kept.iter().any(|reason| reason.is_relative()),
+        temperature: work.temperature,
+        species: work.species,
+    };
+    work.doubts.extend(doubts(&value, meter));
+    work.finish(value)
+}
+
+/// A reading past the scale says "at least": the meter's maximum, or for want of that
+/// the end of the usable range, assumed aloud.
+fn past_the_scale(meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
+    let maximum = meter.and_then(|meter| meter.maximum.as_ref()).map(|typed| typed.value);
+    let least = maximum.unwrap_or(MOST_USABLE);
+    let value = Corrected {
+        shown: None,
+        corrected: None,
+        decides: least,
+        over_maximum: true,
+        relative: kept.iter().any(|reason| reason.is_relative()),
+        temperature: Step::Left,
+        species: Step::Left,
+    };
+    let assumed = match maximum {
+        Some(_) => Vec::new(),
+        None => vec![format!("The meter's maximum is not known: taken as {}", shown::moisture(least))],
+    };
+    let mut doubts =
+        vec![format!("Past the meter's scale: at least {}, and nobody knows how much more", shown::moisture(least))];
+    doubts.extend(kept.iter().filter(|reason| reason.is_relative()).map(|reason| reason.words()));
+    let mut why = inputs(meter, wood).with("shown", "over the maximum");
+    why.rule = "A reading past the scale is at least the meter's maximum.".to_owned();
+    Known { value, assumed, doubts, why }
+}
+
+/// What every percentage must bear in mind, whatever was done to it.
+fn doubts(value: &Corrected, meter: Option<&Meter>) -> Vec<String> {
+    let mut doubts = Vec::new();
+    let maximum = meter.and_then(|meter| meter.maximum.as_ref());
+    if let Some(maximum) = maximum.filter(|maximum| value.shown > Some(maximum.value)) {
+        let most = shown::moisture(maximum.value);
+        doubts.push(format!("More than the {most} that the meter is said to show: check the reading"));
+    }
+    if value.relative {
+        return doubts;
+    }
+    if value.shown.is_some_and(|shown| shown < LEAST_USABLE || shown > MOST_USABLE) {
+        doubts.push(Source::KilnManual.noted("Shown outside 7 to 28 %, where pins can be trusted"));
+    }
+    if value.above_fibre_saturation() {
+        doubts.push(Source::ElectricLimit.noted("Above 28 %: at or above fiber saturation, not a number to count on"));
+    }
+    if value.corrected.is_some() {
+        let text = "Lumber kiln-dried hot, at 180 °F and over, comes out too wet: 0.6 to 4.5 % in two northern woods";
+        doubts.push(Source::HighTemperatureDrying.noted(text));
+    }
+    doubts.push(Source::MeterAccuracy.noted("No better than ±2 %, corrected or not"));
+    doubts
+}
+
+fn inputs(meter: Option<&Meter>, wood: Wood) -> Why {
+    let species = wood.species.map_or("not said", |species| species.label());
+    let meter = meter.map_or("not said".to_owned(), |meter| format!("{}, {}", meter.label, meter.sensing.label()));
+    Why::default().with("meter", meter).with("taken on", wood.material.label()).with("species", species)
+}

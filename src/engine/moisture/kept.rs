@@ -1,0 +1,57 @@
+//! Readings that no table corrects: they stand as shown, and each says why.
+
+use super::{Material, Meter, Sensing, Wood};
+use crate::engine::sources::Source;
+
+/// Why a reading stands as shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Kept {
+    /// It was not said which meter it is from.
+    NoMeter,
+    /// The meter senses density too.
+    Pinless,
+    /// Preservative salts conduct.
+    Treated,
+    /// Glue and wax do not read like wood.
+    Glued,
+    /// It was not said what it was taken on.
+    UnknownMaterial,
+}
+
+impl Kept {
+    /// Every reason that a reading has.
+    pub(super) fn reasons(meter: Option<&Meter>, wood: Wood) -> Vec<Self> {
+        let meter = match meter.map(|meter| meter.sensing) {
+            None => Some(Self::NoMeter),
+            Some(Sensing::Pinless) => Some(Self::Pinless),
+            Some(Sensing::Pin) => None,
+        };
+        let material = match wood.material {
+            Material::Solid => None,
+            Material::Treated => Some(Self::Treated),
+            Material::Plywood | Material::Osb | Material::OtherGlued => Some(Self::Glued),
+            Material::Unknown => Some(Self::UnknownMaterial),
+        };
+        meter.into_iter().chain(material).collect()
+    }
+
+    /// Is the reading good only for comparing with others of the same meter on the same
+    /// material? What is not known is not made out to be so.
+    pub(super) const fn is_relative(self) -> bool {
+        matches!(self, Self::Pinless | Self::Treated | Self::Glued)
+    }
+
+    /// The reason in words.
+    pub(super) fn words(self) -> String {
+        match self {
+            Self::NoMeter => "Not corrected: say which meter it is from".to_owned(),
+            Self::Pinless => Source::Pinless
+                .noted("Not corrected: a pinless meter senses density too. Compare its readings, and decide by pins"),
+            Self::Treated => Source::TreatedWood
+                .noted("Not corrected: treated wood reads 1 to 2 % high. Compare with dry wood of the same treatment"),
+            Self::Glued => Source::GluedWood
+                .noted("Not corrected: glue and wax shift readings. Compare with a dry piece of the same panel"),
+            Self::UnknownMaterial => "Not corrected: say what the reading was taken on".to_owned(),
+        }
+    }
+}

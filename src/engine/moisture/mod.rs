@@ -1,0 +1,24 @@
+//! Wood moisture: what a meter showed, and what that says once the corrections that
+//! the meter has not made are made.
+//!
+//! It knows meters, woods and readings. It must never know the air that the wood
+//! stands in (that is [`air`](crate::engine::air)), nor decide what a moisture content
+//! means for the job.
+//!
+//! Start with [`reading`] and [`meter`] (what is logged), then [`correction`], which
+//! rests on two tables: [`chart`] (temperature) and [`resistance`] (species).
+
+pub mod chart;
+pub mod correction;
+mod kept;
+pub mod meter;
+pub mod reading;
+pub mod resistance;
+pub mod species;
+mod steps;
+
+pub use correction::{Corrected, Step, WoodTemperature, correct};
+pub use meter::{Answer, Meter, Sensing};
+pub use reading::{Material, Reading, Shown, Wood};
+pub use resistance::Resistance;
+pub use species::Species;

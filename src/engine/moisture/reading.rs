@@ -1,0 +1,102 @@
+//! What was read off a moisture meter, and on what.
+
+use super::Species;
+use crate::engine::entry::EntryId;
+use crate::engine::units::{MoistureContent, Temperature, Typed};
+use serde::{Deserialize, Serialize};
+
+/// One moisture reading, as the meter showed it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Reading {
+    /// Where it was taken.
+    pub place: EntryId,
+    /// With which meter, if that was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meter: Option<EntryId>,
+    /// What the meter showed.
+    pub shown: Shown,
+    /// What it was taken on.
+    pub wood: Wood,
+    /// How warm the wood was, if that was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wood_temperature: Option<Typed<Temperature>>,
+}
+
+/// What a meter showed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Shown {
+    /// A moisture content, right or not.
+    Percent(Typed<MoistureContent>),
+    /// Only that it is past the end of the scale.
+    OverMaximum,
+}
+
+/// What a reading was taken on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Wood {
+    /// How it is made up.
+    pub material: Material,
+    /// Its species or stamp, if somebody looked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub species: Option<Species>,
+}
+
+/// How a piece of wood is made up, as far as a meter can tell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Material {
+    /// Untreated lumber or boards.
+    Solid,
+    /// Lumber treated with preservative salts.
+    Treated,
+    /// Plywood.
+    Plywood,
+    /// Oriented strand board.
+    Osb,
+    /// Particleboard, hardboard, laminated beams and the like.
+    OtherGlued,
+    /// Not known.
+    Unknown,
+}
+
+impl Material {
+    /// Every material, in the order that a choice shows them.
+    pub const ALL: [Self; 6] = [Self::Solid, Self::Treated, Self::Plywood, Self::Osb, Self::OtherGlued, Self::Unknown];
+
+    /// The material in words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Solid => "solid lumber",
+            Self::Treated => "treated lumber",
+            Self::Plywood => "plywood",
+            Self::Osb => "OSB",
+            Self::OtherGlued => "other glued wood",
+            Self::Unknown => "unknown",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::entry::DeviceId;
+
+    #[test]
+    fn a_job_file_carries_what_is_known_and_no_more() {
+        let place = EntryId { count: 7, device: DeviceId::new(1) };
+        let wood = Wood { material: Material::Solid, species: None };
+        let reading = Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None };
+        let json = serde_json::to_string(&reading).unwrap();
+        assert_eq!(json, format!(r#"{{"place":"{place}","shown":"over_maximum","wood":{{"material":"solid"}}}}"#));
+        assert_eq!(serde_json::from_str::<Reading>(&json).unwrap(), reading);
+
+        let shown = Shown::Percent(Typed::new("18.5 %", MoistureContent::try_hundredths(1_850).unwrap()));
+        let json = serde_json::to_string(&shown).unwrap();
+        assert_eq!(json, r#"{"percent":{"typed":"18.5 %","value":{"percent":18.5}}}"#);
+    }
+}
