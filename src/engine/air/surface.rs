@@ -88,7 +88,14 @@ mod tests {
         let above = in_air(Temperature::fahrenheit(61), foggy);
         assert!(!above.value.condenses() && above.value.is_close());
         assert_eq!(above.doubts.len(), 1);
+        assert!(in_air(Temperature::fahrenheit(65), foggy).value.is_close());
         assert!(!in_air(Temperature::fahrenheit(66), foggy).value.is_close());
+    }
+
+    #[test]
+    fn mould_is_watched_for_from_eighty_percent_at_the_surface() {
+        let watched = |percent| in_air(Temperature::fahrenheit(60), air(60, percent)).value.is_on_mould_watch();
+        assert!(watched(80) && !watched(79));
     }
 
     proptest! {

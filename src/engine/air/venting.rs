@@ -117,6 +117,15 @@ mod tests {
         assert_eq!(venting(None, None, None, None), Figure::Missing(vec![Need::OutdoorAir, Need::CrawlAir]));
     }
 
+    #[test]
+    fn outside_air_wets_what_is_just_at_its_dew_point() {
+        let at = |surface| {
+            let figure = venting(Some(air(60, 100)), Some(air(62, 85)), Some(Temperature::fahrenheit(surface)), None);
+            figure.value().and_then(|answer| answer.at_surface).map(|there| there.condenses)
+        };
+        assert_eq!((at(60), at(61)), (Some(true), Some(false)));
+    }
+
     proptest! {
         #[test]
         fn altitude_never_changes_the_answer(out in 20_i32..=100, out_rh in 1_u16..=100, crawl in 40_i32..=80, crawl_rh in 1_u16..=100, feet in -1_000_i32..=12_000) {

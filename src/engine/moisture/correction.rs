@@ -166,10 +166,12 @@ fn doubts(value: &Corrected, meter: Option<&Meter>) -> Vec<String> {
         doubts.push(Source::KilnManual.noted("Shown outside 7 to 28 %, where pins can be trusted"));
     }
     if value.above_fibre_saturation() {
-        doubts.push(Source::ElectricLimit.noted("Above 28 %: at or above fiber saturation, not a number to count on"));
+        // Two sources, two marks: the 28 % is only quoted, the reason was read.
+        doubts.push(Source::KilnManual.noted("Above 28 %: at or above fiber saturation, not a number to count on"));
+        doubts.push(Source::ElectricLimit.noted("Electric readings follow moisture only below about 30 %"));
     }
     if value.corrected.is_some() {
-        let text = "Lumber kiln-dried hot, at 180 °F and over, comes out 0.6 to 4.5 % too wet when corrected";
+        let text = "Lumber kiln-dried hot, at 180 °F and over, comes out too wet: 0.6 to 4.5 % in two northern woods";
         doubts.push(Source::HighTemperatureDrying.noted(text));
     }
     doubts.push(Source::MeterAccuracy.noted("No better than ±2 %, corrected or not"));

@@ -211,6 +211,14 @@ mod tests {
         }
     }
 
+    #[test]
+    fn a_scale_made_for_the_wood_changes_nothing_even_beyond_the_table() {
+        for species in Species::ALL {
+            assert_eq!(from_scale(percent(3_100), species, species), Some(percent(3_100)), "{species:?}");
+            assert_eq!(from_scale(percent(1_234), species, species), Some(percent(1_234)), "{species:?}");
+        }
+    }
+
     proptest! {
         // Strictly inside the scale's row: rounding may push its ends just past themselves.
         #[test]
