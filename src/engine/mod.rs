@@ -7,9 +7,18 @@
 //! Start with [`units`] (quantities), then [`entry`], and how results answer: [`figure`].
 
 pub mod air;
+pub mod condition;
+pub mod describe;
 pub mod entry;
 pub mod figure;
+pub mod geometry;
+pub mod job;
 pub mod moisture;
+pub mod photo;
+pub mod place;
+pub mod results;
+pub mod sample;
+pub mod sheets;
 pub mod sources;
 pub mod survey;
 pub mod take;
