@@ -1,0 +1,118 @@
+//! Job files for tests, all invented: the sample job, a second phone that was invited
+//! to it, and photos that are nothing but a picture's first bytes and noise.
+#![allow(dead_code, reason = "no one test uses all of them")]
+
+use chrono::DateTime;
+use duckboard::engine::air::SurfaceReading;
+use duckboard::engine::condition::{Condition, Finding};
+use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
+use duckboard::engine::figure::Figure;
+use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record};
+use duckboard::engine::photo::Photo;
+use duckboard::engine::sample;
+use duckboard::engine::survey::{Measure, room_area};
+use duckboard::engine::units::{Length, Temperature, Typed};
+use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
+
+pub const JOB: JobId = JobId::new(0x0b);
+pub const FIRST_PHONE: DeviceId = DeviceId::new(7);
+pub const SECOND_PHONE: DeviceId = DeviceId::new(8);
+
+pub fn time(text: &str) -> Time {
+    DateTime::parse_from_rfc3339(text).unwrap()
+}
+
+pub fn made() -> Made {
+    Made::here(time("2026-10-27T16:40:00-05:00"))
+}
+
+/// The first phone's book: the sample job, a correction, a withdrawal and a photo's entry.
+pub fn first_book() -> Book {
+    let mut book = Book::of(sample::entries(FIRST_PHONE).into_iter().map(|entry| Record::of(entry).unwrap()));
+    let mut pen = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead);
+    let place = *book.job().now.places.first_key_value().unwrap().0;
+    let site = fact(&book, |fact| matches!(fact, Fact::Site(_)));
+    let condition = *book.job().now.conditions.first_key_value().unwrap().0;
+    let photo = first_photo();
+    for entry in [
+        pen.correct(vec![site], Fact::Site(Label::new("An invented lane, third house").unwrap())),
+        pen.withdraw(condition),
+        pen.record(Photo {
+            place: Some(place),
+            sha256: photo.sha256,
+            media_type: photo.media_type,
+            size: photo.size,
+            width: 640,
+            height: 480,
+            caption: Note::new("=Joist 2 | from the *west*").unwrap(),
+        }),
+        pen.record(Measure {
+            what: Label::new("-Drain, out").unwrap(),
+            length: Typed::new("3 1/2\"", Length::sixty_fourths(224)),
+            place: None,
+        }),
+        pen.record(SurfaceReading {
+            place: Some(place),
+            what: Label::new("cold pipe").unwrap(),
+            temperature: Typed::new("48 °F", Temperature::fahrenheit(48)),
+        }),
+        pen.record(Acknowledgement { caution: Label::new("wires").unwrap() }),
+        pen.record(HandOver { revision: 2, with_photos: true, with_client: true }),
+    ] {
+        book.add(Record::of(entry).unwrap());
+    }
+    book
+}
+
+/// The second phone's book: the first one's entries, and what it saw itself.
+pub fn second_book(given: &[Record]) -> Book {
+    let mut book = Book::of(given.iter().cloned());
+    let mut pen = pen(&book, SECOND_PHONE, "VK", Role::Carpenter);
+    let note = Some(Note::new("stain by the washer").unwrap());
+    book.add(Record::of(pen.record(Condition { place: None, finding: Finding::Stained, note })).unwrap());
+    book
+}
+
+pub fn pen(book: &Book, device: DeviceId, initials: &str, role: Role) -> Pen {
+    let by = Logger { initials: Text::new(initials).unwrap(), role };
+    Pen::new(book.log(), device, Stamp { at: time("2026-10-27T10:00:00-05:00"), by, visit: None })
+}
+
+/// The first fact that is picked.
+pub fn fact(book: &Book, pick: impl Fn(&Fact) -> bool) -> EntryId {
+    *book.job().now.facts.iter().find(|(_, thing)| pick(&thing.value)).unwrap().0
+}
+
+pub fn first_photo() -> FilePhoto {
+    photo(b"\xff\xd8\xff\xe0 an invented picture of joist 2")
+}
+
+pub fn photo(bytes: &[u8]) -> FilePhoto {
+    FilePhoto::of(bytes, time("2026-10-05T08:31:00-05:00")).unwrap()
+}
+
+pub fn first_file() -> JobFile {
+    JobFile::of(&first_book(), JOB, 3, made()).with_photos([first_photo(), photo(b"\x89PNG\x0d\x0a\x1a\x0a invented")])
+}
+
+pub fn text(file: &JobFile) -> String {
+    write::parts(file, &figures()).collect()
+}
+
+pub fn figures() -> Vec<SnapshotFigure> {
+    let book = first_book();
+    let area = room_area(book.job());
+    vec![
+        SnapshotFigure::of("Room area", &area, |area| format!("{:.1} sq ft", area.to_square_feet())),
+        SnapshotFigure::of("Nothing", &Figure::<u8>::Missing(vec![]), ToString::to_string),
+    ]
+}
+
+/// A title of the second phone's making, under whatever id.
+pub fn titled(id: EntryId, title: &str) -> Record {
+    let book = Book::default();
+    let mut entry =
+        pen(&book, id.device, "VK", Role::Carpenter).record(Observation::from(Fact::Title(Label::new(title).unwrap())));
+    entry.id = id;
+    Record::of(entry).unwrap()
+}
