@@ -181,9 +181,10 @@ fn a_report_says_first_what_is_missing_and_has_its_photos_beside_it() {
         "## Photos",
         "## Signed",
     ];
-    let mut from = 0;
+    let mut rest = report.as_str();
     for words in order {
-        from += report[from..].find(words).unwrap_or_else(|| panic!("{words} is not where it should be in\n{report}"));
+        let found = rest.split_once(words);
+        rest = found.unwrap_or_else(|| panic!("{words} is not where it should be in\n{report}")).1;
     }
     assert!(report.contains("\\=Joist 2 \\| from the \\*west\\*"), "what was typed stays text");
     let photo = desk.0.join("the job-report/photos").join(first_photo().file_name());

@@ -57,7 +57,9 @@ fn field(cell: &Cell) -> String {
 fn guarded(text: &str) -> String {
     // The full-width signs are formulas too in spreadsheets of some languages.
     const STARTS: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠'];
-    let formula = text.starts_with(STARTS) || text.trim_start().starts_with(STARTS);
+    // Tab and carriage return are starts themselves; other space is passed over.
+    let start = text.trim_start_matches(|c: char| c.is_whitespace() && !STARTS.contains(&c));
+    let formula = start.starts_with(STARTS);
     if formula { format!("'{text}") } else { text.to_owned() }
 }
 
