@@ -33,7 +33,7 @@ pub use extras::Extras;
 pub use fault::{Fault, Refusal};
 pub use merge::{OtherJob, merge};
 pub use model::{ENGINE, FORMAT, JobFile, JobHead, LeftOut, Made};
-pub use photo::FilePhoto;
+pub use photo::{FilePhoto, NoPhoto};
 pub use read::{Salvage, read, salvage};
 pub use redact::{invitation, without_client, without_photos};
 pub use snapshot::{SnapshotFigure, SnapshotSource};

@@ -10,6 +10,7 @@ use crate::engine::photo::{Digest, MediaType};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::value::RawValue;
+use std::fmt;
 use std::sync::Arc;
 
 /// A photo in a job file.
@@ -70,6 +71,19 @@ impl FilePhoto {
         format!("{start}.{}", self.media_type.extension())
     }
 }
+
+impl fmt::Display for NoPhoto {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLong => {
+                write!(f, "The picture is too large: up to {} MB are carried.", PHOTO_BYTES / (1024 * 1024))
+            }
+            Self::UnknownType => f.write_str("This is no picture that is carried: JPEG, PNG and WebP are."),
+        }
+    }
+}
+
+impl std::error::Error for NoPhoto {}
 
 const NAMES: [&str; 5] = ["sha256", "type", "size", "at", "base64"];
 
