@@ -1,6 +1,6 @@
 //! Two files into one.
 
-use crate::figures::figures;
+use crate::figures;
 use crate::files;
 use crate::trouble::{Trouble, counted};
 use chrono::DateTime;
@@ -21,7 +21,7 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
         return Err(Trouble::TooLarge(why));
     }
     let book = merged.book();
-    files::write_whole(output, write::parts(&merged, &figures(book.job())))?;
+    files::write_whole(output, write::parts(&merged, &figures::snapshot(book.job())))?;
     let conflicts = book.job().conflicts.len();
     files::print(&format!(
         "{}: {} ({} more than the larger of the two), {}.\n",

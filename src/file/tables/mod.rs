@@ -1,6 +1,7 @@
 //! The job as rows: the same for the office's CSV, its report and the app's print view.
 //!
-//! Rows hold what was logged, in words, and who logged it. They compute no figure.
+//! Rows hold what was logged, in words, and who logged it. What a reading means comes
+//! from [`results`](crate::engine::results); nothing is computed here.
 
 mod lengths;
 mod readings;
@@ -14,7 +15,6 @@ use super::csv::Cell;
 use crate::engine::entry::{EntryId, Stamp};
 use crate::engine::job::Job;
 use crate::engine::place::Position;
-use serde::Serialize;
 
 /// Who logged a row, when, in which visit.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -83,10 +83,4 @@ pub fn place_words(job: &Job, place: Option<EntryId>) -> String {
         (Position::OnJoist { .. } | Position::OnPlan { .. }, Some(chalk)) => format!("{words}, chalked \"{chalk}\""),
         _ => words,
     }
-}
-
-/// A choice by its name in the file, for choices that have no label: "douglas fir".
-fn name_of(choice: &impl Serialize) -> String {
-    let name = serde_json::to_value(choice).ok();
-    name.as_ref().and_then(|name| name.as_str()).map(|name| name.replace('_', " ")).unwrap_or_default()
 }

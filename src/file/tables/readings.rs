@@ -1,12 +1,13 @@
-//! Moisture readings as rows.
+//! Moisture readings as rows: what the meter showed, and beside it what that means.
 
-use super::{Logged, name_of, place_words};
+use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::moisture::{Shown, Wood};
+use crate::engine::results::{corrected, say_corrected};
 use crate::file::csv::Cell;
 
-/// One moisture reading, as the meter showed it.
+/// One moisture reading.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReadingRow {
     /// Where, in words.
@@ -15,6 +16,8 @@ pub struct ReadingRow {
     pub shown: String,
     /// The same as a bare number of percent; nothing if the meter showed none.
     pub percent: Option<String>,
+    /// What that means once corrected, as the app says it.
+    pub means: String,
     /// What was read: material, and species if known.
     pub wood: String,
     /// How warm the wood was, as typed; empty if it was not measured.
@@ -27,9 +30,9 @@ pub struct ReadingRow {
 
 impl ReadingRow {
     /// The columns of its CSV line.
-    pub const COLUMNS: [&'static str; 11] = {
+    pub const COLUMNS: [&'static str; 12] = {
         let [by, at, visit, corrected, entry] = Logged::COLUMNS;
-        ["place", "shown", "percent", "wood", "wood_temperature", "meter", by, at, visit, corrected, entry]
+        ["place", "shown", "percent", "means", "wood", "wood_temperature", "meter", by, at, visit, corrected, entry]
     };
 
     /// The cells of its CSV line.
@@ -38,6 +41,7 @@ impl ReadingRow {
             Cell::text(&self.place),
             Cell::text(&self.shown),
             self.percent.clone().map_or_else(|| Cell::text(""), Cell::Number),
+            Cell::text(&self.means),
             Cell::text(&self.wood),
             Cell::text(&self.wood_temperature),
             Cell::text(&self.meter),
@@ -55,6 +59,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             place: place_words(job, Some(reading.place)),
             shown,
             percent,
+            means: say_corrected(&corrected(job, thing).value),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
             meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),
@@ -72,8 +77,8 @@ fn shown(shown: &Shown) -> (String, Option<String>) {
 }
 
 fn wood(wood: Wood) -> String {
-    let material = name_of(&wood.material);
-    wood.species.map_or_else(|| material.clone(), |species| format!("{material}, {}", name_of(&species)))
+    let material = wood.material.label();
+    wood.species.map_or_else(|| material.to_owned(), |species| format!("{material}, {}", species.label()))
 }
 
 fn meter_label(job: &Job, meter: EntryId) -> String {

@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-/// Text as it is, in a line of Markdown: no mark-up, no HTML, no line break.
+/// Text as it is, inside a line of Markdown: no mark-up, no HTML, no line break. It must
+/// not begin the line, where a number or a dash would make a list.
 pub(super) fn plain(text: &str) -> String {
     let mut safe = String::with_capacity(text.len());
     for c in text.chars() {
@@ -10,7 +11,7 @@ pub(super) fn plain(text: &str) -> String {
             '&' => safe.push_str("&amp;"),
             '<' => safe.push_str("&lt;"),
             '>' => safe.push_str("&gt;"),
-            '\\' | '`' | '*' | '_' | '[' | ']' | '(' | ')' | '#' | '|' | '~' | '!' | '+' | '=' => {
+            '\\' | '`' | '*' | '_' | '[' | ']' | '#' | '|' | '~' => {
                 safe.push('\\');
                 safe.push(c);
             }
@@ -47,7 +48,7 @@ mod tests {
 
     #[test]
     fn what_people_typed_stays_text() {
-        assert_eq!(plain("a|b\n<img src=x> **no** [x](y)"), "a\\|b &lt;img src\\=x&gt; \\*\\*no\\*\\* \\[x\\]\\(y\\)");
+        assert_eq!(plain("a|b\n<img src=x> **no** [x](y)"), "a\\|b &lt;img src=x&gt; \\*\\*no\\*\\* \\[x\\](y)");
         assert_eq!(plain("12' 3 1/2\" at 68 °F"), "12' 3 1/2\" at 68 °F");
     }
 

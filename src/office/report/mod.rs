@@ -6,7 +6,7 @@
 mod markdown;
 mod sections;
 
-use crate::figures::figures;
+use crate::figures;
 use crate::files;
 use crate::trouble::Trouble;
 use duckboard::file::{FilePhoto, Salvage};
@@ -46,7 +46,7 @@ fn write_photo(photo: &FilePhoto, folder: &Path) -> Result<(), Trouble> {
 fn markdown_of(salvage: &Salvage) -> String {
     let book = salvage.file.book();
     let job = book.job();
-    let figures = figures(job);
+    let figures = figures::told(job);
     [
         sections::title_block(&salvage.file, job),
         sections::missing_and_assumed(salvage, job, &figures),

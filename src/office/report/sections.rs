@@ -33,8 +33,9 @@ pub(super) fn missing_and_assumed(salvage: &Salvage, job: &Job, figures: &[Snaps
         salvage.faults.iter().map(|fault| format!("Damaged, and not in this report: {fault}")).collect();
     items.extend(file.left_out.iter().map(|mark| format!("Left out of the file on purpose: {mark}")));
     for figure in figures {
-        items.extend(figure.missing.iter().map(|need| format!("{}: not enough to say; {need}", figure.name)));
-        items.extend(figure.assumed.iter().map(|assumed| format!("{}: assumed {assumed}", figure.name)));
+        let name = figure.name.trim_end_matches('?');
+        items.extend(figure.missing.iter().map(|need| format!("{name}: not enough to say; {need}")));
+        items.extend(figure.assumed.iter().map(|assumed| format!("{name}: assumed {assumed}")));
     }
     let mut count = |number: usize, what: &str, then: &str| {
         if number > 0 {
@@ -67,10 +68,10 @@ pub(super) fn lengths(job: &Job) -> String {
 
 pub(super) fn readings(job: &Job) -> String {
     let rows = tables::readings(job).into_iter().map(|row| {
-        let own = vec![row.place, row.shown, row.wood, row.wood_temperature, row.meter];
+        let own = vec![row.place, row.shown, row.means, row.wood, row.wood_temperature, row.meter];
         with_who(own, &row.logged)
     });
-    let columns = ["Where", "Meter showed", "Wood", "Wood at", "Meter", "Visit", "When", "By", ""];
+    let columns = ["Where", "Meter showed", "Means", "Wood", "Wood at", "Meter", "Visit", "When", "By", ""];
     section("Moisture readings", &columns, rows)
 }
 
