@@ -1,5 +1,6 @@
 //! Entries whole, and the records that keep one beside its original text.
 
+use super::fault_path::path_at;
 use super::observation::Observation;
 use crate::engine::entry::{EntryId, Stamp};
 use serde::{Deserialize, Serialize};
@@ -79,11 +80,7 @@ pub struct BadRecord {
 
 impl fmt::Display for BadRecord {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.path.is_empty() || self.path == "." {
-            f.write_str(&self.problem)
-        } else {
-            write!(f, "{}: {}", self.path, self.problem)
-        }
+        if self.path.is_empty() { f.write_str(&self.problem) } else { write!(f, "{}: {}", self.path, self.problem) }
     }
 }
 
@@ -170,13 +167,10 @@ impl BadRecord {
     }
 }
 
-/// Parses JSON and keeps the path of a fault.
+/// Parses JSON; a fault is told with its path.
 fn parse<'a, T: Deserialize<'a>>(json: &'a str) -> Result<T, BadRecord> {
-    let mut deserializer = serde_json::Deserializer::from_str(json);
-    let value = serde_path_to_error::deserialize(&mut deserializer)
-        .map_err(|error| BadRecord::at(error.path().to_string(), plain(error.inner())))?;
-    deserializer.end().map_err(|error| BadRecord::at("", plain(&error)))?;
-    Ok(value)
+    serde_json::from_str(json)
+        .map_err(|error| BadRecord::at(path_at(json, error.line(), error.column()), plain(&error)))
 }
 
 /// The message without serde's position, which counts inside one entry and would

@@ -8,6 +8,7 @@ pub mod book;
 pub mod entry;
 pub mod fact;
 pub mod facts;
+mod fault_path;
 pub mod fold;
 pub mod log;
 pub mod observation;
