@@ -84,7 +84,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let at = place_of(job, photo.place, units);
             (format!("{} × {} px{at}", photo.width, photo.height), None)
         }
-        Observation::Acknowledgement(read) => (read.caution.to_string(), None),
+        Observation::Acknowledgement(read) => {
+            let caution = super::cautions::named(read.caution.as_str());
+            (caution.map_or_else(|| read.caution.to_string(), |caution| caution.title.to_owned()), None)
+        }
         Observation::HandOver(sent) => (format!("revision {}", sent.revision), None),
     };
     Line { kind: seen.label(), says, typed }
