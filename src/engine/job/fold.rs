@@ -76,7 +76,7 @@ impl Fold {
                 self.job.unknown.insert(record.id(), kind.clone());
             }
             Content::Known(entry) => {
-                self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() })
+                self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() });
             }
         }
     }
