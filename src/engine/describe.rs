@@ -81,16 +81,27 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         }
         Observation::Condition(condition) => {
             let at = place_of(job, condition.place, units);
-            (format!("{}{at}", condition.finding.label()), None)
+            let note = noted(condition.note.as_ref());
+            (format!("{}{at}{note}", condition.finding.label()), None)
         }
         Observation::Photo(photo) => {
             let at = place_of(job, photo.place, units);
-            (format!("{} × {} px{at}", photo.width, photo.height), None)
+            let caption = noted(Some(&photo.caption));
+            (format!("{} × {} px{at}{caption}", photo.width, photo.height), None)
         }
-        Observation::Acknowledgement(read) => (read.caution.to_string(), None),
+        Observation::Acknowledgement(read) => {
+            let caution = super::cautions::named(read.caution.as_str());
+            (caution.map_or_else(|| read.caution.to_string(), |caution| caution.title.to_owned()), None)
+        }
         Observation::HandOver(sent) => (format!("revision {}", sent.revision), None),
     };
     Line { kind: seen.label(), says, typed }
+}
+
+/// What was said besides, on the same line.
+fn noted(note: Option<&super::entry::Note>) -> String {
+    let note = note.filter(|note| !note.is_empty());
+    note.map_or_else(String::new, |note| format!(": {}", note.as_str().replace('\n', " ")))
 }
 
 /// A place with its distance along.

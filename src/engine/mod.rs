@@ -7,6 +7,7 @@
 //! Start with [`units`] (quantities), then [`entry`], and how results answer: [`figure`].
 
 pub mod air;
+pub mod cautions;
 pub mod condition;
 pub mod describe;
 pub mod entry;

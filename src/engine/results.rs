@@ -90,9 +90,18 @@ struct Wettest {
 fn wettest(job: &Job) -> Figure<Wettest> {
     let latest = job.now.readings.values().next_back().map(|reading| reading.stamp.visit);
     let of_visit = readings(job).into_iter().filter(|(_, reading, _)| Some(reading.stamp.visit) == latest);
-    let wettest = of_visit.max_by_key(|(id, _, known)| (known.value.decides, known.value.over_maximum, *id));
+    // What is only relative stands in no order with the rest. Past its scale a meter has
+    // seen wetter wood than any that it showed a number for.
+    let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
+    let left_out = if rest.is_empty() { 0 } else { relative.len() };
+    let compared = if rest.is_empty() { relative } else { rest };
+    let wettest =
+        compared.into_iter().max_by_key(|(id, _, known)| (known.value.over_maximum, known.value.decides, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
-    let Known { value, assumed, doubts, why } = known;
+    let Known { value, assumed, mut doubts, why } = known;
+    if left_out > 0 {
+        doubts.push(format!("Readings that are only relative were not compared: {left_out}"));
+    }
     let value = Wettest { place: reading.value.place, corrected: value };
     Figure::Known(Known { value, assumed, doubts, why: why.using([id]) })
 }
@@ -113,11 +122,19 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
 
 fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
     let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    let coldest = job.now.surfaces.values().map(|surface| surface.value.temperature.value).min();
-    let used = [outside, crawl].into_iter().flatten().map(|(id, _)| id);
+    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air.get(&id)).map(|air| air.stamp.visit));
+    let [of_outside, of_crawl] = visits;
+    // A surface of another visit was as warm as another day.
+    let surfaces = job.now.surfaces.iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
+    let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
+    let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
+    let coldest = coldest.map(|(temperature, _)| temperature);
     match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
         Figure::Known(mut known) => {
-            known.why = known.why.using(used);
+            known.why = known.why.using(used.into_iter().flatten());
+            if of_outside != of_crawl {
+                known.doubts.push("Outdoor and crawl air were read on different visits: read both again".to_owned());
+            }
             Figure::Known(known)
         }
         missing @ Figure::Missing(_) => missing,

@@ -119,6 +119,48 @@ sources! {
     /// High-temperature kiln drying makes corrected readings too wet.
     HighTemperatureDrying: Published,
         "Garrahan, Forintek: Moisture meter correction factors for high temperature dimension lumber";
+
+    /// What a confined space is, and who looks before anybody goes in.
+    ConfinedSpace: Published, "OSHA 29 CFR 1926 subpart AA: memo of 24 May 2016, and the confined-spaces FAQ";
+    /// That a crawl space under a home seldom needs a permit.
+    ConfinedSpaceHomes: Secondary, "OSHA fact sheet on confined spaces in residential construction, July 2017";
+    /// What crews do besides.
+    CrawlEntryHabits: Practice, "Going under a house: two lights, a mask, somebody outside";
+    /// Covers over holes, at any height; fall protection above 6 ft.
+    HoleCovers: Published, "OSHA 29 CFR 1926.501(b)(4), interpretation of 17 November 2004";
+    /// From what size a gap is a hole, and how a cover is marked.
+    HoleMarking: Secondary, "OSHA 29 CFR 1926.500 and 1926.502(i)";
+    /// The federal rule for renovating painted homes of before 1978.
+    LeadRule: Published, "40 CFR 745, renovation, repair and painting; 73 FR 21692";
+    /// What that rule lets pass as minor, and that demolition is not.
+    LeadMinorRepair: Published, "EPA questions and answers on 40 CFR 745.83, minor repair";
+    /// Which floor coverings may hold asbestos, and whom to call.
+    AsbestosFloors: Published, "Minnesota Department of Health on asbestos in floor coverings";
+    /// Until when they may.
+    AsbestosYear: Practice, "Floor coverings of before 1980 are tested before they are cut";
+    /// A later year that some give.
+    AsbestosLaterYear: Secondary, "Public pages that give 1986 as the year for asbestos in floor coverings";
+    /// What is done before a blade goes through a floor.
+    BlindCuts: Practice, "Cutting floors: find, switch off, lock out; blade as deep as the sheet";
+    /// Whose work pipes and wires are.
+    LicensedTrades: Practice, "Panels, feeders, service wires, live wires and gas are for licensed trades";
+    /// Water and power are kept apart.
+    WaterAndPower: Practice, "Power off before anybody goes into water";
+    /// How much mold is how big a job.
+    MouldSizes: Secondary, "EPA size classes for mold cleanup: 10 and 100 sq ft";
+    /// What to wear near it.
+    MouldGear: Secondary, "State health notes on mold: N95 or better, gloves, eye protection";
+    /// When it is for others.
+    MouldSpecialist: Practice, "More than 10 sq ft of mold, sewage or a sick occupant is for a specialist";
+    /// Dust of treated wood.
+    TreatedDust: Practice, "Treated wood: cut outdoors, with a respirator, never burned";
+    /// Dust of masonry.
+    SilicaRule: Secondary, "OSHA 29 CFR 1926.1153, table 1: cutting masonry";
+    /// When framing is for an engineer.
+    EngineerLooks: Practice,
+        "Girder, sill or foundation damage, a joist short of a third of its depth, or more than two in a row: an engineer looks";
+    /// Insects are named before they are treated.
+    InsectsNamed: Practice, "Insects in framing: named, and treated by a licensed applicator";
 }
 
 impl Source {

@@ -96,6 +96,11 @@ impl Pen {
         self.stamp.visit = Some(visit);
     }
 
+    /// The visit that entries belong to.
+    pub const fn visit(&self) -> Option<EntryId> {
+        self.stamp.visit
+    }
+
     /// From here on, entries carry this stamp.
     pub fn stamp_from(&mut self, stamp: Stamp) {
         self.stamp = stamp;

@@ -2,7 +2,7 @@
 
 use super::Floor;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::geometry::ClosingError;
+use crate::engine::geometry::{ClosingError, Rect};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::units::{Area, Length};
@@ -43,12 +43,28 @@ pub fn opening_area(job: &Job) -> Figure<Area> {
         return Figure::Missing(vec![Need::Opening]);
     }
     let mut doubts = Vec::new();
-    let outside = |corner| floor.as_ref().and_then(|f| f.outline.as_ref().ok()).is_some_and(|o| !o.contains(corner));
-    if openings.iter().any(|(_, rect)| rect.corners().into_iter().any(outside)) {
+    let outline = floor.as_ref().and_then(|floor| floor.outline.as_ref().ok());
+    if openings.iter().any(|(_, rect)| outline.is_some_and(|outline| !outline.holds_rect(*rect))) {
         doubts.push("The opening reaches beyond the walls: check its offsets and size.".to_owned());
+    }
+    if openings
+        .iter()
+        .enumerate()
+        .any(|(at, (_, one))| openings.iter().skip(at + 1).any(|(_, other)| overlap(*one, *other)))
+    {
+        doubts.push("Openings overlap: what they share is counted twice.".to_owned());
+    }
+    if openings.len() < job.now.openings.len() {
+        doubts.push("An opening is left out: the side it was placed from is not part of this room.".to_owned());
     }
     let why = Why::rule("Length times width of each opening", &[Source::Geometry])
         .with("openings", openings.len().to_string())
         .using(openings.iter().map(|(id, _)| *id));
     Figure::Known(Known { value: openings.iter().map(|(_, rect)| rect.area()).sum(), assumed: Vec::new(), doubts, why })
+}
+
+/// Do two openings share some area? Touching is not sharing.
+fn overlap(one: Rect, other: Rect) -> bool {
+    let (least, most) = (one.least().max(other.least()), one.most().min(other.most()));
+    least.x < most.x && least.y < most.y
 }

@@ -1,7 +1,7 @@
 //! What is half done: kept in the store at every key, so that it outlives the page.
 
 use crate::engine::air::AirLocation;
-use crate::engine::entry::Label;
+use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
@@ -39,6 +39,8 @@ pub struct Draft {
     pub wood: Wood,
     /// The wood's temperature, as measured last.
     pub wood_temperature: Option<Typed<Temperature>>,
+    /// The visit that it was measured in: it says nothing about another day's wood.
+    pub wood_temperature_visit: Option<EntryId>,
     /// The camera was opened for this place, and nothing has come back yet.
     pub photo_wanted: bool,
 }
@@ -118,6 +120,7 @@ impl Default for Draft {
             air: AirTask::default(),
             wood: Wood { material: Material::Solid, species: None },
             wood_temperature: None,
+            wood_temperature_visit: None,
             photo_wanted: false,
         }
     }

@@ -174,15 +174,16 @@ impl Desk<'_> {
             ["Opening along the side", "Opening out from the wall", "Opening size along", "Opening size into the room"];
         let at = self.draft.held.len().min(3);
         let field = FIELDS.get(at).copied().unwrap_or_default();
-        let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
-        let read_back = self.read_length(field, value.value);
-        let [along, out, length] = self.draft.held.as_slice() else {
-            return Ok(self.hold(value.typed, read_back));
-        };
+        // Asked before the first answer: going off to measure the room puts answers down.
         let corner = Floor::of(self.job).and_then(|floor| floor.sides.get(self.draft.corner).copied());
         let Some(from) = corner else {
             let what = format!("corner {} is not measured yet: measure the room first", self.draft.corner + 1);
             return Err(Refused::new(field, what));
+        };
+        let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
+        let read_back = self.read_length(field, value.value);
+        let [along, out, length, ..] = self.draft.held.as_slice() else {
+            return Ok(self.hold(value.typed, read_back));
         };
         let opening = Opening {
             from,
@@ -196,6 +197,9 @@ impl Desk<'_> {
     }
 
     fn joists(self) -> Result<Saved, Refused> {
+        let Some(room) = Floor::of(self.job).map(|floor| floor.room) else {
+            return Err(Refused::new("Joists", "there is no room yet: measure its sides first"));
+        };
         match self.draft.held.as_slice() {
             [] => {
                 let first = self.length("Joist 1 from corner 1", Sign::Allowed)?;
@@ -212,9 +216,6 @@ impl Desk<'_> {
                 let count = text.parse().ok().filter(|count| (1..=200).contains(count));
                 let Some(count) = count else {
                     return Err(Refused::new("Joist count", format!("\"{text}\" is no count: 1 to 200 is accepted")));
-                };
-                let Some(room) = Floor::of(self.job).map(|floor| floor.room) else {
-                    return Err(Refused::new("Joists", "there is no room yet: measure its sides first"));
                 };
                 let joists = Joists {
                     room,
@@ -257,14 +258,16 @@ impl Desk<'_> {
 
     fn reading(self, shown: Shown, value: &str) -> Saved {
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
+        let visit = self.pen.visit();
+        let of_this_visit = self.draft.wood_temperature_visit == visit;
         let entry = self.pen.record(Reading {
             place,
             meter: self.meter,
             shown,
             wood: self.draft.wood,
-            wood_temperature: self.draft.wood_temperature.clone(),
+            wood_temperature: self.draft.wood_temperature.clone().filter(|_| of_this_visit),
         });
-        let spot = next_spot(self.job, entry.stamp.visit, self.draft, place);
+        let spot = next_spot(self.job, visit, self.draft, place);
         let spoken = value.replace('%', "percent");
         Saved {
             entries: new_place.into_iter().chain([entry]).collect(),
@@ -302,7 +305,12 @@ impl Desk<'_> {
         let entries = new_place.into_iter().chain([self.pen.record(Observation::SurfaceReading(surface))]).collect();
         let mut next = self.draft.emptied();
         if of_wood {
-            next = Draft { wood_temperature: Some(temperature), instrument: Instrument::Meter, ..next };
+            next = Draft {
+                wood_temperature: Some(temperature),
+                wood_temperature_visit: self.pen.visit(),
+                instrument: Instrument::Meter,
+                ..next
+            };
         }
         Ok(Saved { entries, next, read_back })
     }

@@ -7,6 +7,7 @@ use crate::engine::job::{Entry, Observation};
 use crate::engine::job::{Job, Pen};
 use crate::engine::place::{Place, Position};
 use std::collections::BTreeSet;
+use std::ops::Bound::{Excluded, Unbounded};
 
 /// The place at `spot`: the one the job knows, or a new one with the entry that says it.
 pub fn place_at(job: &Job, pen: &mut Pen, spot: &Place) -> (EntryId, Option<Entry>) {
@@ -36,17 +37,20 @@ pub fn step(spot: &Place, joists: i16) -> Place {
 }
 
 /// The next place that an earlier visit read and this one has not, after `here` and then
-/// from the first; none unless `here` was such a place itself.
+/// from the first; none unless `here` was such a place itself. Two phones may each have
+/// logged one spot as a place: reading either has read the spot.
 fn unread(job: &Job, visit: Option<EntryId>, here: EntryId) -> Option<Place> {
     let (mut earlier, mut now) = (BTreeSet::new(), BTreeSet::from([here]));
     for reading in job.now.readings.values() {
         let read = if reading.stamp.visit == visit { &mut now } else { &mut earlier };
         read.insert(reading.value.place);
     }
-    if !earlier.contains(&here) {
+    // A place that was taken back is no place to go to.
+    let place = |id: &EntryId| job.now.places.get(id).map(|place| &place.value);
+    let is_among = |spot: &Place, read: &BTreeSet<EntryId>| read.iter().filter_map(place).any(|it| it.same_spot(spot));
+    if !is_among(place(&here)?, &earlier) {
         return None;
     }
-    let open: Vec<EntryId> = earlier.difference(&now).copied().collect();
-    let next = open.iter().find(|id| **id > here).or(open.first())?;
-    job.now.places.get(next).map(|place| place.value.clone())
+    let in_turn = earlier.range((Excluded(here), Unbounded)).chain(earlier.range(..here));
+    in_turn.filter_map(place).find(|spot| !is_among(spot, &now)).cloned()
 }

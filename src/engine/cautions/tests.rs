@@ -1,0 +1,248 @@
+//! Which job calls for which caution.
+
+use super::*;
+use crate::engine::air::{AirLocation, AirReading};
+use crate::engine::condition::{Condition, Finding};
+use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
+use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
+use crate::engine::moisture::{Material, Reading, Shown, Wood};
+use crate::engine::place::{Element, JoistNumber, Place, Position};
+use crate::engine::sample;
+use crate::engine::survey::Opening;
+use crate::engine::units::{Length, RelativeHumidity, Temperature, Typed};
+use chrono::DateTime;
+use std::collections::BTreeSet;
+
+/// A job that is written as it goes.
+struct Desk {
+    pen: Pen,
+    book: Book,
+}
+
+impl Desk {
+    fn new() -> Self {
+        let pen = Pen::new(&Log::default(), DeviceId::new(1), stamp("QZ", "2026-11-25T08:15:00-06:00"));
+        Self { pen, book: Book::default() }
+    }
+
+    fn with(mut self, observation: impl Into<Observation>) -> Self {
+        self.log(observation);
+        self
+    }
+
+    fn log(&mut self, observation: impl Into<Observation>) -> EntryId {
+        let entry = self.pen.record(observation);
+        self.keep(entry)
+    }
+
+    fn withdraw(&mut self, of: EntryId) -> EntryId {
+        let entry = self.pen.withdraw(of);
+        self.keep(entry)
+    }
+
+    fn keep(&mut self, entry: Entry) -> EntryId {
+        let id = entry.id;
+        self.book.add(Record::of(entry).unwrap());
+        id
+    }
+
+    /// A finding at a joist or another element.
+    fn finding(mut self, element: Element, joist: u16, finding: Finding) -> Self {
+        let place = self.log(place(element, joist));
+        self.with(Condition { place: Some(place), finding, note: None })
+    }
+
+    fn due(&self) -> Vec<&'static str> {
+        due(self.book.job()).into_iter().map(|caution| caution.name).collect()
+    }
+
+    fn is_due(&self, name: &str) -> bool {
+        self.due().contains(&name)
+    }
+}
+
+fn stamp(initials: &str, at: &str) -> Stamp {
+    let by = Logger { initials: Text::new(initials).unwrap(), role: Role::CrewLead };
+    Stamp { at: DateTime::parse_from_rfc3339(at).unwrap(), by, visit: None }
+}
+
+fn place(element: Element, joist: u16) -> Place {
+    let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: None };
+    Place { element, position, face: None, height: None, chalk: None }
+}
+
+fn opening() -> Opening {
+    let from = EntryId { count: 1, device: DeviceId::new(1) };
+    let feet = |feet| Typed::new(format!("{feet}'"), Length::feet(feet));
+    Opening { from, along: feet(0), out: feet(0), length: feet(4), width: feet(8) }
+}
+
+fn found(finding: Finding) -> Condition {
+    Condition { place: None, finding, note: None }
+}
+
+fn built(year: u16) -> Fact {
+    Fact::YearBuilt(Year::new(year).unwrap())
+}
+
+/// A wet old house where everything is wrong.
+fn everything() -> Desk {
+    let mut desk = Desk::new().with(Fact::Venting(Venting::Vented)).with(opening()).with(built(1931));
+    for finding in Finding::ALL {
+        desk.log(found(finding));
+    }
+    let place = desk.log(place(Element::Sill, 1));
+    let wood = Wood { material: Material::Treated, species: None };
+    desk.with(Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None })
+}
+
+#[test]
+fn the_empty_job_calls_for_none_and_a_bad_one_for_all() {
+    assert!(Desk::new().due().is_empty());
+    let all: Vec<_> = CAUTIONS.iter().map(|caution| caution.name).collect();
+    assert_eq!(everything().due(), all);
+}
+
+#[test]
+fn names_are_unique_and_fit_what_is_kept() {
+    let names: BTreeSet<_> = CAUTIONS.iter().map(|caution| caution.name).collect();
+    assert_eq!(names.len(), CAUTIONS.len());
+    for caution in CAUTIONS {
+        assert!(caution.name.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'_'), "{}", caution.name);
+        assert_eq!(caution.acknowledgement().caution.as_str(), caution.name);
+        assert_eq!(named(caution.name), Some(caution));
+    }
+    assert_eq!(named("dragons"), None);
+}
+
+#[test]
+fn every_caution_has_words_and_a_source() {
+    for caution in CAUTIONS {
+        assert!(!caution.title.is_empty() && !caution.sources.is_empty(), "{}", caution.name);
+        assert!(caution.words.ends_with('.') && caution.words.len() < 400, "{}", caution.name);
+        assert!(!caution.words.contains("  ") && !caution.words.contains('!'), "{}", caution.name);
+    }
+}
+
+#[test]
+fn the_worst_come_first() {
+    assert!(CAUTIONS.is_sorted_by_key(|caution| caution.severity));
+    let desk = everything();
+    assert!(due(desk.book.job()).is_sorted_by_key(|caution| caution.severity));
+}
+
+#[test]
+fn what_somebody_read_is_due_no_more_until_it_is_taken_back() {
+    let mut desk = Desk::new().with(found(Finding::Mould)).with(found(Finding::Sewage));
+    assert_eq!(desk.due(), ["sewage", "mold"]);
+    let read = desk.log(named("mold").unwrap().acknowledgement());
+    assert_eq!(desk.due(), ["sewage"]);
+    let withdrawal = desk.withdraw(read);
+    assert_eq!(desk.due(), ["sewage", "mold"]);
+    desk.withdraw(withdrawal);
+    assert_eq!(desk.due(), ["sewage"]);
+}
+
+#[test]
+fn the_report_names_everybody_who_read_a_caution_and_keeps_what_is_due() {
+    let mut desk = Desk::new().with(found(Finding::Mould)).with(found(Finding::Sewage));
+    let mold = named("mold").unwrap();
+    desk.log(mold.acknowledgement());
+    desk.pen.stamp_from(stamp("WX", "2026-11-25T09:00:00-06:00"));
+    desk.log(mold.acknowledgement());
+    let raised = all_triggered(desk.book.job());
+    let names: Vec<_> = raised.iter().map(|raised| raised.caution.name).collect();
+    assert_eq!(names, ["sewage", "mold"]);
+    assert!(raised[0].read.is_empty());
+    let readers: Vec<_> = raised[1].read.iter().map(|stamp| stamp.by.initials.as_str()).collect();
+    assert_eq!(readers, ["QZ", "WX"]);
+    assert_eq!(raised[1].read[1].at.to_rfc3339(), "2026-11-25T09:00:00-06:00");
+    assert_eq!(raised[1].because, "Found: mould.");
+}
+
+#[test]
+fn reading_one_caution_leaves_another_of_the_same_cause_due() {
+    let mut desk = Desk::new().with(opening()).with(built(2004));
+    assert_eq!(desk.due(), ["blind_cut", "hole_cover"]);
+    desk.log(named("blind_cut").unwrap().acknowledgement());
+    assert_eq!(desk.due(), ["hole_cover"]);
+    desk = desk.with(found(Finding::Wire));
+    assert_eq!(desk.due(), ["wire_or_pipe", "hole_cover"], "a wire found since is a new caution");
+}
+
+#[test]
+fn a_caution_goes_with_what_called_for_it() {
+    let mut desk = Desk::new();
+    let mold = desk.log(found(Finding::Mould));
+    assert!(desk.is_due("mold"));
+    desk.withdraw(mold);
+    assert!(desk.due().is_empty());
+}
+
+#[test]
+fn an_unknown_year_is_an_old_one_and_a_bare_year_cuts_nothing() {
+    let unknown = Desk::new().with(opening());
+    assert!(unknown.is_due("lead") && unknown.is_due("asbestos"));
+    let raised = all_triggered(unknown.book.job());
+    let lead = raised.iter().find(|raised| raised.caution.name == "lead").unwrap();
+    assert_eq!(lead.because, "An opening is to be cut, and nobody has said when the house was built.");
+    assert!(Desk::new().with(built(1931)).due().is_empty());
+}
+
+#[test]
+fn the_years_are_those_of_the_rules() {
+    // Lead: before 1978 (40 CFR 745, [P]). Asbestos: before 1980 ([C]), by some pages
+    // before 1986 ([P2]); the more careful one is asked.
+    let due = |year, name| Desk::new().with(opening()).with(built(year)).is_due(name);
+    assert!(due(1977, "lead") && !due(1978, "lead"));
+    assert!(due(1985, "asbestos") && !due(1986, "asbestos"));
+}
+
+#[test]
+fn going_under_shows_in_any_fact_of_the_crawl_space() {
+    let air = |location| {
+        let temperature = Typed::new("60 °F", Temperature::fahrenheit(60));
+        AirReading { location, temperature, humidity: Typed::new("80 %", RelativeHumidity::percent(80)) }
+    };
+    let height = Fact::CrawlHeight(Typed::new("26 in", Length::inches(26)));
+    assert_eq!(Desk::new().with(height).due(), ["crawl_entry"]);
+    assert_eq!(Desk::new().with(air(AirLocation::Crawl)).due(), ["crawl_entry"]);
+    assert_eq!(Desk::new().with(place(Element::Joist, 4)).due(), ["crawl_entry"]);
+    for above in [Element::SubfloorAbove, Element::FinishedFloor] {
+        assert!(Desk::new().with(place(above, 4)).due().is_empty());
+    }
+    assert!(Desk::new().with(air(AirLocation::Room)).with(air(AirLocation::Outdoors)).due().is_empty());
+}
+
+#[test]
+fn rot_in_framing_is_for_an_engineer_and_in_a_sheet_it_is_not() {
+    let weak = |element, finding| Desk::new().finding(element, 4, finding).is_due("weak_framing");
+    assert!(weak(Element::Joist, Finding::Rotten) && weak(Element::RimJoist, Finding::Cracked));
+    assert!(!weak(Element::SubfloorBelow, Finding::Rotten) && !weak(Element::Joist, Finding::Stained));
+    assert!(weak(Element::Girder, Finding::Soft) && weak(Element::Sill, Finding::Soft));
+    assert!(!weak(Element::Joist, Finding::Soft), "one soft joist is what the job is about");
+    let nowhere = Desk::new().with(found(Finding::Rotten));
+    assert!(nowhere.is_due("weak_framing"), "rot that nobody placed may be in the framing");
+}
+
+#[test]
+fn three_soft_joists_are_for_an_engineer_and_one_soft_in_three_places_is_not() {
+    // More than two: [C], common practice, no source.
+    let soft = |joists: &[u16]| {
+        let desk = joists.iter().fold(Desk::new(), |desk, joist| desk.finding(Element::Joist, *joist, Finding::Soft));
+        desk.is_due("weak_framing")
+    };
+    assert!(soft(&[3, 4, 6]));
+    assert!(!soft(&[3, 4]));
+    assert!(!soft(&[3, 3, 3]));
+}
+
+#[test]
+fn the_sample_job_calls_for_what_an_old_wet_floor_calls_for() {
+    let records = sample::entries(DeviceId::new(7)).into_iter().map(|entry| Record::of(entry).unwrap());
+    let book = Book::of(records);
+    let names: Vec<_> = due(book.job()).into_iter().map(|caution| caution.name).collect();
+    let expected =
+        ["crawl_entry", "wire_or_pipe", "blind_cut", "weak_framing", "hole_cover", "asbestos", "lead", "silica"];
+    assert_eq!(names, expected);
+}

@@ -1,0 +1,135 @@
+//! When a caution matters: pure questions to the job.
+
+use crate::engine::air::AirLocation;
+use crate::engine::condition::{Condition, Finding};
+use crate::engine::job::{Fact, Job};
+use crate::engine::moisture::Material;
+use crate::engine::place::{Element, JoistNumber, Place, Position};
+use std::collections::BTreeSet;
+
+/// More soft joists than this call for an engineer: of joists in a row the practice
+/// says more than two. Taken over the whole floor, since the joists between two soft
+/// ones may not have been probed.
+pub const SOFT_JOISTS: usize = 2;
+
+/// What in a job makes a caution matter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Trigger {
+    /// Somebody is, was or will be under the house.
+    UnderTheHouse,
+    /// An opening is to be cut.
+    Cut,
+    /// An opening is to be cut in a house built before this year, or nobody knows when.
+    CutInHouseBefore(u16),
+    /// Somebody looked at how the crawl space is vented, so that vents may be cut.
+    Vents,
+    /// One of these was found.
+    Found(&'static [Finding]),
+    /// Treated wood was read.
+    TreatedWood,
+    /// Framing is weak: any that is rotten or cracked, a soft sill or girder, or more
+    /// than [`SOFT_JOISTS`] soft joists.
+    WeakFraming,
+}
+
+impl Trigger {
+    /// What in the job makes the caution matter, in a sentence; nothing if nothing does.
+    pub fn because(self, job: &Job) -> Option<String> {
+        match self {
+            Self::UnderTheHouse => under_the_house(job).then(|| "Work under the house is logged.".to_owned()),
+            Self::Cut => is_cut(job).then(|| "An opening is to be cut.".to_owned()),
+            Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
+            Self::Vents => {
+                let venting = job.venting()?;
+                Some(format!("The crawl space is said to be {}.", venting.label()))
+            }
+            Self::Found(findings) => found(job, findings),
+            Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
+            Self::WeakFraming => weak_framing(job),
+        }
+    }
+}
+
+/// Anything that can only be seen or measured from below, or a fact about the space.
+fn under_the_house(job: &Job) -> bool {
+    let facts = job.now.facts.values().any(|fact| matches!(fact.value, Fact::CrawlHeight(_) | Fact::Venting(_)));
+    let air = job.now.air.values().any(|air| air.value.location == AirLocation::Crawl);
+    facts || air || job.now.places.values().any(|place| is_below(place.value.element))
+}
+
+const fn is_below(element: Element) -> bool {
+    !matches!(element, Element::SubfloorAbove | Element::FinishedFloor)
+}
+
+fn is_cut(job: &Job) -> bool {
+    !job.now.openings.is_empty()
+}
+
+fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
+    let built = job.year_built().map(|built| built.get());
+    match built {
+        _ if !is_cut(job) => None,
+        Some(built) if built >= year => None,
+        Some(built) => Some(format!("An opening is to be cut in a house built in {built}.")),
+        None => Some("An opening is to be cut, and nobody has said when the house was built.".to_owned()),
+    }
+}
+
+fn found(job: &Job, findings: &[Finding]) -> Option<String> {
+    let there: BTreeSet<Finding> = conditions(job).map(|condition| condition.finding).collect();
+    let named: Vec<&str> = findings.iter().filter(|finding| there.contains(finding)).map(|f| f.label()).collect();
+    (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_lowercase()))
+}
+
+fn treated_wood(job: &Job) -> bool {
+    job.now.readings.values().any(|reading| reading.value.wood.material == Material::Treated)
+}
+
+fn weak_framing(job: &Job) -> Option<String> {
+    let worst = conditions(job).find_map(|condition| {
+        let (what, element) = member(job, condition)?;
+        weakens(condition.finding, element).then(|| format!("{what}: {}.", condition.finding.label().to_lowercase()))
+    });
+    worst.or_else(|| {
+        let soft = soft_joists(job).len();
+        (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
+    })
+}
+
+/// Is one such finding enough? Of a member that nobody named, take the careful view.
+const fn weakens(finding: Finding, element: Option<Element>) -> bool {
+    match finding {
+        Finding::Rotten | Finding::Cracked => true,
+        Finding::Soft => matches!(element, Some(Element::Sill | Element::Girder)),
+        _ => false,
+    }
+}
+
+/// The framing that a condition is of, in words; nothing if it is of the floor itself.
+fn member(job: &Job, condition: &Condition) -> Option<(String, Option<Element>)> {
+    match place(job, condition) {
+        Some(place) if place.element.is_framing() => Some((place.name(), Some(place.element))),
+        Some(_) => None,
+        None => Some(("Framing".to_owned(), None)),
+    }
+}
+
+fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
+    let soft = conditions(job).filter(|condition| condition.finding == Finding::Soft);
+    let places = soft.filter_map(|condition| place(job, condition));
+    let joists = places.filter(|place| place.element == Element::Joist);
+    joists
+        .filter_map(|place| match place.position {
+            Position::OnJoist { joist, .. } => Some(joist),
+            Position::OnPlan { .. } | Position::Named => None,
+        })
+        .collect()
+}
+
+fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {
+    job.now.conditions.values().map(|condition| &condition.value)
+}
+
+fn place<'a>(job: &'a Job, condition: &Condition) -> Option<&'a Place> {
+    condition.place.and_then(|place| job.now.places.get(&place)).map(|place| &place.value)
+}

@@ -1,0 +1,151 @@
+//! A desk to log at: a book, a pen and a draft, as one phone has them.
+#![allow(dead_code, reason = "each test file uses its own part of the desk")]
+
+use chrono::DateTime;
+use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
+use duckboard::engine::geometry::Turn;
+use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
+use duckboard::engine::survey::{Joists, Opening, Room, Run, Side};
+use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
+use duckboard::engine::units::tape::{self, BareUnit, Sign};
+use duckboard::engine::units::{Length, Typed};
+
+#[derive(Debug)]
+pub struct Desk {
+    pub book: Book,
+    pub pen: Pen,
+    pub draft: Draft,
+    pub units: Units,
+    pub meter: Option<EntryId>,
+}
+
+impl Desk {
+    pub fn new() -> Self {
+        Self::of(Book::default())
+    }
+
+    pub fn of(book: Book) -> Self {
+        let pen = Pen::new(book.log(), DeviceId::new(1), stamp());
+        Self { book, pen, draft: Draft::default(), units: Units::default(), meter: None }
+    }
+
+    pub fn job(&self) -> &Job {
+        self.book.job()
+    }
+
+    pub fn log(&mut self, observation: impl Into<Observation>) -> EntryId {
+        let entry = self.pen.record(observation);
+        self.keep(entry)
+    }
+
+    pub fn withdraw(&mut self, of: EntryId) -> EntryId {
+        let entry = self.pen.withdraw(of);
+        self.keep(entry)
+    }
+
+    pub fn correct(&mut self, of: EntryId, to: impl Into<Observation>) -> EntryId {
+        let entry = self.pen.correct(vec![of], to);
+        self.keep(entry)
+    }
+
+    pub fn visit(&mut self, purpose: &str) -> EntryId {
+        let visit = self.log(Visit { purpose: Label::new(purpose).unwrap() });
+        self.pen.begin_visit(visit);
+        visit
+    }
+
+    /// Types a value and saves it.
+    pub fn types(&mut self, text: &str) -> Result<ReadBack, Refused> {
+        self.draft.text = text.to_owned();
+        let saved = take::save(&self.draft, self.book.job(), &mut self.pen, self.units, self.meter)?;
+        Ok(self.takes(saved))
+    }
+
+    /// Keeps what a save came to.
+    pub fn takes(&mut self, saved: Saved) -> ReadBack {
+        for entry in saved.entries {
+            self.keep(entry);
+        }
+        self.draft = saved.next;
+        saved.read_back
+    }
+
+    /// The id that the next entry will have.
+    pub fn next_id(&self) -> EntryId {
+        self.pen.clone().withdraw(EntryId { count: 0, device: DeviceId::new(0) }).id
+    }
+
+    fn keep(&mut self, entry: Entry) -> EntryId {
+        let id = entry.id;
+        assert_eq!(self.book.add(Record::of(entry).unwrap()), Added::New);
+        assert!(self.job().faults.is_empty(), "{:?}", self.job().faults);
+        id
+    }
+
+    /// A room of sides, as typed, and the turns at their ends: the room, then its sides.
+    pub fn room(&mut self, sides: &[(&str, Turn)]) -> (EntryId, Vec<EntryId>) {
+        let room = self.log(Room { name: Label::new("Room").unwrap() });
+        let mut walked = Vec::new();
+        for (text, turn) in sides {
+            let side = side(room, walked.last().copied(), text, *turn);
+            walked.push(self.log(side));
+        }
+        (room, walked)
+    }
+
+    /// An opening by its side and four lengths: along, out, length, width.
+    pub fn opening(&mut self, from: EntryId, lengths: [&str; 4]) -> EntryId {
+        let [along, out, length, width] = lengths.map(length);
+        self.log(Opening { from, along, out, length, width })
+    }
+
+    pub fn joists(&mut self, room: EntryId, run: Run, first: &str, spacing: &str, count: u16) -> EntryId {
+        self.log(Joists { room, run, first: length(first), spacing: length(spacing), count })
+    }
+}
+
+pub fn stamp() -> Stamp {
+    Stamp {
+        at: DateTime::parse_from_rfc3339("2026-11-25T08:15:00-06:00").unwrap(),
+        by: Logger { initials: Text::new("QZ").unwrap(), role: Role::CrewLead },
+        visit: None,
+    }
+}
+
+/// A pen of another phone that has seen nothing yet.
+pub fn other_phone() -> Pen {
+    Pen::new(&Log::default(), DeviceId::new(2), stamp())
+}
+
+pub fn side(room: EntryId, after: Option<EntryId>, text: &str, turn: Turn) -> Side {
+    Side { room, after, length: length(text), turn }
+}
+
+pub fn length(text: &str) -> Typed<Length> {
+    tape::parse(text, BareUnit::Inches, Sign::Allowed).unwrap()
+}
+
+/// A joist's lower edge, a distance along it.
+pub fn spot(joist: u16, along: &str) -> Place {
+    let along = (!along.is_empty()).then(|| length(along));
+    Place {
+        element: Element::Joist,
+        position: Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along },
+        face: Some(Face::LowerEdge),
+        height: None,
+        chalk: None,
+    }
+}
+
+/// The joist of a place on one.
+pub fn joist_of(place: &Place) -> u16 {
+    match &place.position {
+        Position::OnJoist { joist, .. } => joist.get(),
+        other => panic!("{other:?} is on no joist"),
+    }
+}
+
+pub fn label(text: &str) -> Label {
+    Label::new(text).unwrap()
+}

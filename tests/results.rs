@@ -1,0 +1,325 @@
+//! Results: nothing is said of the empty job, and what is said of the sample is what a
+//! pencil comes to.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
+
+mod desk;
+
+use desk::{Desk, length, spot};
+use duckboard::engine::air::{AirLocation, AirReading, SurfaceReading};
+use duckboard::engine::entry::{DeviceId, EntryId};
+use duckboard::engine::figure::{Figure, Known, Need};
+use duckboard::engine::job::{Book, Job, Record};
+use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::results::{self, Answer, Said};
+use duckboard::engine::sample;
+use duckboard::engine::sources::{Mark, Source};
+use duckboard::engine::take::Units;
+use duckboard::engine::units::{MoistureContent, RelativeHumidity, Temperature, Typed};
+use std::collections::BTreeSet;
+
+fn sample_book() -> Book {
+    Book::of(sample::entries(DeviceId::new(7)).into_iter().map(|entry| Record::of(entry).unwrap()))
+}
+
+fn answers(job: &Job) -> Vec<Answer> {
+    results::answers(job, Units::default())
+}
+
+fn answer(job: &Job, name: &str) -> Figure<Said> {
+    answers(job).into_iter().find(|answer| answer.name == name).unwrap_or_else(|| panic!("no answer {name}")).said
+}
+
+fn known(job: &Job, name: &str) -> Known<Said> {
+    match answer(job, name) {
+        Figure::Known(known) => known,
+        Figure::Missing(needs) => panic!("{name} is missing {needs:?}"),
+    }
+}
+
+fn said(job: &Job, name: &str) -> (String, String) {
+    let said = known(job, name).value;
+    (said.headline, said.line)
+}
+
+#[test]
+fn names_are_unique_and_every_answer_has_a_title() {
+    let answers = answers(&Job::default());
+    let names: BTreeSet<_> = answers.iter().map(|answer| answer.name).collect();
+    assert_eq!(names.len(), answers.len());
+    assert!(answers.iter().all(|answer| !answer.title.is_empty()));
+}
+
+#[test]
+fn of_the_empty_job_nothing_is_said_but_what_to_measure() {
+    let needs: Vec<_> = answers(&Job::default())
+        .into_iter()
+        .map(|answer| match answer.said {
+            Figure::Missing(needs) => (answer.name, needs),
+            Figure::Known(known) => panic!("{} of nothing: {known:?}", answer.name),
+        })
+        .collect();
+    let expected = [
+        ("sheets_by_area", vec![Need::Opening]),
+        ("opening_area", vec![Need::Opening]),
+        ("room_area", vec![Need::RoomOutline]),
+        ("closing_error", vec![Need::RoomOutline]),
+        ("wettest", vec![Need::Reading]),
+        ("crawl_emc", vec![Need::CrawlAir]),
+        ("crawl_dew_point", vec![Need::CrawlAir]),
+        ("outdoor_air", vec![Need::OutdoorAir, Need::CrawlAir]),
+    ];
+    assert_eq!(needs, expected);
+}
+
+#[test]
+fn of_the_sample_everything_is_known_with_its_rule_sources_and_entries() {
+    let book = sample_book();
+    for Answer { name, said, .. } in answers(book.job()) {
+        let Figure::Known(Known { value, why, .. }) = said else { panic!("{name}: {said:?}") };
+        assert!(!value.headline.is_empty(), "{name}");
+        assert!(!why.rule.is_empty() && !why.sources.is_empty() && !why.inputs.is_empty(), "{name}: {why:?}");
+        assert!(!why.used.is_empty(), "{name} was made of nothing");
+        assert!(why.used.iter().all(|id| book.job().now.get(*id).is_some()), "{name} names entries that stand");
+    }
+}
+
+/// The sample's figures, each by hand.
+mod by_hand {
+    use super::*;
+
+    #[test]
+    fn areas_and_sheets() {
+        let book = sample_book();
+        // 4 ft × 5 ft 2 in = 48 × 62 = 2976 sq in; / 144 = 20.67 sq ft. / 32 = 0.65: 1 sheet.
+        assert_eq!(said(book.job(), "opening_area").0, "20.7 sq ft");
+        assert_eq!(said(book.job(), "sheets_by_area").0, "1 sheet by area");
+        // An upper leg of 140.375 × 73 in and a lower one of 92.25 × 45 in:
+        // 10 247.375 + 4 151.25 = 14 398.625 sq in; / 144 = 99.99 sq ft.
+        assert_eq!(said(book.job(), "room_area").0, "100.0 sq ft");
+    }
+
+    #[test]
+    fn the_closing_error() {
+        // Down the page 73 + 45 = 118 in, and back up 118.125 in: 1/8 in over. The way round is
+        // 140.375 + 73 + 48.125 + 45 + 92.25 + 118.125 = 516.875 in; / 0.125 = 4135.
+        let expected = ("To 1/8\"".to_owned(), "1 in 4135 of the way round.".to_owned());
+        assert_eq!(said(sample_book().job(), "closing_error"), expected);
+    }
+
+    #[test]
+    fn the_wettest_wood() {
+        // Of the second visit the highest shown is 19.5 % at joist 4, 8' 1" along, the wood at
+        // 56 °F = 13.33 °C: two thirds of the way from the chart's column for 10 °C to that for
+        // 15 °C. Rows 18 and 20 both say 2.2 and 1.2 there ([P2], FPL-GTR-6 fig. 5 digitized):
+        // 2.2 - 2/3 × 1.0 = 1.53. The scale is for this wood. 19.5 + 1.53 = 21.03 %.
+        let expected = ("21.0 %".to_owned(), "Joist 4, lower edge, 8' 1\" along.".to_owned());
+        assert_eq!(said(sample_book().job(), "wettest"), expected);
+    }
+
+    #[test]
+    fn what_the_crawl_air_leaves_in_wood() {
+        // Wood Handbook eq. 4-5 ([P2]) at 57 °F = 13.889 °C and h = 0.70: W = 369.52, K = 0.81470,
+        // K1 = 6.0813, K2 = 2.4188. Kh = 0.57029. Kh / (1 - Kh) = 1.3271.
+        // (K1 Kh + 2 K1 K2 K²h²) / (1 + K1 Kh + K1 K2 K²h²) = 13.0357 / 9.2519 = 1.4090.
+        // 1800 / 369.52 × (1.3271 + 1.4090) = 13.33 %.
+        assert_eq!(said(sample_book().job(), "crawl_emc").0, "13.3 %");
+    }
+
+    #[test]
+    fn where_the_airs_condense_and_which_holds_more() {
+        let book = sample_book();
+        // Magnus, 17.625 and 243.04 ([P2]). Crawl: ln 0.70 + 17.625 × 13.889 / 256.929 =
+        // -0.35667 + 0.95276 = 0.59609; 243.04 × 0.59609 / (17.625 - 0.59609) = 8.507 °C = 47.31 °F.
+        assert_eq!(said(book.job(), "crawl_dew_point").0, "47.3 °F");
+        // Outdoors, 49 °F = 9.444 °C at 64 %: -0.44629 + 0.65928 = 0.21299; 2.973 °C = 37.35 °F.
+        // Vapor at 610.94 × e to those: 1108.9 and 756.0 Pa, so 48.2 and 32.7 grains/lb: out holds less.
+        let expected = ("Yes, it carries vapor away".to_owned(), "Outdoor air condenses at 37.4 °F.".to_owned());
+        assert_eq!(said(book.job(), "outdoor_air"), expected);
+        let inputs = known(book.job(), "outdoor_air").why.inputs;
+        for grains in ["48.2 grains/lb", "32.7 grains/lb"] {
+            assert!(inputs.iter().any(|(_, value)| value.contains(grains)), "{inputs:?}");
+        }
+    }
+
+    #[test]
+    fn the_marks_are_those_of_the_sources() {
+        let book = sample_book();
+        let mark = |name| known(book.job(), name).why.mark().unwrap();
+        assert_eq!(mark("sheets_by_area"), Mark::Practice);
+        assert_eq!(mark("room_area"), Mark::Computed);
+        assert_eq!(mark("crawl_emc"), Mark::Secondary);
+        assert_eq!(mark("wettest"), Mark::Secondary);
+    }
+}
+
+/// A job of two visits, logged as it goes.
+mod visits {
+    use super::*;
+
+    fn percent(shown: u16) -> Shown {
+        Shown::Percent(Typed::new(format!("{shown} %"), MoistureContent::percent(shown)))
+    }
+
+    fn read(desk: &mut Desk, joist: u16, shown: Shown) -> EntryId {
+        let place = desk.log(spot(joist, "5'"));
+        let wood = Wood { material: Material::Solid, species: None };
+        desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None })
+    }
+
+    fn air(desk: &mut Desk, location: AirLocation, fahrenheit: i32, humidity: u16) -> EntryId {
+        let temperature = Typed::new(format!("{fahrenheit} °F"), Temperature::fahrenheit(fahrenheit));
+        let humidity = Typed::new(format!("{humidity} %"), RelativeHumidity::percent(humidity));
+        desk.log(AirReading { location, temperature, humidity })
+    }
+
+    fn surface(desk: &mut Desk, fahrenheit: i32) -> EntryId {
+        let temperature = Typed::new(format!("{fahrenheit} °F"), Temperature::fahrenheit(fahrenheit));
+        desk.log(SurfaceReading { place: None, what: desk::label("cold pipe"), temperature })
+    }
+
+    #[test]
+    fn the_wettest_wood_is_that_of_the_last_visit_that_read_any() {
+        let mut desk = Desk::new();
+        desk.visit("one");
+        read(&mut desk, 3, percent(26));
+        desk.visit("two");
+        assert_eq!(said(desk.job(), "wettest").0, "26.0 %");
+        read(&mut desk, 4, percent(17));
+        let wettest = read(&mut desk, 5, percent(19));
+        read(&mut desk, 6, percent(18));
+        assert_eq!(said(desk.job(), "wettest"), ("19.0 %".to_owned(), "Joist 5, lower edge, 5' 0\" along.".to_owned()));
+        assert_eq!(known(desk.job(), "wettest").why.used, [wettest]);
+        desk.withdraw(wettest);
+        assert_eq!(said(desk.job(), "wettest").0, "18.0 %");
+    }
+
+    #[test]
+    fn past_the_meters_scale_is_wetter_than_any_number_on_it() {
+        let mut desk = Desk::new();
+        read(&mut desk, 4, percent(33));
+        read(&mut desk, 5, Shown::OverMaximum);
+        read(&mut desk, 6, percent(27));
+        let expected = ("over the meter's maximum".to_owned(), "Joist 5, lower edge, 5' 0\" along.".to_owned());
+        assert_eq!(said(desk.job(), "wettest"), expected);
+    }
+
+    #[test]
+    fn a_relative_reading_is_the_wettest_only_among_its_like() {
+        let mut desk = Desk::new();
+        let place = desk.log(spot(2, "5'"));
+        let wood = Wood { material: Material::Treated, species: None };
+        desk.log(Reading { place, meter: None, shown: percent(40), wood, wood_temperature: None });
+        assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative");
+        read(&mut desk, 4, percent(19));
+        assert_eq!(said(desk.job(), "wettest").0, "19.0 %");
+        let doubts = known(desk.job(), "wettest").doubts;
+        assert!(
+            doubts.iter().any(|doubt| doubt == "Readings that are only relative were not compared: 1"),
+            "{doubts:?}"
+        );
+    }
+
+    #[test]
+    fn the_latest_air_of_its_kind_counts_and_taking_it_back_brings_back_the_one_before() {
+        let mut desk = Desk::new();
+        air(&mut desk, AirLocation::Crawl, 60, 90);
+        let before = said(desk.job(), "crawl_dew_point");
+        let later = air(&mut desk, AirLocation::Crawl, 60, 60);
+        air(&mut desk, AirLocation::Room, 70, 99);
+        assert_eq!(known(desk.job(), "crawl_dew_point").why.used, [later]);
+        desk.withdraw(later);
+        assert_eq!(said(desk.job(), "crawl_dew_point"), before);
+    }
+
+    #[test]
+    fn one_air_alone_names_the_other_that_is_missing() {
+        let mut desk = Desk::new();
+        air(&mut desk, AirLocation::Outdoors, 58, 71);
+        assert_eq!(answer(desk.job(), "outdoor_air"), Figure::Missing(vec![Need::CrawlAir]));
+    }
+
+    #[test]
+    fn wet_air_outdoors_brings_vapor_in() {
+        let mut desk = Desk::new();
+        // A summer day, 88 °F at 70 %, holds more than a crawl space at 70 °F and 80 %.
+        air(&mut desk, AirLocation::Outdoors, 88, 70);
+        air(&mut desk, AirLocation::Crawl, 70, 80);
+        assert_eq!(said(desk.job(), "outdoor_air").0, "No, it brings vapor in");
+    }
+
+    #[test]
+    fn the_coldest_surface_of_the_visit_goes_in_and_is_named() {
+        let mut desk = Desk::new();
+        desk.visit("one");
+        surface(&mut desk, 40);
+        desk.visit("two");
+        let outside = air(&mut desk, AirLocation::Outdoors, 80, 60);
+        let crawl = air(&mut desk, AirLocation::Crawl, 66, 80);
+        let used = |desk: &Desk| known(desk.job(), "outdoor_air").why.used;
+        let is_unmeasured = |desk: &Desk| {
+            known(desk.job(), "outdoor_air").doubts.iter().any(|doubt| doubt.contains("No surface was measured"))
+        };
+        assert_eq!(used(&desk), [outside, crawl]);
+        assert!(is_unmeasured(&desk), "the pipe of the first visit is no longer as cold");
+        surface(&mut desk, 61);
+        let coldest = surface(&mut desk, 55);
+        surface(&mut desk, 58);
+        assert_eq!(used(&desk), [outside, crawl, coldest]);
+        assert!(!is_unmeasured(&desk));
+    }
+
+    #[test]
+    fn airs_of_different_visits_are_compared_aloud() {
+        let mut desk = Desk::new();
+        desk.visit("one");
+        air(&mut desk, AirLocation::Outdoors, 80, 60);
+        air(&mut desk, AirLocation::Crawl, 66, 80);
+        let is_doubted = |desk: &Desk| {
+            known(desk.job(), "outdoor_air").doubts.iter().any(|doubt| doubt.contains("different visits"))
+        };
+        assert!(!is_doubted(&desk));
+        desk.visit("two");
+        air(&mut desk, AirLocation::Crawl, 60, 70);
+        assert!(is_doubted(&desk));
+        air(&mut desk, AirLocation::Outdoors, 50, 60);
+        assert!(!is_doubted(&desk));
+    }
+
+    #[test]
+    fn a_reading_without_a_meter_stands_as_shown_and_says_so() {
+        let mut desk = Desk::new();
+        read(&mut desk, 4, percent(20));
+        let known = known(desk.job(), "wettest");
+        assert!(known.why.rule.starts_with("As shown"));
+        assert!(known.doubts.iter().any(|doubt| doubt.contains("say which meter")));
+        assert_eq!(results::readings(desk.job()).len(), 1);
+    }
+
+    #[test]
+    fn areas_follow_the_phones_units() {
+        use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
+        let metric =
+            Units { length: LengthStyle { unit: ShownUnit::Metres, ..LengthStyle::default() }, ..Units::default() };
+        let mut desk = Desk::new();
+        use duckboard::engine::geometry::Turn::Right;
+        let (_, sides) = desk.room(&[("3 m", Right), ("2 m", Right), ("3 m", Right), ("2 m", Right)]);
+        desk.opening(sides[0], ["0", "0", "1500 mm", "1 m"]);
+        let headlines: Vec<_> = results::answers(desk.job(), metric)
+            .into_iter()
+            .filter(|answer| answer.name.ends_with("_area"))
+            .map(|answer| answer.said.value().unwrap().headline.clone())
+            .collect();
+        // 1.2192 × 2.4384 m = 2.973 m² to a sheet, so 1.5 m² takes one.
+        assert_eq!(headlines, ["1 sheet by area", "1.50 m²", "6.00 m²"]);
+        assert_eq!(length("1 m").value.to_mm(), 1000.0);
+    }
+
+    #[test]
+    fn a_measured_surface_brings_its_own_source() {
+        let mut desk = Desk::new();
+        air(&mut desk, AirLocation::Outdoors, 80, 60);
+        air(&mut desk, AirLocation::Crawl, 66, 80);
+        surface(&mut desk, 50);
+        assert!(known(desk.job(), "outdoor_air").why.sources.contains(&Source::Condensation));
+    }
+}
