@@ -1,11 +1,15 @@
 //! The plan on the screen.
 
 use crate::app::session::session;
-use crate::draw::{Canvas, View, job_plan, svg};
+use crate::draw::{Canvas, Frame, Spot, View, job_plan, svg};
+use crate::engine::geometry::Point;
+use crate::engine::take::Instrument;
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 /// The job's plan on a canvas of so many pixels; with the cursor where the next value
-/// goes, if `cursor`.
+/// goes, if `cursor`. Dimension strings stand where the tape is in the hand, or nothing is.
 #[component]
 pub fn Plan(
     /// Pixels across.
@@ -17,15 +21,42 @@ pub fn Plan(
     /// Seen from below?
     #[prop(into)]
     from_below: Signal<bool>,
+    /// Called with the point of the job that was tapped.
+    #[prop(optional)]
+    on_tap: Option<Callback<Point>>,
 ) -> impl IntoView {
     let session = session();
+    let canvas = Canvas { width_px: width, height_px: height };
     let drawing = Memo::new(move |_| {
-        let spot = cursor.then(|| session.draft().spot);
+        let draft = cursor.then(|| session.draft());
         let units = session.prefs.get().units;
-        let input = session.job(|job| job_plan::of(job, units, spot.as_ref()))?;
-        let canvas = Canvas { width_px: width, height_px: height };
-        Some(svg::write(&crate::draw::plan(&input, canvas, View { from_below: from_below.get() })))
+        let of = match &draft {
+            Some(draft) if draft.instrument != Instrument::Tape => job_plan::without_dimensions,
+            _ => job_plan::of,
+        };
+        let input = session.job(|job| of(job, units, draft.as_ref().map(|draft| &draft.spot)))?;
+        Some(crate::draw::plan(&input, canvas, View { from_below: from_below.get() }))
     });
+    let on_click = move |event: MouseEvent| {
+        let frame = drawing.with_untracked(|drawing| drawing.as_ref().and_then(|drawing| drawing.frame));
+        if let (Some(on_tap), Some(point)) = (on_tap, frame.and_then(|frame| tapped(&event, canvas, frame))) {
+            on_tap.run(point);
+        }
+    };
+    let markup = move || drawing.with(|drawing| drawing.as_ref().map(svg::write).unwrap_or_default());
     // The one place where markup is set: `svg::write` escapes every text that goes in.
-    view! { <div class="plan" inner_html=move || drawing.get().unwrap_or_default()></div> }
+    view! { <div class="plan" on:click=on_click inner_html=markup></div> }
+}
+
+/// The job's point under a tap: the canvas is fitted into its box, in the middle.
+fn tapped(event: &MouseEvent, canvas: Canvas, frame: Frame) -> Option<Point> {
+    let element: web_sys::Element = event.current_target()?.dyn_into().ok()?;
+    let shown = element.get_bounding_client_rect();
+    let (width, height) = (f64::from(canvas.width_px), f64::from(canvas.height_px));
+    let scale = (shown.width() / width).min(shown.height() / height);
+    let spot = |at: f64, start: f64, room: f64, size: f64| (at - start - (room - size * scale) / 2.0) / scale;
+    Some(frame.point(Spot {
+        x: spot(f64::from(event.client_x()), shown.left(), shown.width(), width),
+        y: spot(f64::from(event.client_y()), shown.top(), shown.height(), height),
+    }))
 }

@@ -15,6 +15,15 @@ use std::collections::BTreeMap;
 /// the maximum: drawn as wet as the ramp goes.
 const OVER: MoistureContent = MoistureContent::percent(40);
 
+/// The job's plan without its dimension strings: the room as large as it goes, for
+/// finding one's way among the readings.
+pub fn without_dimensions(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
+    let mut input = of(job, units, cursor);
+    let (Walls::Open { sides, .. } | Walls::Closed { sides, .. }) = &mut input.walls;
+    sides.clear();
+    input
+}
+
 /// The job's plan, with `cursor` where the next value goes.
 pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
     let Some(floor) = Floor::of(job) else {

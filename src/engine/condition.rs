@@ -72,7 +72,7 @@ impl Finding {
             Self::Soft => "Soft",
             Self::Rotten => "Rotten",
             Self::Stained => "Stained, hard",
-            Self::Mould => "Mould",
+            Self::Mould => "Mold",
             Self::Insects => "Insects",
             Self::Cracked => "Cracked",
             Self::Dripping => "Dripping",

@@ -57,6 +57,11 @@ impl Session {
         self.write_here(|_, pen| vec![pen.record(fact)]);
     }
 
+    /// Records an observation about the job on the screen.
+    pub fn record(self, observation: Observation) {
+        self.write_here(|_, pen| vec![pen.record(observation)]);
+    }
+
     /// Says who logs on this phone.
     pub fn introduce(self, logger: Logger) {
         self.phone.update(|phone| phone.logger = Some(logger));

@@ -10,7 +10,8 @@ use crate::app::plan::Plan;
 use crate::app::session::session;
 use crate::app::widgets::{KeyAction, Keypad, press};
 use crate::engine::job::Job;
-use crate::engine::survey::room_area;
+use crate::engine::place::Place;
+use crate::engine::survey::{Floor, room_area};
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, travel};
 use crate::engine::units::tape::BareUnit;
 use leptos::prelude::*;
@@ -56,7 +57,10 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
             </button>
             <sheet::TurnKey/>
         </div>
-        <value::Value question/>
+        {move || match keys.get() {
+            Keys::Findings | Keys::Camera => view! { <value::Refusal/> }.into_any(),
+            _ => view! { <value::Value question/> }.into_any(),
+        }}
         <Instruments/>
         <div class="answer">{answer}</div>
     }
@@ -67,13 +71,19 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
 fn PlanAbove() -> impl IntoView {
     let session = session();
     let (from_below, set_from_below) = signal(false);
+    let go_to = Callback::new(move |point| {
+        let nearest = session.job(|job| Floor::of(job)?.nearest(point)).flatten();
+        if let Some(position) = nearest {
+            session.draft_to(|draft| Draft { spot: Place { position, ..draft.spot.clone() }, ..draft });
+        }
+    });
     let strip = Memo::new(move |_| {
         let units = session.prefs.get().units;
         session.job(|job| job_strip(job, units)).unwrap_or_default()
     });
     view! {
         <div class="take-plan">
-            <Plan width=374 height=208 cursor=true from_below=from_below/>
+            <Plan width=374 height=208 cursor=true from_below=from_below on_tap=go_to/>
             <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
                 on:click=move |_| set_from_below.update(|below| *below = !*below)>
                 {move || if from_below.get() { "from below" } else { "from above" }}
@@ -123,6 +133,7 @@ fn Instruments() -> impl IntoView {
                     type="button"
                     class="instrument"
                     aria-pressed=move || (in_hand.get() == instrument).to_string()
+                    on:mousedown=|event| event.prevent_default()
                     on:click=move |_| session.draft_to(|draft| draft.with(instrument))
                 >
                     {icon(instrument)}

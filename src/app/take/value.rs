@@ -54,8 +54,15 @@ pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
             <span class="unit">{move || question.get().map(|question| question.unit)}</span>
             <LastTaken/>
         </div>
-        <p class="refused" role="alert">{move || session.refused.get()}</p>
+        <Refusal/>
     }
+}
+
+/// Why the last value was not taken.
+#[component]
+pub fn Refusal() -> impl IntoView {
+    let session = session();
+    view! { <p class="refused" role="alert">{move || session.refused.get()}</p> }
 }
 
 #[component]

@@ -12,7 +12,7 @@ pub fn JobHeader() -> impl IntoView {
     let title = Memo::new(move |_| {
         let heading = session.job(crate::engine::job::Job::heading).unwrap_or_default();
         let visit = session.job(|job| job.current_visit().map(|(_, number)| number)).flatten();
-        visit.map_or_else(|| heading.clone(), |number| format!("{heading}, visit {number}"))
+        visit.map_or_else(|| heading.clone(), |number| format!("Visit {number} · {heading}"))
     });
     let facts = move || session.job_id().map(|id| Route::Job(id, Tab::Facts).href());
     let saved = Memo::new(move |_| {

@@ -4,8 +4,9 @@ use super::{Joists, Opening, Run};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
 use crate::engine::job::Job;
-use crate::engine::place::{Place, Position};
-use crate::engine::units::Length;
+use crate::engine::place::{JoistNumber, Place, Position};
+use crate::engine::units::tape::{self, LengthStyle};
+use crate::engine::units::{Length, Typed};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.
@@ -57,6 +58,22 @@ impl Floor {
             }
             Position::OnJoist { along: None, .. } | Position::Named => None,
         }
+    }
+}
+
+impl Floor {
+    /// The joist nearest to a point of the plan, and how far along it, to the inch: what
+    /// a tap means. None before the joists are laid out.
+    pub fn nearest(&self, point: Point) -> Option<Position> {
+        let joists = self.joists.as_ref()?;
+        let (across, along) = match joists.run {
+            Run::AcrossFirstSide => (point.x, point.y),
+            Run::AlongFirstSide => (point.y, point.x),
+        };
+        let nearest = (1..=joists.count).min_by_key(|number| (joists.center(*number) - across).abs())?;
+        let along = along.max(Length::ZERO).to_nearest(Length::INCH);
+        let typed = tape::format(along, LengthStyle::default()).text;
+        Some(Position::OnJoist { joist: JoistNumber::new(nearest)?, along: Some(Typed::new(typed, along)) })
     }
 }
 

@@ -94,6 +94,17 @@ impl Length {
         Self(self.0 / 2)
     }
 
+    /// The nearest whole multiple of `step`, half away from zero; the length itself if
+    /// `step` is not positive.
+    #[must_use]
+    pub const fn to_nearest(self, step: Self) -> Self {
+        if step.0 <= 0 {
+            return self;
+        }
+        let half = if self.0 < 0 { -(step.0 / 2) } else { step.0 / 2 };
+        Self((self.0.saturating_add(half)) / step.0 * step.0)
+    }
+
     /// Is it longer than nothing?
     pub const fn is_positive(self) -> bool {
         self.0 > 0
@@ -178,6 +189,15 @@ mod tests {
         assert_eq!(Length::INCH, Length::sixty_fourths(64));
         assert_eq!(Length::FOOT, Length::inches(12));
         assert_eq!(Length::mm(254), Length::inches(10));
+    }
+
+    #[test]
+    fn the_nearest_inch_is_half_away_from_zero() {
+        let halves = |count| Length::sixty_fourths(count * 32);
+        assert_eq!(halves(3).to_nearest(Length::INCH), Length::inches(2));
+        assert_eq!(halves(-3).to_nearest(Length::INCH), Length::inches(-2));
+        assert_eq!(Length::sixty_fourths(31).to_nearest(Length::INCH), Length::ZERO);
+        assert_eq!(Length::INCH.to_nearest(Length::ZERO), Length::INCH);
     }
 
     #[test]
