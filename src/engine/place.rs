@@ -251,6 +251,13 @@ mod tests {
     }
 
     #[test]
+    fn spots_that_only_chalk_tells_apart_are_two() {
+        let named = |chalk| Place { position: Position::Named, chalk: Some(Label::fitted(chalk)), ..joist(6, None) };
+        assert!(named("A").same_spot(&named("A")));
+        assert!(!named("A").same_spot(&named("B")));
+    }
+
+    #[test]
     fn joist_numbers_stop_at_their_ends() {
         assert_eq!(JoistNumber::FIRST.step(-1), JoistNumber::FIRST);
         assert_eq!(JoistNumber::LAST.step(5), JoistNumber::LAST);
