@@ -107,11 +107,14 @@ fn IosTab() -> impl IntoView {
 /// A newer build waits until nothing is open.
 #[component]
 fn NewBuild() -> impl IntoView {
-    updates::waiting().then(|| {
-        view! {
-            <button type="button" class="key wide" on:click=|_| updates::use_it()>"A newer Duckboard is here: use it"</button>
-        }
-    })
+    let waiting = updates::waiting();
+    move || {
+        waiting.get().then(|| {
+            view! {
+                <button type="button" class="key wide" on:click=|_| updates::use_it()>"A newer Duckboard is here: use it"</button>
+            }
+        })
+    }
 }
 
 /// How safely things are kept, in plain words.

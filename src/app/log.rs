@@ -1,11 +1,13 @@
 //! Everything entered, newest first: correct, withdraw, settle.
 
+use crate::app::photos::PhotoImage;
 use crate::app::session::session;
 use crate::app::widgets::TextField;
 use crate::engine::describe;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Act, Book, Entry, Observation, Record};
-use crate::engine::take::{Units, retyped};
+use crate::engine::photo::Digest;
+use crate::engine::take::{Units, retypable, retyped};
 use leptos::prelude::*;
 use std::collections::BTreeSet;
 
@@ -24,6 +26,7 @@ pub fn LogScreen() -> impl IntoView {
                 <button type="button" class="key" on:click=move |_| session.undo()>"undo last"</button>
             </header>
             <Conflicts/>
+            <Notices/>
             <p class="refused" role="alert">{move || session.refused.get()}</p>
             <ol class="entries" reversed>
                 <For each=move || rows.get() key=|row| (row.id, row.stands) children=|row| view! { <EntryRow row/> }/>
@@ -75,33 +78,66 @@ const fn takes_back(entry: &Entry) -> Option<EntryId> {
 fn EntryRow(row: Row) -> impl IntoView {
     let session = session();
     let Row { id, line, who, stands, thing } = row;
-    let typed = line.typed.clone().map(|typed| view! { <span class="typed">{format!("typed {typed}")}</span> });
-    let correctable = thing.and_then(|(head, value)| Some((head, line.typed.clone()?, value)));
+    let typed = line.typed.map(|typed| view! { <span class="typed">{format!("typed {typed}")}</span> });
+    let picture = thing.as_ref().and_then(|(_, value)| photo_of(value));
     view! {
         <li class="card entry" class:withdrawn=!stands>
             <p><b>{line.kind}</b>" "{line.says}</p>
             <p class="detail">{who}" "{typed}{(!stands).then_some(" · taken back")}</p>
+            {picture.map(|sha256| view! { <div class="thumb"><PhotoImage sha256 alt="photo".to_owned()/></div> })}
             <details>
                 <summary>"change"</summary>
-                {correctable.map(|(head, typed, value)| view! { <Correction thing=id head typed value/> })}
+                {thing.map(|(head, value)| view! { <Correction thing=id head value/> })}
                 {stands.then(|| view! {
-                    <button type="button" class="key" on:click=move |_| session.withdraw(id)>"take back"</button>
+                    <button type="button" class="key wide" on:click=move |_| session.withdraw(id)>"take back"</button>
                 })}
             </details>
         </li>
     }
 }
 
-/// Types the value again, rightly.
+const fn photo_of(value: &Observation) -> Option<Digest> {
+    match value {
+        Observation::Photo(photo) => Some(photo.sha256),
+        _ => None,
+    }
+}
+
+/// Types the value again, rightly; nothing for things that have no single value.
 #[component]
-fn Correction(thing: EntryId, head: EntryId, typed: String, value: Observation) -> impl IntoView {
+fn Correction(thing: EntryId, head: EntryId, value: Observation) -> impl IntoView {
     let session = session();
-    let on_commit = Callback::new(move |text: String| {
-        let to = retyped(&value, &text, session.prefs.get_untracked().units)?;
-        session.correct(thing, head, to);
-        Ok(())
-    });
-    view! { <TextField label="Rightly" value=typed on_commit/> }
+    retypable(&value).map(|(label, typed)| {
+        let on_commit = Callback::new(move |text: String| {
+            let to = retyped(&value, &text, session.prefs.get_untracked().units)?;
+            session.correct(thing, head, to);
+            Ok(())
+        });
+        view! { <TextField label value=typed on_commit/> }
+    })
+}
+
+/// What the log holds that does not add up, counted aloud.
+#[component]
+fn Notices() -> impl IntoView {
+    let session = session();
+    let notices = Memo::new(move |_| session.book(notices).unwrap_or_default());
+    move || notices.get().into_iter().map(|notice| view! { <p class="assumed">{notice}</p> }).collect_view()
+}
+
+fn notices(book: &Book) -> Vec<String> {
+    let job = book.job();
+    let counted = [
+        (job.unknown.len(), "of a kind that this Duckboard does not know, carried along untouched"),
+        (book.log().clashes().count(), "said twice in different words under one id; both are kept"),
+        (job.faults.len(), "that cannot be followed, kept in the log"),
+    ];
+    let entries = |count: usize| if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") };
+    counted
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{} {what}.", entries(count)))
+        .collect()
 }
 
 /// Two corrections of one thing: somebody picks.

@@ -32,6 +32,9 @@ use wasm_bindgen_futures::spawn_local;
 pub fn start() {
     console_error_panic_hook::set_once();
     spawn_local(async {
+        if !platform::lock::take().await {
+            return mount_to_body(|| view! { <OtherTab/> });
+        }
         match Session::open().await {
             Ok(session) => {
                 ask_about_storage(session);
@@ -98,6 +101,23 @@ fn JobScreen() -> impl IntoView {
             </div>
         }
         .into_any()
+    }
+}
+
+/// Two tabs would give two entries the same id.
+#[component]
+fn OtherTab() -> impl IntoView {
+    let reload = |_| {
+        if let Some(window) = web_sys::window() {
+            let _ = window.location().reload();
+        }
+    };
+    view! {
+        <main class="page" role="alert">
+            <h1>"Duckboard is open in another tab"</h1>
+            <p>"Log in one place at a time, so that no two entries mix. Close the other tab, then go on here."</p>
+            <button type="button" class="key save wide" on:click=reload>"Go on here"</button>
+        </main>
     }
 }
 

@@ -14,7 +14,7 @@ use crate::engine::entry::{EntryId, JobId, Label, Logger, Stamp};
 use crate::engine::job::{Act, Entry, Fact, Job, Log, Observation, Pen, Record, Visit};
 use crate::engine::moisture::Meter;
 use crate::engine::take::{self, Draft, ReadBack, Saved};
-use crate::store::{Batch, Line, SaveState, queue};
+use crate::store::{Batch, Line, SaveState, StoreError, queue};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -181,8 +181,28 @@ impl Session {
         self.push(batch);
     }
 
-    /// Tries again to keep what is not kept.
-    pub fn retry(self) {
+    /// Tries again to keep what is not kept; everything, if the storage was emptied
+    /// under the app.
+    pub fn try_again(self) {
+        if let SaveState::Failed { why: StoreError::Emptied, .. } = self.saves.get_untracked() {
+            self.queue_everything();
+        }
+        self.retry();
+    }
+
+    fn queue_everything(self) {
+        let queue = self.queue.get_value();
+        self.books.with_untracked(|books| {
+            for (id, book) in books {
+                let lines = book.log().records().map(|record| Line::new(record.id().to_string(), record.json()));
+                queue.borrow_mut().push(Batch::entries(&key_of(*id), lines));
+            }
+        });
+        let phone = self.phone.with_untracked(|phone| serde_json::to_string(phone).ok());
+        queue.borrow_mut().push(Batch::note(phone_note(), phone));
+    }
+
+    fn retry(self) {
         let (queue, store) = (self.queue.get_value(), self.store.get_value());
         spawn_local(async move {
             queue::drain(&queue, store.as_ref(), |state| self.saves.set(state)).await;

@@ -4,6 +4,7 @@
 pub mod clock;
 pub mod download;
 pub mod files;
+pub mod lock;
 pub mod photo;
 pub mod prefs;
 pub mod random;

@@ -52,7 +52,7 @@ pub fn NotSaved() -> impl IntoView {
         SaveState::Failed { why, unsaved } => Some(view! {
             <div class="not-saved" role="alert">
                 <p><strong>{format!("NOT SAVED: {unsaved}")}</strong>" "{format!("{why}.")}</p>
-                <button type="button" class="key" on:click=move |_| session.retry()>"Try again"</button>
+                <button type="button" class="key" on:click=move |_| session.try_again()>"Try again"</button>
             </div>
         }),
         SaveState::Saved | SaveState::Saving(_) => None,

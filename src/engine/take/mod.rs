@@ -14,7 +14,7 @@ pub mod travel;
 
 pub use draft::{AirTask, Draft, Instrument, TapeTask};
 pub use question::{Keys, Question};
-pub use retype::retyped;
+pub use retype::{retypable, retyped};
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
 pub use settings::Units;
 pub use travel::place_at;

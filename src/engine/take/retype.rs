@@ -1,6 +1,7 @@
 //! The same observation with its value typed again.
 
 use super::settings::Units;
+use crate::engine::entry::Note;
 use crate::engine::job::{Fact, Observation};
 use crate::engine::moisture::Shown;
 use crate::engine::units::decimal::{parse_moisture_content, parse_temperature};
@@ -31,9 +32,38 @@ pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observati
             surface.temperature =
                 parse_temperature(text, units.scale).map_err(|problem| format!("Temperature: {problem}"))?;
         }
+        Observation::Photo(photo) => {
+            photo.caption = Note::new(text).map_err(|problem| format!("Caption: {problem}"))?;
+        }
+        Observation::Condition(condition) => {
+            let note = Note::new(text).map_err(|problem| format!("Note: {problem}"))?;
+            condition.note = (!note.is_empty()).then_some(note);
+        }
         other => return Err(format!("A {} is not typed again: take it back and log it anew.", other.label())),
     }
     Ok(seen)
+}
+
+/// What a correction of `seen` starts from, and what it is called; none for things that
+/// are taken back and logged anew.
+pub fn retypable(seen: &Observation) -> Option<(&'static str, String)> {
+    match seen {
+        Observation::Side(side) => Some(("Length, rightly", side.length.typed.clone())),
+        Observation::Joists(joists) => Some(("Spacing, rightly", joists.spacing.typed.clone())),
+        Observation::Measure(measure) => Some(("Length, rightly", measure.length.typed.clone())),
+        Observation::Level(level) => Some(("Level, rightly", level.drop.typed.clone())),
+        Observation::Fact(Fact::CrawlHeight(height)) => Some(("Crawl height, rightly", height.typed.clone())),
+        Observation::Reading(reading) => match &reading.shown {
+            Shown::Percent(shown) => Some(("Moisture, rightly", shown.typed.clone())),
+            Shown::OverMaximum => Some(("Moisture, rightly", String::new())),
+        },
+        Observation::SurfaceReading(surface) => Some(("Temperature, rightly", surface.temperature.typed.clone())),
+        Observation::Photo(photo) => Some(("Caption", photo.caption.to_string())),
+        Observation::Condition(condition) => {
+            Some(("Note", condition.note.as_ref().map(ToString::to_string).unwrap_or_default()))
+        }
+        _ => None,
+    }
 }
 
 fn positive(length: Typed<Length>) -> Result<Typed<Length>, String> {
@@ -41,5 +71,28 @@ fn positive(length: Typed<Length>) -> Result<Typed<Length>, String> {
         Ok(length)
     } else {
         Err(format!("Length: \"{}\" is no length: more than 0 is accepted", length.typed))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::entry::DeviceId;
+    use crate::engine::job::{Book, Record};
+    use crate::engine::sample;
+
+    /// Everything that can be typed again is the same when the same is typed.
+    #[test]
+    fn typing_the_same_again_changes_nothing() {
+        let records = sample::entries(DeviceId::new(1)).into_iter().map(|entry| Record::of(entry).unwrap());
+        let book = Book::of(records);
+        let mut typed_again = 0;
+        for record in book.log().records() {
+            let Some((_, seen)) = book.job().now.get(record.id()) else { continue };
+            let Some((_, text)) = retypable(&seen) else { continue };
+            assert_eq!(retyped(&seen, &text, Units::default()), Ok(seen));
+            typed_again += 1;
+        }
+        assert!(typed_again > 40, "{typed_again}");
     }
 }

@@ -56,6 +56,7 @@ fn markdown_of(salvage: &Salvage) -> String {
         sections::air(job),
         sections::conditions(job),
         sections::photos(&salvage.file, job),
+        sections::cautions(job),
         sections::line_to_sign(),
     ]
     .join("\n")

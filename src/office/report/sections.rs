@@ -2,6 +2,7 @@
 
 use super::markdown::{list, plain, table};
 use crate::trouble::counted;
+use duckboard::engine::cautions;
 use duckboard::engine::job::Job;
 use duckboard::file::tables::{self, Logged};
 use duckboard::file::{ENGINE, JobFile, Salvage, SnapshotFigure};
@@ -105,6 +106,20 @@ pub(super) fn photos(file: &JobFile, job: &Job) -> String {
         text.push_str(&format!("\n{picture}\n\nPhoto {}. {caption} ({who})\n", nth + 1));
     }
     text
+}
+
+/// Every caution that the job calls for, with its source and who has read it.
+pub(super) fn cautions(job: &Job) -> String {
+    let raised = cautions::all_triggered(job).into_iter().map(|raised| {
+        let caution = raised.caution;
+        let cited = caution.sources.iter().map(|source| source.citation());
+        let cited: Vec<String> = cited.map(|cited| format!("{} ({})", cited.title, cited.mark.label())).collect();
+        let read =
+            raised.read.first().map_or_else(|| "not read yet".to_owned(), |stamp| format!("read by {}", stamp.by));
+        plain(&format!("{}: {} {} {}; {read}", caution.title, caution.words, raised.because, cited.join("; ")))
+    });
+    let raised: Vec<String> = raised.collect();
+    format!("## Cautions\n\n{}\n{}\n", list(&raised), cautions::LAST_WORD)
 }
 
 pub(super) fn line_to_sign() -> String {
