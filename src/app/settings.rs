@@ -48,7 +48,7 @@ fn WhoLogs() -> impl IntoView {
     let roles = Role::ALL.into_iter().map(|role| (role, role.label().to_owned())).collect();
     let introduce = move || match Text::<8>::new(&initials.get_untracked()) {
         Ok(initials) if initials.is_empty() => {
-            set_problem.set(Some("Initials: one to eight letters are needed.".to_owned()))
+            set_problem.set(Some("Initials: one to eight letters are needed.".to_owned()));
         }
         Ok(initials) => {
             set_problem.set(None);
@@ -82,7 +82,7 @@ fn Liking() -> impl IntoView {
     let scales = Scale::ALL.into_iter().map(|scale| (scale, scale.label().to_owned())).collect();
     let voices = vec![(false, "silent".to_owned()), (true, "read aloud".to_owned())];
     let like = move |change: fn(Units, LengthStyle) -> Units, style| {
-        session.prefer(|prefs| prefs.units = change(prefs.units, style))
+        session.prefer(|prefs| prefs.units = change(prefs.units, style));
     };
     view! {
         <Choice legend="Theme" options=themes chosen=theme.into() on_choose=Callback::new(move |theme| session.prefer(|prefs| prefs.theme = theme))/>

@@ -14,7 +14,7 @@ pub fn PlaceKeys() -> impl IntoView {
     let session = session();
     let spot = Memo::new(move |_| session.draft().spot);
     let move_to = move |change: &dyn Fn(Place) -> Place| {
-        session.draft_to(|draft| Draft { spot: change(draft.spot.clone()), ..draft })
+        session.draft_to(|draft| Draft { spot: change(draft.spot.clone()), ..draft });
     };
     let element = Memo::new(move |_| spot.get().element);
     let elements = Element::ALL.into_iter().map(|element| (element, element.label().to_owned())).collect();
