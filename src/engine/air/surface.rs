@@ -54,6 +54,9 @@ pub fn in_air(surface: Temperature, air: Air) -> Known<SurfaceInAir> {
         let margin = shown::difference(value.margin);
         doubts.push(Source::ProbeMargin.noted(&format!("Only {margin} above the dew point: take it as wet")));
     }
+    if value.is_on_mould_watch() {
+        doubts.push(Source::MouldLine.noted("Damp enough at the surface to watch for mold"));
+    }
     let why = Why::rule(
         "A surface at or below the dew point of the air sweats.",
         &[Source::Condensation, Source::SaturationPressure],
@@ -87,15 +90,17 @@ mod tests {
         assert!(in_air(Temperature::fahrenheit(60), foggy).value.condenses());
         let above = in_air(Temperature::fahrenheit(61), foggy);
         assert!(!above.value.condenses() && above.value.is_close());
-        assert_eq!(above.doubts.len(), 1);
+        assert!(above.doubts.iter().any(|doubt| doubt.contains("take it as wet")));
         assert!(in_air(Temperature::fahrenheit(65), foggy).value.is_close());
         assert!(!in_air(Temperature::fahrenheit(66), foggy).value.is_close());
     }
 
     #[test]
     fn mould_is_watched_for_from_eighty_percent_at_the_surface() {
-        let watched = |percent| in_air(Temperature::fahrenheit(60), air(60, percent)).value.is_on_mould_watch();
-        assert!(watched(80) && !watched(79));
+        let at = |percent| in_air(Temperature::fahrenheit(60), air(60, percent));
+        assert!(at(80).value.is_on_mould_watch() && !at(79).value.is_on_mould_watch());
+        let told = |percent| at(percent).doubts.iter().any(|doubt| doubt.contains("watch for mold"));
+        assert!(told(80) && !told(79));
     }
 
     proptest! {
