@@ -150,6 +150,8 @@ fn taking_back_a_correction_brings_the_first_value_back_and_so_on() {
     assert_eq!(titles(&book), [r#"Title(Text("a"))"#]);
     book.add(withdrawn(4, id(3, 1)));
     assert_eq!(titles(&book), [r#"Title(Text("b"))"#]);
+    let taken_back: Vec<EntryId> = book.job().withdrawn.iter().copied().collect();
+    assert_eq!(taken_back, [id(3, 1)], "the withdrawal, and no longer the correction");
     book.add(withdrawn(5, id(1, 1)));
     assert!(titles(&book).is_empty());
     assert!(book.job().withdrawn.contains(&id(1, 1)));

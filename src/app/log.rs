@@ -9,7 +9,6 @@ use crate::engine::job::{Act, Book, Entry, Observation, Record};
 use crate::engine::photo::Digest;
 use crate::engine::take::{Units, retypable, retyped};
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 
 /// The Log screen.
 #[component]
@@ -43,34 +42,26 @@ struct Row {
     /// Nobody has taken it back.
     stands: bool,
     /// The thing it began, as it stands, for correcting.
-    thing: Option<(EntryId, Observation)>,
+    thing: Option<Observation>,
 }
 
 fn rows(book: &Book, units: Units) -> Vec<Row> {
-    let withdrawn: BTreeSet<EntryId> = book.log().records().filter_map(Record::entry).filter_map(takes_back).collect();
     let entries: Vec<&Entry> = book.log().records().filter_map(Record::entry).collect();
     let row = |entry: &&Entry| Row {
         id: entry.id,
         line: describe::entry(book.job(), entry, units),
         who: format!("{} · {}", entry.stamp.at.format("%b %-d %H:%M"), entry.stamp.by.initials),
-        stands: !withdrawn.contains(&entry.id),
+        stands: !book.job().withdrawn.contains(&entry.id),
         thing: standing(book, entry),
     };
     entries.iter().rev().map(row).collect()
 }
 
-/// The thing that an entry began: its head and its value as it stands.
-fn standing(book: &Book, entry: &Entry) -> Option<(EntryId, Observation)> {
+/// The thing that an entry began, as it stands.
+fn standing(book: &Book, entry: &Entry) -> Option<Observation> {
     match &entry.act {
-        Act::Record(_) => book.job().now.get(entry.id),
+        Act::Record(_) => book.job().now.get(entry.id).map(|(_, value)| value),
         Act::Correct { .. } | Act::Withdraw { .. } => None,
-    }
-}
-
-const fn takes_back(entry: &Entry) -> Option<EntryId> {
-    match &entry.act {
-        Act::Withdraw { of } => Some(*of),
-        _ => None,
     }
 }
 
@@ -79,7 +70,7 @@ fn EntryRow(row: Row) -> impl IntoView {
     let session = session();
     let Row { id, line, who, stands, thing } = row;
     let typed = line.typed.map(|typed| view! { <span class="typed">{format!("typed {typed}")}</span> });
-    let picture = thing.as_ref().and_then(|(_, value)| photo_of(value));
+    let picture = thing.as_ref().and_then(photo_of);
     view! {
         <li class="card entry" class:withdrawn=!stands>
             <p><b>{line.kind}</b>" "{line.says}</p>
@@ -87,7 +78,7 @@ fn EntryRow(row: Row) -> impl IntoView {
             {picture.map(|sha256| view! { <div class="thumb"><PhotoImage sha256 alt="photo".to_owned()/></div> })}
             <details>
                 <summary>"change"</summary>
-                {thing.map(|(head, value)| view! { <Correction thing=id head value/> })}
+                {thing.map(|value| view! { <Correction thing=id value/> })}
                 {stands.then(|| view! {
                     <button type="button" class="key wide" on:click=move |_| session.withdraw(id)>"take back"</button>
                 })}
@@ -105,12 +96,12 @@ const fn photo_of(value: &Observation) -> Option<Digest> {
 
 /// Types the value again, rightly; nothing for things that have no single value.
 #[component]
-fn Correction(thing: EntryId, head: EntryId, value: Observation) -> impl IntoView {
+fn Correction(thing: EntryId, value: Observation) -> impl IntoView {
     let session = session();
     retypable(&value).map(|(label, typed)| {
         let on_commit = Callback::new(move |text: String| {
             let to = retyped(&value, &text, session.prefs.get_untracked().units)?;
-            session.correct(thing, head, to);
+            session.correct(thing, to);
             Ok(())
         });
         view! { <TextField label value=typed on_commit/> }
@@ -152,15 +143,15 @@ fn Conflicts() -> impl IntoView {
         conflicts.get().into_iter().map(|(thing, choices)| view! {
             <section class="card conflict" role="alert">
                 <h2>"Two corrections of one entry: which is right?"</h2>
-                {choices.into_iter().map(|(head, says, value)| view! {
-                    <button type="button" class="key wide" on:click=move |_| session.correct(thing, head, value.clone())>{says}</button>
+                {choices.into_iter().map(|(says, value)| view! {
+                    <button type="button" class="key wide" on:click=move |_| session.correct(thing, value.clone())>{says}</button>
                 }).collect_view()}
             </section>
         }).collect_view()
     }
 }
 
-type Choice = (EntryId, String, Observation);
+type Choice = (String, Observation);
 
 fn conflicts(book: &Book, units: Units) -> Vec<(EntryId, Vec<Choice>)> {
     let choice = |head: &EntryId| {
@@ -170,7 +161,7 @@ fn conflicts(book: &Book, units: Units) -> Vec<(EntryId, Vec<Choice>)> {
             Act::Withdraw { .. } => return None,
         };
         let says = describe::observation(book.job(), &value, units).says;
-        Some((*head, format!("{says} ({})", entry.stamp.by.initials), value))
+        Some((format!("{says} ({})", entry.stamp.by.initials), value))
     };
     book.job().conflicts.iter().map(|(thing, heads)| (*thing, heads.iter().filter_map(choice).collect())).collect()
 }

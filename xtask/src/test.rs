@@ -92,6 +92,7 @@ fn tasks() -> Result<()> {
 /// Other people's programs as judges: each `tests/oracles/*/run` brings what it needs
 /// and fails when the engine disagrees.
 fn oracles() -> Result<()> {
+    tools::python()?;
     let folder = paths::root().join("tests/oracles");
     let mut judges = Vec::new();
     crate::files::walk(&folder, &mut judges);

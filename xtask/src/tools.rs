@@ -106,13 +106,21 @@ fn npm(package: &Package) -> Result<PathBuf> {
     Ok(folder)
 }
 
+/// Python that can make virtual environments: Debian keeps that part in a package of
+/// its own.
+pub fn python() -> Result<()> {
+    let able = Command::new("python3").args(["-c", "import ensurepip, venv"]).output();
+    if able.is_ok_and(|out| out.status.success()) { Ok(()) } else { apt_install(&["python3", "python3-venv"]) }
+}
+
 /// Installs the packages of those programs that are missing.
 fn apt(wanted: &[(&str, &'static str)]) -> Result<()> {
     let missing = wanted.iter().filter(|(program, _)| find(program).is_none());
     let packages: Vec<_> = missing.map(|&(_, package)| package).collect();
-    if packages.is_empty() {
-        return Ok(());
-    }
+    if packages.is_empty() { Ok(()) } else { apt_install(&packages) }
+}
+
+fn apt_install(packages: &[&str]) -> Result<()> {
     let mut install = vec!["install", "--yes", "--no-install-recommends"];
     install.extend(packages);
     if find("apt-get").is_none() || !rustix::process::geteuid().is_root() {

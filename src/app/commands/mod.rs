@@ -119,11 +119,12 @@ impl Session {
         self.write_here(|_, pen| vec![pen.withdraw(of)]);
     }
 
-    /// Corrects a thing, settling a conflict about it if there is one.
-    pub fn correct(self, thing: EntryId, head: EntryId, to: Observation) {
+    /// Corrects a thing as it stands, settling a conflict about it if there is one.
+    pub fn correct(self, thing: EntryId, to: Observation) {
         self.write_here(|job, pen| {
-            let heads = job.conflicts.get(&thing).cloned().unwrap_or_else(|| vec![head]);
-            vec![pen.correct(heads, to)]
+            let head = || job.now.get(thing).map(|(head, _)| vec![head]);
+            let heads = job.conflicts.get(&thing).cloned().or_else(head);
+            heads.into_iter().map(|heads| pen.correct(heads, to.clone())).collect()
         });
     }
 
@@ -133,12 +134,9 @@ impl Session {
         let Some(id) = self.job_id_untracked() else { return };
         let last = self.books.with_untracked(|books| {
             let book = books.get(&id)?;
-            let withdrawn: std::collections::BTreeSet<EntryId> =
-                book.log().records().filter_map(|record| withdraws(record.entry()?)).collect();
             let mine = book.log().records().filter_map(Record::entry).filter(|entry| entry.id.device == device);
-            mine.filter(|entry| withdraws(entry).is_none() && !withdrawn.contains(&entry.id))
-                .last()
-                .map(|entry| entry.id)
+            let stands = |entry: &&Entry| !book.job().withdrawn.contains(&entry.id);
+            mine.filter(|entry| !matches!(entry.act, Act::Withdraw { .. })).filter(stands).last().map(|entry| entry.id)
         });
         if let Some(last) = last {
             self.withdraw(last);
@@ -317,13 +315,5 @@ impl Session {
     /// A job's draft, without watching it.
     pub fn draft_untracked(self, id: JobId) -> Draft {
         self.drafts.with_untracked(|drafts| drafts.get(&id).cloned()).unwrap_or_default()
-    }
-}
-
-/// What an entry takes back, if that is what it does.
-const fn withdraws(entry: &Entry) -> Option<EntryId> {
-    match &entry.act {
-        Act::Withdraw { of } => Some(*of),
-        _ => None,
     }
 }

@@ -83,7 +83,7 @@ fn PlanAbove() -> impl IntoView {
     });
     view! {
         <div class="take-plan">
-            <Plan width=374 height=208 cursor=true from_below=from_below on_tap=go_to/>
+            <Plan width=318 height=208 cursor=true from_below=from_below on_tap=go_to/>
             <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
                 on:click=move |_| set_from_below.update(|below| *below = !*below)>
                 {move || if from_below.get() { "from below" } else { "from above" }}

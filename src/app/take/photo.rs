@@ -36,7 +36,10 @@ pub fn Camera() -> impl IntoView {
                     on:change=on_picked
                 />
             </label>
-            <p>{move || session.job(|job| format!("{} photos in this job", job.now.photos.len()))}</p>
+            <p>{move || session.job(|job| match job.now.photos.len() {
+                1 => "1 photo in this job".to_owned(),
+                photos => format!("{photos} photos in this job"),
+            })}</p>
         </div>
     }
 }

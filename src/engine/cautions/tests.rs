@@ -157,7 +157,7 @@ fn the_report_names_everybody_who_read_a_caution_and_keeps_what_is_due() {
     let readers: Vec<_> = raised[1].read.iter().map(|stamp| stamp.by.initials.as_str()).collect();
     assert_eq!(readers, ["QZ", "WX"]);
     assert_eq!(raised[1].read[1].at.to_rfc3339(), "2026-11-25T09:00:00-06:00");
-    assert_eq!(raised[1].because, "Found: mould.");
+    assert_eq!(raised[1].because, "Found: mold.");
 }
 
 #[test]

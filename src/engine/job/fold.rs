@@ -18,7 +18,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Job {
     /// Everything that is so.
     pub now: Shelves,
-    /// Things that were taken back, under the id of the entry that began them.
+    /// Entries that were taken back: things, corrections of things, and withdrawals.
     pub withdrawn: BTreeSet<EntryId>,
     /// Things whose corrections disagree: the corrections, of which the last stands
     /// in until somebody picks.
@@ -138,17 +138,22 @@ impl Fold {
             self.job.faults.remove(id);
         }
         self.job.now.remove(beginning);
-        self.job.withdrawn.remove(&beginning);
         self.job.conflicts.remove(&beginning);
 
         let live = self.live(&thread);
+        for id in &thread {
+            if live.contains(id) {
+                self.job.withdrawn.remove(id);
+            } else {
+                self.job.withdrawn.insert(*id);
+            }
+        }
         let Some((stamp, recorded)) = self.recorded(beginning) else {
             self.job.faults.insert(beginning, Fault::CorrectsNothing);
             return;
         };
         let corrections = self.corrections(&thread, &recorded);
         if !live.contains(&beginning) {
-            self.job.withdrawn.insert(beginning);
             return;
         }
         let heads = heads(beginning, &corrections, &live);

@@ -39,7 +39,7 @@ pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observati
             let note = Note::new(text).map_err(|problem| format!("Note: {problem}"))?;
             condition.note = (!note.is_empty()).then_some(note);
         }
-        other => return Err(format!("A {} is not typed again: take it back and log it anew.", other.label())),
+        other => return Err(format!("This {} is not typed again: take it back and log it anew.", other.label())),
     }
     Ok(seen)
 }
