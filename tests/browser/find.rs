@@ -3,6 +3,7 @@
 
 use crate::phone::{LOOK, Phone};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fmt;
 use tokio::time::{Instant, sleep};
 
@@ -35,6 +36,8 @@ pub struct Thing {
     pub role: String,
     pub name: String,
     node: Value,
+    /// What it stands in, by name, innermost first.
+    within: Vec<String>,
 }
 
 impl fmt::Display for Thing {
@@ -56,17 +59,23 @@ impl Phone {
     /// Taps the thing with this name. An exact name goes before a part of one; two
     /// equally good things are a failure, and `tap_role` tells them apart.
     pub async fn tap(&mut self, name: &str) {
-        self.tap_where(None, name).await;
+        self.tap_at(&Wanted { role: None, group: None, name }).await;
     }
 
     /// Taps the thing of this role (`button`, `tab`, `textbox`, …) with this name.
     pub async fn tap_role(&mut self, role: &str, name: &str) {
-        self.tap_where(Some(role), name).await;
+        self.tap_at(&Wanted { role: Some(role), group: None, name }).await;
+    }
+
+    /// Taps the thing with this name in the group or region of that name: two questions
+    /// may be answered by keys that say the same.
+    pub async fn tap_in(&mut self, group: &str, name: &str) {
+        self.tap_at(&Wanted { role: None, group: Some(group), name }).await;
     }
 
     /// Where the thing with this name is, scrolled into view.
     pub async fn place_of(&mut self, name: &str) -> Place {
-        self.reach(None, name).await
+        self.reach(&Wanted { role: None, group: None, name }).await
     }
 
     /// Is there a thing with just this role and name now? It is not waited for.
@@ -80,8 +89,8 @@ impl Phone {
         things.into_iter().filter(|thing| TAPPABLE.contains(&thing.role.as_str())).collect()
     }
 
-    async fn tap_where(&mut self, role: Option<&str>, name: &str) {
-        let place = self.reach(role, name).await;
+    async fn tap_at(&mut self, wanted: &Wanted<'_>) {
+        let place = self.reach(wanted).await;
         let (x, y) = (place.x + place.width / 2.0, place.y + place.height / 2.0);
         if self.screen.is_touch() {
             self.cdp("Input.dispatchTouchEvent", json!({ "type": "touchStart", "touchPoints": [{ "x": x, "y": y }] }))
@@ -96,10 +105,10 @@ impl Phone {
     }
 
     /// Waits until there is one such thing and a finger can get at its middle.
-    async fn reach(&mut self, role: Option<&str>, name: &str) -> Place {
+    async fn reach(&mut self, wanted: &Wanted<'_>) -> Place {
         let end = Instant::now() + self.patience;
         loop {
-            let why = match best(self.things().await, role, name) {
+            let why = match best(self.things().await, wanted) {
                 Ok(thing) => match self.uncover(&thing).await {
                     Ok(place) => return place,
                     Err(why) => why,
@@ -131,19 +140,38 @@ impl Phone {
         // While a page is being replaced there is nothing on it.
         let tree = self.try_cdp("Accessibility.getFullAXTree", json!({})).await.unwrap_or_default();
         let nodes = tree["nodes"].as_array().cloned().unwrap_or_default();
-        nodes.iter().filter(|node| node["ignored"] != true).filter_map(thing).collect()
+        let by_id = nodes.iter().filter_map(|node| Some((node["nodeId"].as_str()?, node))).collect();
+        nodes.iter().filter(|node| node["ignored"] != true).filter_map(|node| thing(node, &by_id)).collect()
     }
 }
 
-fn thing(node: &Value) -> Option<Thing> {
-    let name = node["name"]["value"].as_str()?.split_whitespace().collect::<Vec<_>>().join(" ");
+/// What is looked for.
+struct Wanted<'a> {
+    role: Option<&'a str>,
+    group: Option<&'a str>,
+    name: &'a str,
+}
+
+fn thing(node: &Value, by_id: &BTreeMap<&str, &Value>) -> Option<Thing> {
+    let name = name_of(node)?;
     let role = node["role"]["value"].as_str()?.to_string();
+    let above = |node: &&Value| by_id.get(node["parentId"].as_str()?).copied();
+    let within = std::iter::successors(above(&node), above).filter_map(name_of).collect();
     let node = node.get("backendDOMNodeId")?.clone();
-    (!name.is_empty() && role != "InlineTextBox").then_some(Thing { role, name, node })
+    (role != "InlineTextBox").then_some(Thing { role, name, node, within })
+}
+
+fn name_of(node: &Value) -> Option<String> {
+    let name = node["name"]["value"].as_str()?.split_whitespace().collect::<Vec<_>>().join(" ");
+    (!name.is_empty()).then_some(name)
 }
 
 /// The one thing that is meant, or why it cannot be told.
-fn best(things: Vec<Thing>, role: Option<&str>, name: &str) -> Result<Thing, String> {
+fn best(mut things: Vec<Thing>, wanted: &Wanted) -> Result<Thing, String> {
+    let Wanted { role, group, name } = *wanted;
+    if let Some(group) = group {
+        things.retain(|thing| thing.within.iter().any(|within| within == group));
+    }
     let fits = |thing: &Thing| match role {
         Some(role) => thing.role == role,
         None => TAPPABLE.contains(&thing.role.as_str()),
@@ -161,7 +189,10 @@ fn best(things: Vec<Thing>, role: Option<&str>, name: &str) -> Result<Thing, Str
     ];
     let kind = role.unwrap_or("thing");
     match ranks.iter().find(|rank| !rank.is_empty()).map(Vec::as_slice) {
-        None => Err(format!("there is no {kind} called “{name}”")),
+        None => {
+            let place = group.map_or_else(String::new, |group| format!(" in “{group}”"));
+            Err(format!("there is no {kind} called “{name}”{place}"))
+        }
         Some([one]) => Ok((*one).clone()),
         Some(many) => {
             let many: Vec<_> = many.iter().map(ToString::to_string).collect();
@@ -170,22 +201,25 @@ fn best(things: Vec<Thing>, role: Option<&str>, name: &str) -> Result<Thing, Str
     }
 }
 
-/// Two frames apart, because a thing on the move is tapped beside.
+/// Two frames apart, because a thing on the move is tapped beside. What scrolling just
+/// into view leaves under a bar that stays put, a person scrolls on to the middle.
 const UNCOVER: &str = r"async function () {
   const element = this.nodeType === Node.ELEMENT_NODE ? this : this.parentElement;
   if (!element?.isConnected) return { why: 'it is gone' };
   if (element.disabled || element.ariaDisabled === 'true') return { why: 'it is disabled' };
-  element.scrollIntoView({ block: 'nearest', inline: 'nearest', behavior: 'instant' });
   const frame = () => new Promise(done => requestAnimationFrame(done));
-  const before = element.getBoundingClientRect();
-  await frame(); await frame();
-  const { x, y, width, height } = element.getBoundingClientRect();
-  if (x !== before.x || y !== before.y) return { why: 'it moves' };
-  if (!width || !height) return { why: 'it has no size' };
-  const hit = document.elementFromPoint(x + width / 2, y + height / 2);
-  if (!hit) return { why: 'it is off the screen' };
   const labels = [...(element.labels ?? [])];
-  if (![element, ...labels].some(part => part.contains(hit)))
-    return { why: `it is covered by ${hit.outerHTML.slice(0, 120)}` };
-  return { x, y, width, height };
+  let why;
+  for (const block of ['nearest', 'center']) {
+    element.scrollIntoView({ block, inline: 'nearest', behavior: 'instant' });
+    const before = element.getBoundingClientRect();
+    await frame(); await frame();
+    const { x, y, width, height } = element.getBoundingClientRect();
+    if (x !== before.x || y !== before.y) return { why: 'it moves' };
+    if (!width || !height) return { why: 'it has no size' };
+    const hit = document.elementFromPoint(x + width / 2, y + height / 2);
+    if ([element, ...labels].some(part => part.contains(hit))) return { x, y, width, height };
+    why = hit ? `it is covered by ${hit.outerHTML.slice(0, 120)}` : 'it is off the screen';
+  }
+  return { why };
 }";

@@ -10,7 +10,7 @@ use tokio::time::{Instant, sleep};
 /// The page's text with its line breaks and runs of blanks as single blanks.
 const PAGE_WORDS: &str = "document.body.innerText.replace(/\\s+/g, ' ')";
 
-fn words(text: &str) -> String {
+pub fn words(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

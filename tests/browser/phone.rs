@@ -181,6 +181,13 @@ impl Phone {
         self.folder.join("profile")
     }
 
+    /// A file that this phone's owner has, with these bytes.
+    pub fn file(&self, name: &str, bytes: &[u8]) -> PathBuf {
+        let file = self.folder.join(name);
+        fs::write(&file, bytes).expect("the file is written");
+        file
+    }
+
     pub(crate) fn downloads(&self) -> PathBuf {
         self.folder.join("downloads")
     }

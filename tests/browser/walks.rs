@@ -3,7 +3,7 @@
 //! `cargo xtask test` builds the app and runs them. To run one again and again:
 //!
 //! ```text
-//! cargo xtask dist
+//! cargo xtask test dist browser-tools store-page
 //! cargo test -p xtask --test browser offline
 //! ```
 //!
@@ -52,5 +52,10 @@ mod processes;
 mod server;
 mod watch;
 
+mod carpenter;
+mod desk;
+
 mod harness;
 mod offline;
+mod store;
+mod walk;

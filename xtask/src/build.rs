@@ -22,7 +22,7 @@ const FEATURES: [&str; 6] = [
 
 /// Builds the app: its module, its glue and the snippets that crates bring along.
 pub fn app(optimise: Optimise) -> Result<Files> {
-    let module = compile()?;
+    let module = compile(["--bin", "duckboard"], "duckboard.wasm")?;
     let out = paths::target().join("bindgen");
     bind(&module, &out)?;
     let bound = out.join("duckboard_bg.wasm");
@@ -35,13 +35,25 @@ pub fn app(optimise: Optimise) -> Result<Files> {
     Files::read(&out)
 }
 
-fn compile() -> Result<PathBuf> {
+/// Builds the page that runs the store's contract on a browser's own database, into
+/// `target/contract`. With the app's profile: what it is built from is there already,
+/// and it is the code as shipped that must keep the contract.
+pub fn store_contract() -> Result<()> {
+    let module = compile(["--example", "store_contract"], "examples/store_contract.wasm")?;
+    let out = paths::target().join("contract");
+    bind(&module, &out)?;
+    fs::copy(paths::root().join("tests/browser/store_contract/index.html"), out.join("index.html"))?;
+    Ok(())
+}
+
+/// Compiles one of the package's programs for the browser; `built` is where cargo puts it.
+fn compile(program: [&str; 2], built: &str) -> Result<PathBuf> {
     tools::wasm_target()?;
     let mut cargo = Command::new("cargo");
-    cargo.args(["build", "--release", "--bin", "duckboard"]);
+    cargo.args(["build", "--release"]).args(program);
     cargo.args(["--target", "wasm32-unknown-unknown", "--target-dir"]).arg(paths::target());
     run::aloud(cargo.current_dir(paths::root()), run::minutes(20))?;
-    Ok(paths::target().join("wasm32-unknown-unknown/release/duckboard.wasm"))
+    Ok(paths::target().join("wasm32-unknown-unknown/release").join(built))
 }
 
 fn bind(module: &Path, out: &Path) -> Result<()> {

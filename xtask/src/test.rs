@@ -4,7 +4,7 @@
 use crate::args::Only;
 use crate::run::{self, minutes};
 use crate::tools::{self, Optimise};
-use crate::{dist, paths, size};
+use crate::{build, dist, paths, size};
 use anyhow::{Context, Result, bail};
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -16,7 +16,7 @@ struct Step {
     run: fn() -> Result<()>,
 }
 
-const STEPS: [Step; 11] = [
+const STEPS: [Step; 12] = [
     Step { name: "fmt", about: "the code is formatted", run: fmt },
     Step { name: "clippy", about: "the lints hold on this machine", run: clippy },
     Step { name: "clippy-wasm", about: "the lints hold for the phone", run: clippy_wasm },
@@ -26,6 +26,7 @@ const STEPS: [Step; 11] = [
     Step { name: "dist", about: "the app builds", run: dist },
     Step { name: "size", about: "a first visit stays within its budget", run: size::check },
     Step { name: "browser-tools", about: "browser, driver and rules are there", run: browser_tools },
+    Step { name: "store-page", about: "the page of the store's contract builds", run: build::store_contract },
     Step { name: "browser-build", about: "the browser tests build", run: browser_build },
     Step { name: "browser", about: "the app in a browser", run: browser },
 ];
@@ -143,7 +144,7 @@ mod tests {
         let all = names(&Only::All);
         let place = |name| all.iter().position(|step| *step == name).unwrap();
         assert!(place("dist") < place("size") && place("dist") < place("browser"));
-        assert!(place("browser-tools") < place("browser"));
+        assert!(place("browser-tools") < place("browser") && place("store-page") < place("browser"));
     }
 
     #[test]
