@@ -9,7 +9,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 /// The job's plan on a canvas of so many pixels; with the cursor where the next value
-/// goes, if `cursor`. Dimension strings stand where the tape is in the hand, or nothing is.
+/// goes, if `cursor`. With the tape in
+/// the hand it shows lengths, with another instrument readings, else both.
 #[component]
 pub fn Plan(
     /// Pixels across.
@@ -31,8 +32,9 @@ pub fn Plan(
         let draft = cursor.then(|| session.draft());
         let units = session.prefs.get().units;
         let of = match &draft {
-            Some(draft) if draft.instrument != Instrument::Tape => job_plan::without_dimensions,
-            _ => job_plan::of,
+            Some(draft) if draft.instrument == Instrument::Tape => job_plan::without_readings,
+            Some(_) => job_plan::without_dimensions,
+            None => job_plan::of,
         };
         let input = session.job(|job| of(job, units, draft.as_ref().map(|draft| &draft.spot)))?;
         Some(crate::draw::plan(&input, canvas, View { from_below: from_below.get() }))

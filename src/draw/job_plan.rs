@@ -15,6 +15,11 @@ use std::collections::BTreeMap;
 /// the maximum: drawn as wet as the ramp goes.
 const OVER: MoistureContent = MoistureContent::percent(40);
 
+/// The job's plan without its readings: for measuring, when its lengths matter.
+pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
+    PlanInput { readings: Vec::new(), unread: Vec::new(), cursor: None, ..of(job, units, cursor) }
+}
+
 /// The job's plan without its dimension strings: the room as large as it goes, for
 /// finding one's way among the readings.
 pub fn without_dimensions(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
