@@ -70,6 +70,7 @@ fn EntryRow(row: Row) -> impl IntoView {
     let session = session();
     let Row { id, line, who, stands, thing } = row;
     let typed = line.typed.map(|typed| view! { <span class="typed">{format!("typed {typed}")}</span> });
+    let change = format!("change: {} {}", line.kind, line.says);
     let picture = thing.as_ref().and_then(photo_of);
     view! {
         <li class="card entry" class:withdrawn=!stands>
@@ -77,7 +78,7 @@ fn EntryRow(row: Row) -> impl IntoView {
             <p class="detail">{who}" "{typed}{(!stands).then_some(" · taken back")}</p>
             {picture.map(|sha256| view! { <div class="thumb"><PhotoImage sha256 alt="photo".to_owned()/></div> })}
             <details>
-                <summary>"change"</summary>
+                <summary aria-label=change>"change"</summary>
                 {thing.map(|value| view! { <Correction thing=id value/> })}
                 {stands.then(|| view! {
                     <button type="button" class="key wide" on:click=move |_| session.withdraw(id)>"take back"</button>

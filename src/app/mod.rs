@@ -31,6 +31,7 @@ use wasm_bindgen_futures::spawn_local;
 /// Reads what was kept and mounts the app on the page.
 pub fn start() {
     console_error_panic_hook::set_once();
+    platform::prefs::keep(platform::prefs::load());
     spawn_local(async {
         if !platform::lock::take().await {
             return mount_to_body(|| view! { <OtherTab/> });
@@ -113,9 +114,9 @@ fn OtherTab() -> impl IntoView {
         }
     };
     view! {
-        <main class="page" role="alert">
+        <main class="page">
             <h1>"Duckboard is open in another tab"</h1>
-            <p>"Log in one place at a time, so that no two entries mix. Close the other tab, then go on here."</p>
+            <p role="alert">"Log in one place at a time, so that no two entries mix. Close the other tab, then go on here."</p>
             <button type="button" class="key save wide" on:click=reload>"Go on here"</button>
         </main>
     }
@@ -125,9 +126,9 @@ fn OtherTab() -> impl IntoView {
 #[component]
 fn NoStore(why: String) -> impl IntoView {
     view! {
-        <main class="page" role="alert">
+        <main class="page">
             <h1>"Nothing can be kept here"</h1>
-            <p>{format!("Duckboard could not open its storage: {why}.")}</p>
+            <p role="alert">{format!("Duckboard could not open its storage: {why}.")}</p>
             <p>"Close the other windows of Duckboard and open it again. In a private window it may not work at all."</p>
         </main>
     }

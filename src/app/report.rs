@@ -91,7 +91,7 @@ fn answer_row(answer: Answer) -> impl IntoView {
     view! {
         <div class="report-answer">
             <p>{answer.title}": "<b>{known.value.headline}</b>{mark}" "{known.value.line}</p>
-            <WhyDetails why=known.why>{known.doubts.into_iter().map(|doubt| view! { <p class="doubt">{doubt}</p> }).collect_view()}</WhyDetails>
+            <WhyDetails of=answer.title why=known.why>{known.doubts.into_iter().map(|doubt| view! { <p class="doubt">{doubt}</p> }).collect_view()}</WhyDetails>
         </div>
     }
     .into_any()

@@ -87,7 +87,6 @@ impl Session {
         let phone = read_phone(&store).await?;
         let (books, drafts) = read_jobs(&store).await?;
         let prefs = platform::prefs::load();
-        platform::prefs::keep(prefs);
         Ok(Self {
             store: StoredValue::new_local(Rc::new(store)),
             queue: StoredValue::new_local(Rc::new(RefCell::new(SaveQueue::new()))),

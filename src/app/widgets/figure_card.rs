@@ -17,7 +17,7 @@ pub fn AnswerCard(answer: Answer) -> impl IntoView {
                 <p class="headline">{headline}</p>
                 <p>{line}</p>
                 {assumed.map(|assumed| view! { <p class="assumed">{assumed}</p> })}
-                <WhyDetails why=known.why>{doubts}</WhyDetails>
+                <WhyDetails of=title why=known.why>{doubts}</WhyDetails>
             }
             .into_any()
         }
@@ -35,7 +35,7 @@ pub fn AnswerCard(answer: Answer) -> impl IntoView {
 
 /// The rule, its sources with their marks, the inputs, and what to bear in mind.
 #[component]
-pub fn WhyDetails(why: Why, children: Children) -> impl IntoView {
+pub fn WhyDetails(of: &'static str, why: Why, children: Children) -> impl IntoView {
     let inputs = why.inputs.into_iter().map(|(name, value)| view! { <li>{name}": "<b>{value}</b></li> }).collect_view();
     let sources = why
         .sources
@@ -47,7 +47,7 @@ pub fn WhyDetails(why: Why, children: Children) -> impl IntoView {
         .collect_view();
     view! {
         <details class="why">
-            <summary>"why"</summary>
+            <summary aria-label=format!("why: {of}")>"why"</summary>
             <p>{why.rule}</p>
             <ul>{inputs}{sources}</ul>
             {children()}

@@ -28,11 +28,13 @@ pub fn JobHeader() -> impl IntoView {
         SaveState::Saved | SaveState::Saving(_) => "saved",
     };
     view! {
-        <header class="job-header">
-            <a class="title" href=facts><h1>{title}</h1></a>
-            <span class=state role="status" data-testid="saved">{saved}</span>
+        <header>
+            <div class="job-header">
+                <a class="title" href=facts><h1>{title}</h1></a>
+                <span class=state role="status">{saved}</span>
+            </div>
+            <Invented/>
         </header>
-        <Invented/>
     }
 }
 

@@ -160,7 +160,7 @@ fn key_view(key: &Key, pressed: Callback<KeyAction>) -> AnyView {
     view! {
         <button type="button" class=class aria-label=name tabindex="-1"
             on:mousedown=|event| event.prevent_default()
-            on:click=move |_| pressed.run(action)>{face}</button>
+            on:click=move |_| pressed.run(action)><span aria-hidden="true">{face}</span></button>
     }
     .into_any()
 }

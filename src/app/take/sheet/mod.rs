@@ -26,7 +26,7 @@ pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
     };
     view! {
         <div class="sheet">
-            {keys}
+            <div class="sheet-keys">{keys}</div>
             <button type="button" class="key save wide" on:click=move |_| on_done.run(())>"done"</button>
         </div>
     }
@@ -111,7 +111,7 @@ fn AirTasks() -> impl IntoView {
     let task = Memo::new(move |_| session.draft().air);
     let options = AirTask::ALL.into_iter().map(|task| (task, task.label().to_owned())).collect();
     let on_choose = Callback::new(move |task| session.draft_to(|draft| draft.reading_air(task)));
-    view! { <h3>"What is read"</h3><div class="tasks"><Choice legend="What is read" options chosen=task.into() on_choose/></div> }
+    view! { <h2>"What is read"</h2><div class="tasks"><Choice legend="What is read" options chosen=task.into() on_choose/></div> }
 }
 
 /// The wood that is read: it stays until somebody says otherwise.
@@ -130,5 +130,5 @@ fn WoodTasks() -> impl IntoView {
     ];
     let options = others.into_iter().chain(species).collect();
     let on_choose = Callback::new(move |wood| session.draft_to(|draft| Draft { wood, ..draft }));
-    view! { <h3>"Wood"</h3><div class="tasks"><Choice legend="Wood" options chosen=wood.into() on_choose/></div> }
+    view! { <h2>"Wood"</h2><div class="tasks"><Choice legend="Wood" options chosen=wood.into() on_choose/></div> }
 }

@@ -35,7 +35,7 @@ pub fn PlaceKeys() -> impl IntoView {
     });
     let along = spot.get_untracked().position.along().map(|along| along.typed).unwrap_or_default();
     view! {
-        <h3>"Place"</h3>
+        <h2>"Place"</h2>
         <Choice legend="Element" options=elements chosen=element.into() on_choose=on_element/>
         <div class="stepper">
                 <button type="button" class="key" on:click=move |_| move_to(&|spot| travel::step(&spot, -1))>"joist −"</button>
