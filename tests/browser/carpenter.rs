@@ -109,6 +109,20 @@ impl Phone {
         self.wait_until(&format!("{entries} entries are saved"), &saved).await;
     }
 
+    /// Opens what can be changed about an entry of the log. The keys of all entries are
+    /// called the same, so that it is found by what stands above it.
+    pub async fn open_entry(&mut self, line: &str) {
+        let summary = format!(
+            "[...document.querySelectorAll('.entry')].find(entry =>
+                entry.innerText.replace(/\\s+/g, ' ').includes({}))?.querySelector('summary')",
+            json!(line)
+        );
+        self.wait_until(&format!("“{line}” is in the log"), &format!("{summary} !== undefined")).await;
+        self.js(&format!("{summary}.focus()")).await;
+        self.press("Enter").await;
+        self.wait_for("take back").await;
+    }
+
     /// A photo in a file, as a camera would leave it: 2000 by 1500 pixels of JPEG.
     pub async fn picture(&mut self) -> PathBuf {
         let drawn = self.js(PICTURE).await;

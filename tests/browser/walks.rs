@@ -54,8 +54,13 @@ mod watch;
 
 mod carpenter;
 mod desk;
+mod samples;
 
+mod access;
+mod faults;
 mod harness;
 mod offline;
+mod small;
 mod store;
+mod two_phones;
 mod walk;
