@@ -19,7 +19,7 @@ impl Inspector {
         self.phone.screenshot(&format!("access-{}-{}", self.theme, screen.replace(' ', "-"))).await;
     }
 
-    fn is_content(self) -> Phone {
+    fn content(self) -> Phone {
         let Self { phone, theme, objections } = self;
         assert!(objections.is_empty(), "{} objections in {theme}:\n{}", objections.len(), objections.join("\n"));
         phone
@@ -46,7 +46,7 @@ async fn nobody_is_shut_out(theme: &'static str) {
     inspector.phone.open_tab(server.address()).await;
     inspector.phone.wait_for("Duckboard is open in another tab").await;
     inspector.looks_at("another tab").await;
-    inspector.is_content().finish().await;
+    inspector.content().finish().await;
 }
 
 async fn before_a_job(inspector: &mut Inspector) {

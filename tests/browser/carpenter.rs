@@ -2,7 +2,8 @@
 //! done and what must come of it; where that is on the screen is said here, once.
 
 use crate::page::words;
-use crate::phone::Phone;
+use crate::phone::{Phone, Screen};
+use crate::server::Server;
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 use serde_json::json;
 use std::path::{Path, PathBuf};
@@ -15,6 +16,18 @@ const SAVED: &str = "document.querySelector('[data-testid=saved]')?.textContent"
 const JOB_FILE: &str = "input[type=file][aria-label='Open a job file']";
 /// The input behind the camera key.
 const CAMERA: &str = "input[type=file][capture]";
+
+/// The job of [`phone_with_a_job`].
+pub const JOB: &str = "Soft corner";
+
+/// A phone whose owner has just begun a job: two entries, its title and its first visit.
+pub async fn phone_with_a_job() -> (Server, Phone) {
+    let server = Server::start().await;
+    let mut phone = Phone::open(Screen::Tall, server.address()).await;
+    phone.introduce("QX").await;
+    phone.begin_job(JOB).await;
+    (server, phone)
+}
 
 impl Phone {
     /// Waits for the app, and says who logs.

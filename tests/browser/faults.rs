@@ -1,22 +1,10 @@
-//! What goes wrong: on the phone, in a hand, in a file. It is said in words, and nothing
-//! that was entered is lost.
+//! What goes wrong on a phone and in a hand. It is said in words, and nothing that was
+//! entered is lost.
 
-use crate::phone::{Phone, Screen};
-use crate::samples;
+use crate::carpenter::{JOB, phone_with_a_job};
+use crate::phone::Phone;
 use crate::server::Server;
-use duckboard::file::read;
 use serde_json::json;
-use std::fs;
-
-const JOB: &str = "Faulty day";
-
-async fn phone_with_a_job() -> (Server, Phone) {
-    let server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
-    phone.introduce("QX").await;
-    phone.begin_job(JOB).await;
-    (server, phone)
-}
 
 /// Says how much the phone has room for; none: as much as it really has.
 async fn has_room_for(phone: &mut Phone, server: &Server, bytes: Option<u32>) {
@@ -137,71 +125,65 @@ async fn a_refused_length_stays_with_its_reason_until_the_next_one_is_typed() {
     phone.finish().await;
 }
 
+/// The one promise: what was shown as saved is there, however soon the phone dies.
 #[tokio::test]
-async fn a_damaged_file_is_refused_with_its_faults_and_changes_nothing() {
+async fn what_is_shown_as_saved_outlives_sigkill_in_that_moment() {
     let (server, mut phone) = phone_with_a_job().await;
-    phone.goto(server.address()).await;
-    phone.wait_until_started().await;
-    let before = phone.words_of(".job-list").await;
-    let picture = fs::read(phone.picture().await).unwrap();
-    let sound = samples::sound(&picture);
-
-    let twice = samples::instead(&sound, r#""initials":"#, r#""initials":5,"ink":"#);
-    let twice = samples::instead(&twice, r#""sha256": ""#, r#""sha256": "00"#);
-    let half = &sound[..sound.len() / 2];
-    let deep = "[".repeat(1_000_000);
-    let later = samples::instead(&sound, r#""version": "1.0""#, r#""version": "2.0""#);
-    for (name, text, words) in [
-        (
-            "damaged.json",
-            twice.as_str(),
-            &["The file has 2 faults", "entries[0].stamp.by.initials: ", "photos[0].sha256: "][..],
-        ),
-        ("cut.json", half, &["The file ends too early", "Send it again."]),
-        ("deep.json", &deep, &["This is not a Duckboard job file."]),
-        ("page.txt", "<!doctype html><title>Not found</title>", &["This is not a Duckboard job file."]),
-        ("later.json", &later, &["The file is of version 2.0", "Update Duckboard"]),
-    ] {
-        let file = phone.file(name, text.as_bytes());
-        phone.open_job_file(&file).await;
-        phone.wait_for("Not opened, and nothing was changed.").await;
-        for word in words {
-            phone.wait_for(word).await;
-        }
+    phone.take_up("Meter").await;
+    for (reading, saved) in [("18", 4), ("19", 6), ("21", 8)] {
+        phone.type_keys(reading).await;
+        phone.press("Enter").await;
+        phone.all_saved(saved).await;
+        phone.kill().await;
+        phone.start_again(server.address()).await;
+        phone.open_job(JOB).await;
+        phone.all_saved(saved).await;
     }
-    phone.screenshot("faults-damaged").await;
-    assert_eq!(phone.words_of(".job-list").await, before);
-    phone.reload().await;
-    phone.wait_until_started().await;
-    assert_eq!(phone.words_of(".job-list").await, before);
+    phone.go_to("Log").await;
+    for line in ["18 % at Joist 1", "19 % at Joist 2", "21 % at Joist 3"] {
+        phone.wait_for(line).await;
+    }
     phone.finish().await;
 }
 
 #[tokio::test]
-async fn what_a_later_duckboard_logged_goes_through_untouched() {
-    let (_server, mut phone) = phone_with_a_job().await;
-    let picture = fs::read(phone.picture().await).unwrap();
-    let newer = samples::newer(&picture);
-    let known = read(newer.as_bytes()).unwrap();
-    let file = phone.file("newer.json", newer.as_bytes());
-    phone.go_to("Hand over").await;
-    phone.open_job_file(&file).await;
-    phone.all_saved(known.records.len()).await;
+async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
+    let (server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Tape").await;
+    phone.keypad("9 feet save").await;
+    phone.all_saved(4).await;
+    let origin = server.address().trim_end_matches('/');
+    phone.cdp("Storage.clearDataForOrigin", json!({ "origin": origin, "storageTypes": "indexeddb" })).await;
+    phone.keypad("8 feet save").await;
+    phone.wait_for("NOT SAVED").await;
+    phone.wait_for("the browser emptied the storage while the app was open").await;
+    phone.screenshot("faults-emptied").await;
+    phone.tap("Try again").await;
+    phone.wait_for_no("NOT SAVED").await;
+    phone.all_saved(5).await;
+    phone.kill().await;
+    phone.start_again(server.address()).await;
+    phone.open_job(JOB).await;
+    phone.all_saved(5).await;
     phone.go_to("Log").await;
-    phone.wait_for("1 entry of a kind that this Duckboard does not know").await;
-    phone.screenshot("faults-newer").await;
-    // What was opened must be kept, not only held: it goes out again from a new page.
-    phone.reload().await;
-    phone.wait_until_started().await;
+    phone.wait_for("9' 0\", then right").await;
+    phone.wait_for("8' 0\", then right").await;
+    let _expected = phone.take_console_errors().await;
+    phone.finish().await;
+}
 
-    let sent = fs::read_to_string(phone.hand_over(1).await).unwrap();
-    let again = read(sent.as_bytes()).unwrap_or_else(|refusal| panic!("{refusal}"));
-    assert_eq!(again.records.len(), known.records.len() + 1, "and the hand-over");
-    for record in &known.records {
-        assert!(sent.contains(record.json()), "not the same to the byte: {}", record.json());
-    }
-    for unknown in [samples::unknown_entry().as_str(), r#""weather": {"sky":  "clear"}"#, r#""ward": [ 1,2 ]"#] {
-        assert!(sent.contains(unknown), "{unknown} is lost");
-    }
+#[tokio::test]
+async fn a_second_tab_waits_until_the_first_is_closed() {
+    let (server, mut phone) = phone_with_a_job().await;
+    phone.open_tab(server.address()).await;
+    phone.wait_for("Duckboard is open in another tab").await;
+    phone.tap("Go on here").await;
+    phone.wait_for("Duckboard is open in another tab").await;
+    phone.tab(0).await;
+    phone.close_tab().await;
+    phone.tab(0).await;
+    phone.tap("Go on here").await;
+    phone.open_job(JOB).await;
+    phone.all_saved(2).await;
     phone.finish().await;
 }

@@ -140,6 +140,11 @@ impl Phone {
         self.driver.client().switch_to_window(tabs[number].clone()).await.expect("that tab");
     }
 
+    /// Closes the tab. Go on in another one.
+    pub async fn close_tab(&mut self) {
+        self.driver.client().close_window().await.expect("the tab closes");
+    }
+
     /// Errors in the console so far, and forgets them: for a walk that means to cause some.
     pub async fn take_console_errors(&mut self) -> Vec<String> {
         self.errors.extend(watch::errors(&self.driver.console().await));

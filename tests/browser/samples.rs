@@ -35,6 +35,27 @@ pub fn newer(picture: &[u8]) -> String {
     instead(&text, "\n],\n\"photos\"", &format!(",\n{}\n],\n\"photos\"", unknown_entry()))
 }
 
+/// The same by somebody who means ill: markup wherever a text is shown.
+pub fn with_markup(picture: &[u8]) -> String {
+    let text = sound(picture).replace("Laundry and mud room", MARKUP);
+    text.replace(r#""initials":"#, &format!(r#""initials":"<b>i","was":"#))
+}
+
+/// As a title it would load a picture, fail, and run what is in it.
+pub const MARKUP: &str = "<img src=x onerror=document.title=1>&amp;</svg>";
+
+/// A photo that only an entry of an unknown kind speaks of, so that this Duckboard cannot
+/// know what it is for.
+pub fn photo_of_a_later_kind(picture: &[u8]) -> String {
+    instead(
+        &newer(picture),
+        r#""photos": [
+{"#,
+        r#""photos": [
+{"lens" : "wide", "#,
+    )
+}
+
 /// The text with one thing in place of another, which must be there.
 pub fn instead(text: &str, of: &str, that: &str) -> String {
     assert!(text.contains(of), "{of} is not in the file");

@@ -6,7 +6,7 @@ use crate::server::Server;
 use duckboard::engine::moisture::Shown;
 use duckboard::file::read;
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 const JOB: &str = "Two hands";
 const WHICH: &str = "Two corrections of one entry: which is right?";
@@ -39,7 +39,7 @@ async fn invite(phone: &mut Phone) -> PathBuf {
     phone.wait_for_download("invitation.json").await
 }
 
-async fn bring_in(phone: &mut Phone, file: &PathBuf, entries: usize) {
+async fn bring_in(phone: &mut Phone, file: &Path, entries: usize) {
     phone.go_to("Hand over").await;
     phone.open_job_file(file).await;
     phone.all_saved(entries).await;
@@ -55,7 +55,7 @@ async fn correct_the_reading(phone: &mut Phone, to: &str) {
 }
 
 /// The readings that stand in a job file, and how many conflicts it has.
-fn readings_in(file: &PathBuf) -> (Vec<String>, usize) {
+fn readings_in(file: &Path) -> (Vec<String>, usize) {
     let file = read(&fs::read(file).unwrap()).unwrap_or_else(|refusal| panic!("{refusal}"));
     let book = file.book();
     let shown = book.job().now.readings.values().map(|reading| match &reading.value.shown {

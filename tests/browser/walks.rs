@@ -60,6 +60,7 @@ mod access;
 mod faults;
 mod harness;
 mod offline;
+mod opening;
 mod small;
 mod store;
 mod two_phones;
