@@ -16,6 +16,7 @@ pub fn Answers() -> impl IntoView {
     });
     view! {
         <main class="page answers">
+            <crate::app::widgets::Told/>
             <section class="card plan-card"><Plan width=358 height=280 cursor=false from_below=false/></section>
             <crate::app::cautions::Cautions/>
             {move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view()}

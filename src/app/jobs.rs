@@ -79,10 +79,12 @@ fn NewJob() -> impl IntoView {
 #[component]
 pub fn OpenFile() -> impl IntoView {
     let session = session();
-    let (came, set_came) = signal(None::<String>);
+    let (refused, set_refused) = signal(None::<String>);
     let on_picked = move |event| {
         if let Some(file) = files::picked(&event) {
-            session.open_file(file, Callback::new(move |message| set_came.set(Some(message))));
+            set_refused.set(None);
+            session.told.set(None);
+            session.open_file(file, Callback::new(move |message| set_refused.set(Some(message))));
         }
     };
     view! {
@@ -90,7 +92,7 @@ pub fn OpenFile() -> impl IntoView {
             <span>"Open a job file"</span>
             <input type="file" accept=".json,.txt,application/json,text/plain" aria-label="Open a job file" on:change=on_picked/>
         </label>
-        {move || came.get().map(|message| view! { <p class="came" role="status">{message}</p> })}
+        <p class="refused faults" role="alert">{move || refused.get()}</p>
     }
 }
 

@@ -44,6 +44,8 @@ pub struct Session {
     pub read_back: RwSignal<Option<ReadBack>>,
     /// Why the last value was not taken, or the last command not done.
     pub refused: RwSignal<Option<String>>,
+    /// What came of the last command, for the next screen to say.
+    pub told: RwSignal<Option<String>>,
     /// How this phone likes things.
     pub prefs: RwSignal<Prefs>,
     /// What the browser says about storage.
@@ -96,10 +98,22 @@ impl Session {
             drafts: RwSignal::new(drafts),
             read_back: RwSignal::new(None),
             refused: RwSignal::new(None),
+            told: RwSignal::new(None),
             prefs: RwSignal::new(prefs),
             standing: RwSignal::new(platform::storage::Standing::default()),
             route: super::route::current(),
         })
+    }
+
+    /// How many entries are not safe yet, in words; what is half typed if there are none.
+    pub fn unsaved(self) -> String {
+        let entries: usize =
+            self.queue.with_value(|queue| queue.borrow().unsaved().map(|batch| batch.lines.len()).sum());
+        match entries {
+            0 => "what is half typed".to_owned(),
+            1 => "1 entry".to_owned(),
+            entries => format!("{entries} entries"),
+        }
     }
 
     /// The job on the screen.

@@ -189,7 +189,7 @@ async fn read_the_wood(phone: &mut Phone) {
     phone.press("Enter").await;
     phone.said_back("Joist 3, lower edge", "19 %").await;
     phone.is_asked("Joist 4, lower edge").await;
-    phone.tap("over the meter's maximum").await;
+    phone.tap("over max").await;
     phone.said_back("Joist 4, lower edge", "over maximum").await;
     phone.is_asked("Joist 5, lower edge").await;
     phone.all_saved(2 + 7 + 1 + 1 + 2 + 2 + 6).await;

@@ -4,7 +4,7 @@ use crate::app::platform::{clock, download, files};
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, extras_note};
 use crate::engine::entry::JobId;
-use crate::engine::job::{Book, HandOver, Observation};
+use crate::engine::job::{Act, Book, HandOver, Observation, Record};
 use crate::engine::photo::Digest;
 use crate::engine::results;
 use crate::file::{self, FilePhoto, JobFile, Made, SnapshotFigure, invitation, write};
@@ -67,10 +67,16 @@ impl Session {
             false => JobFile::of(&book, id, revision, made),
         };
         let file = self.with_extras(id, file).await;
+        let mut photos = wanted(&book);
+        photos.extend(passed_through(&book, &file));
         let file = if packing.client { file } else { file::without_client(file) };
         let with_photos = packing.photos && !packing.invitation;
-        let (file, photos) = if with_photos { (file, wanted(&book)) } else { (file::without_photos(file), Vec::new()) };
-        let file = file.with_photos(self.photos(&photos).await?);
+        let file = if with_photos {
+            let bytes = self.photos(&photos).await?;
+            file.with_photos(bytes)
+        } else {
+            file::without_photos(file)
+        };
         Ok(Package {
             name: file_name(&book, revision, packing),
             parts: write::parts(&file, &figures).collect(),
@@ -84,6 +90,7 @@ impl Session {
         if let Some(kept) = kept.and_then(|text| file::read::salvage(text.as_bytes()).ok()) {
             file.extra = file.extra.union(kept.file.extra);
             file.job.extra = file.job.extra.union(kept.file.job.extra);
+            file = file.with_photos(kept.file.photos);
         }
         file
     }
@@ -103,12 +110,12 @@ impl Session {
     }
 
     /// Opens a picked job file: merges it, or says why not and changes nothing.
-    pub fn open_file(self, picked: File, came: Callback<String>) {
+    pub fn open_file(self, picked: File, refused: Callback<String>) {
         spawn_local(async move {
-            let message = match self.opened(&picked).await {
-                Ok(message) | Err(message) => message,
-            };
-            came.run(message);
+            match self.opened(&picked).await {
+                Ok(message) => self.told.set(Some(message)),
+                Err(message) => refused.run(message),
+            }
         });
     }
 
@@ -146,12 +153,15 @@ impl Session {
         Ok(())
     }
 
-    /// The file without its entries and photos holds what this build does not know.
+    /// What this build does not know of the file is kept: the file without its entries
+    /// and without the photos' bytes, which are in the store.
     fn keep_extras(self, id: JobId, file: &JobFile) {
-        if file.extra.is_empty() && file.job.extra.is_empty() {
+        if file.extra.is_empty() && file.job.extra.is_empty() && file.photos.is_empty() {
             return;
         }
-        let shell = JobFile { records: Vec::new(), photos: Vec::new(), ..file.clone() };
+        let head = |photo: &FilePhoto| FilePhoto { bytes: None, ..photo.clone() };
+        let photos = file.photos.iter().map(head).collect();
+        let shell = JobFile { records: Vec::new(), photos, ..file.clone() };
         let text: String = write::parts(&shell, &[]).collect();
         self.push(crate::store::Batch::default().with_note(extras_note(id), Some(text)));
     }
@@ -181,6 +191,17 @@ fn wanted(book: &Book) -> Vec<(Digest, crate::engine::entry::Time)> {
     let mut seen = BTreeSet::new();
     let photos = book.job().now.photos.values().filter(|photo| seen.insert(photo.value.sha256));
     photos.map(|photo| (photo.value.sha256, photo.stamp.at)).collect()
+}
+
+/// Photos that came with a file and that no photo entry known here names: an entry of a
+/// later version may, so they go on with the job.
+fn passed_through(book: &Book, file: &JobFile) -> Vec<(Digest, crate::engine::entry::Time)> {
+    let named = |record: &Record| match &record.entry()?.act {
+        Act::Record(Observation::Photo(photo)) => Some(photo.sha256),
+        _ => None,
+    };
+    let named: BTreeSet<Digest> = book.log().records().filter_map(named).collect();
+    file.photos.iter().filter(|photo| !named.contains(&photo.sha256)).map(|photo| (photo.sha256, photo.at)).collect()
 }
 
 fn file_name(book: &Book, revision: u32, packing: Packing) -> String {

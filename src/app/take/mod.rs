@@ -58,7 +58,7 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
             <sheet::TurnKey/>
         </div>
         {move || match keys.get() {
-            Keys::Findings | Keys::Camera => view! { <value::Refusal/> }.into_any(),
+            Keys::Findings | Keys::Camera => view! { <value::NoValue/> }.into_any(),
             _ => view! { <value::Value question/> }.into_any(),
         }}
         <Instruments/>

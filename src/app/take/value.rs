@@ -58,9 +58,18 @@ pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
     }
 }
 
+/// Where nothing is typed, only what was taken last.
+#[component]
+pub fn NoValue() -> impl IntoView {
+    view! {
+        <div class="value-line"><LastTaken/></div>
+        <Refusal/>
+    }
+}
+
 /// Why the last value was not taken.
 #[component]
-pub fn Refusal() -> impl IntoView {
+fn Refusal() -> impl IntoView {
     let session = session();
     view! { <p class="refused" role="alert">{move || session.refused.get()}</p> }
 }

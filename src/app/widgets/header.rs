@@ -20,7 +20,7 @@ pub fn JobHeader() -> impl IntoView {
         match session.saves.get() {
             SaveState::Saved => format!("✓ {entries} saved"),
             SaveState::Saving(_) => "saving…".to_owned(),
-            SaveState::Failed { unsaved, .. } => format!("{unsaved} not saved"),
+            SaveState::Failed { .. } => format!("{} not saved", session.unsaved()),
         }
     });
     let state = move || match session.saves.get() {
@@ -31,11 +31,18 @@ pub fn JobHeader() -> impl IntoView {
         <header>
             <div class="job-header">
                 <a class="title" href=facts><h1>{title}</h1></a>
-                <span class=state role="status">{saved}</span>
+                <span class=state role="status" data-testid="saved">{saved}</span>
             </div>
             <Invented/>
         </header>
     }
+}
+
+/// What came of the last command, until the next one.
+#[component]
+pub fn Told() -> impl IntoView {
+    let session = session();
+    move || session.told.get().map(|told| view! { <p class="told" role="status">{told}</p> })
 }
 
 /// Says of an invented job that it is one.
@@ -51,9 +58,9 @@ pub fn Invented() -> impl IntoView {
 pub fn NotSaved() -> impl IntoView {
     let session = session();
     move || match session.saves.get() {
-        SaveState::Failed { why, unsaved } => Some(view! {
+        SaveState::Failed { why, .. } => Some(view! {
             <div class="not-saved" role="alert">
-                <p><strong>{format!("NOT SAVED: {unsaved}")}</strong>" "{format!("{why}.")}</p>
+                <p><strong>{format!("NOT SAVED: {}", session.unsaved())}</strong>" "{format!("{why}.")}</p>
                 <button type="button" class="key" on:click=move |_| session.try_again()>"Try again"</button>
             </div>
         }),

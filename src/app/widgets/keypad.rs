@@ -21,21 +21,34 @@ pub enum KeyAction {
 }
 
 struct Key {
+    /// A sign beside the words, for the eye alone.
+    sign: &'static str,
+    /// What stands on it. By ear and for speech control it is the key's name, unless
+    /// it is a mere symbol.
     face: &'static str,
-    name: &'static str,
+    /// The name of a key whose face is a symbol.
+    symbol_for: Option<&'static str>,
     action: KeyAction,
 }
 
 const fn types(face: &'static str) -> Key {
-    Key { face, name: face, action: KeyAction::Type(face) }
+    does(face, KeyAction::Type(face))
 }
 
-const fn named(face: &'static str, name: &'static str, action: KeyAction) -> Key {
-    Key { face, name, action }
+const fn does(face: &'static str, action: KeyAction) -> Key {
+    Key { sign: "", face, symbol_for: None, action }
 }
 
-const BACK: Key = named("⌫", "back", KeyAction::Back);
-const SAVE: Key = named("save", "save", KeyAction::Save);
+const fn signed(sign: &'static str, face: &'static str, action: KeyAction) -> Key {
+    Key { sign, face, symbol_for: None, action }
+}
+
+const fn symbol(face: &'static str, name: &'static str, action: KeyAction) -> Key {
+    Key { sign: "", face, symbol_for: Some(name), action }
+}
+
+const BACK: Key = symbol("⌫", "back", KeyAction::Back);
+const SAVE: Key = does("save", KeyAction::Save);
 /// A place without a key.
 const NONE: Key = types("");
 
@@ -96,21 +109,17 @@ fn DigitPad(keys: Keys, metric: bool, pressed: Callback<KeyAction>) -> impl Into
 const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
     match (keys, metric) {
         (Keys::Length, false) => [
-            [named("′ ft", "feet", KeyAction::Type("' ")), named("″ in", "inches", KeyAction::Type("\""))],
-            [named("⅛", "fractions", KeyAction::Flip), types(".")],
+            [signed("′ ", "feet", KeyAction::Type("' ")), signed("″ ", "inches", KeyAction::Type("\""))],
+            [symbol("⅛", "fractions", KeyAction::Flip), types(".")],
         ],
         (Keys::Length, true) => [
-            [named("m", "metres", KeyAction::Type(" m")), named("cm", "centimetres", KeyAction::Type(" cm"))],
-            [named("mm", "millimetres", KeyAction::Type(" mm")), types(".")],
+            [does("m", KeyAction::Type(" m")), does("cm", KeyAction::Type(" cm"))],
+            [does("mm", KeyAction::Type(" mm")), types(".")],
         ],
-        (Keys::Moisture, _) => [
-            [
-                named("joist +", "next joist", KeyAction::Step),
-                named("≥ max", "over the meter's maximum", KeyAction::OverMaximum),
-            ],
-            [types("."), NONE],
-        ],
-        (Keys::Temperature, _) => [[named("−", "minus", KeyAction::Type("-")), NONE], [types("."), NONE]],
+        (Keys::Moisture, _) => {
+            [[does("joist +", KeyAction::Step), does("over max", KeyAction::OverMaximum)], [types("."), NONE]]
+        }
+        (Keys::Temperature, _) => [[symbol("−", "minus", KeyAction::Type("-")), NONE], [types("."), NONE]],
         (Keys::Percent, _) => [[NONE, NONE], [types("."), NONE]],
         (Keys::Count | Keys::Findings | Keys::Camera, _) => [[NONE, NONE], [NONE, NONE]],
     }
@@ -135,7 +144,7 @@ fn FractionPad(pressed: Callback<KeyAction>) -> impl IntoView {
         types("13/16"),
         types("7/8"),
         types("15/16"),
-        named("123", "digits", KeyAction::Flip),
+        does("digits", KeyAction::Flip),
     ];
     pad("keypad fractions", keys, pressed)
 }
@@ -146,21 +155,21 @@ fn pad(class: &'static str, keys: [Key; 16], pressed: Callback<KeyAction>) -> im
 }
 
 fn key_view(key: &Key, pressed: Callback<KeyAction>) -> AnyView {
-    let Key { face, name, action } = *key;
+    let Key { sign, face, symbol_for, action } = *key;
     if face.is_empty() {
         return view! { <span class="no-key"></span> }.into_any();
     }
     let class = match action {
         KeyAction::Save => "key save",
         KeyAction::Type(text) if text.contains('/') && !text.contains("16") => "key digit eighth",
-        KeyAction::Type(_) => "key digit",
+        KeyAction::Type(text) if text.len() == 1 && text != "\"" => "key digit",
         _ => "key",
     };
     // The value keeps the focus, so that a laser or a meter can go on typing into it.
     view! {
-        <button type="button" class=class aria-label=name tabindex="-1"
+        <button type="button" class=class aria-label=symbol_for tabindex="-1"
             on:mousedown=|event| event.prevent_default()
-            on:click=move |_| pressed.run(action)><span aria-hidden="true">{face}</span></button>
+            on:click=move |_| pressed.run(action)><span aria-hidden="true">{sign}</span>{face}</button>
     }
     .into_any()
 }
