@@ -97,6 +97,7 @@ fn JobScreen() -> impl IntoView {
             <div class="job-screen">
                 <widgets::JobHeader/>
                 <widgets::NotSaved/>
+                <widgets::Alarm/>
                 {screen}
                 <widgets::TabBar/>
             </div>

@@ -44,6 +44,8 @@ pub struct Session {
     pub read_back: RwSignal<Option<ReadBack>>,
     /// Why the last value was not taken, or the last command not done.
     pub refused: RwSignal<Option<String>>,
+    /// What somebody must have read before it goes away.
+    pub alarm: RwSignal<Option<&'static str>>,
     /// What came of the last command, for the next screen to say.
     pub told: RwSignal<Option<String>>,
     /// How this phone likes things.
@@ -98,6 +100,7 @@ impl Session {
             drafts: RwSignal::new(drafts),
             read_back: RwSignal::new(None),
             refused: RwSignal::new(None),
+            alarm: RwSignal::new(None),
             told: RwSignal::new(None),
             prefs: RwSignal::new(prefs),
             standing: RwSignal::new(platform::storage::Standing::default()),

@@ -155,12 +155,11 @@ async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
     let origin = server.address().trim_end_matches('/');
     phone.cdp("Storage.clearDataForOrigin", json!({ "origin": origin, "storageTypes": "indexeddb" })).await;
     phone.keypad("8 feet save").await;
-    phone.wait_for("NOT SAVED").await;
-    phone.wait_for("the browser emptied the storage while the app was open").await;
+    phone.wait_for("The browser emptied its storage while Duckboard was open").await;
     phone.screenshot("faults-emptied").await;
-    phone.tap("Try again").await;
     phone.wait_for_no("NOT SAVED").await;
     phone.all_saved(5).await;
+    phone.tap("understood").await;
     phone.kill().await;
     phone.start_again(server.address()).await;
     phone.open_job(JOB).await;

@@ -18,6 +18,10 @@ use crate::store::{Batch, Line, SaveState, StoreError, queue};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
+/// Said until somebody has read it.
+const EMPTIED: &str = "The browser emptied its storage while Duckboard was open. Everything logged was kept again, \
+    but photos taken before are gone from this phone. Hand the job over soon.";
+
 impl Session {
     /// Begins a job with its first visit, and opens it.
     pub fn begin_job(self, title: Label) {
@@ -179,13 +183,18 @@ impl Session {
         self.push(batch);
     }
 
-    /// Tries again to keep what is not kept; everything, if the storage was emptied
-    /// under the app.
-    pub fn try_again(self) {
-        if let SaveState::Failed { why: StoreError::Emptied, .. } = self.saves.get_untracked() {
-            self.queue_everything();
-        }
-        self.retry();
+    /// Tries again to keep what is not kept.
+    pub fn retry(self) {
+        let (queue, store) = (self.queue.get_value(), self.store.get_value());
+        spawn_local(async move {
+            queue::drain(&queue, store.as_ref(), |state| self.saves.set(state)).await;
+            if let SaveState::Failed { why: StoreError::Emptied, .. } = self.saves.get_untracked() {
+                // The store is new and empty: what is on the screen is all there is.
+                self.queue_everything();
+                self.alarm.set(Some(EMPTIED));
+                queue::drain(&queue, store.as_ref(), |state| self.saves.set(state)).await;
+            }
+        });
     }
 
     fn queue_everything(self) {
@@ -198,13 +207,6 @@ impl Session {
         });
         let phone = self.phone.with_untracked(|phone| serde_json::to_string(phone).ok());
         queue.borrow_mut().push(Batch::note(phone_note(), phone));
-    }
-
-    fn retry(self) {
-        let (queue, store) = (self.queue.get_value(), self.store.get_value());
-        spawn_local(async move {
-            queue::drain(&queue, store.as_ref(), |state| self.saves.set(state)).await;
-        });
     }
 
     /// Sends what is to be kept on its way.

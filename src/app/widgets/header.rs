@@ -38,6 +38,22 @@ pub fn JobHeader() -> impl IntoView {
     }
 }
 
+/// What somebody must have read before it goes away.
+#[component]
+pub fn Alarm() -> impl IntoView {
+    let session = session();
+    move || {
+        session.alarm.get().map(|alarm| {
+            view! {
+                <div class="not-saved" role="alert">
+                    <p>{alarm}</p>
+                    <button type="button" class="key" on:click=move |_| session.alarm.set(None)>"understood"</button>
+                </div>
+            }
+        })
+    }
+}
+
 /// What came of the last command, until the next one.
 #[component]
 pub fn Told() -> impl IntoView {
@@ -61,7 +77,7 @@ pub fn NotSaved() -> impl IntoView {
         SaveState::Failed { why, .. } => Some(view! {
             <div class="not-saved" role="alert">
                 <p><strong>{format!("NOT SAVED: {}", session.unsaved())}</strong>" "{format!("{why}.")}</p>
-                <button type="button" class="key" on:click=move |_| session.try_again()>"Try again"</button>
+                <button type="button" class="key" on:click=move |_| session.retry()>"Try again"</button>
             </div>
         }),
         SaveState::Saved | SaveState::Saving(_) => None,

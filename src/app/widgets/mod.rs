@@ -8,6 +8,6 @@ mod text_field;
 
 pub use choice::Choice;
 pub use figure_card::{AnswerCard, WhyDetails};
-pub use header::{Invented, JobHeader, NotSaved, TabBar, Told};
+pub use header::{Alarm, Invented, JobHeader, NotSaved, TabBar, Told};
 pub use keypad::{KeyAction, Keypad, press};
 pub use text_field::TextField;
