@@ -33,6 +33,11 @@ pub fn Report() -> impl IntoView {
     }
 }
 
+/// A question as the subject of a sentence.
+fn plain(title: &'static str) -> &'static str {
+    title.trim_end_matches('?')
+}
+
 fn print() {
     if let Some(window) = web_sys::window() {
         let _ = window.print();
@@ -67,9 +72,11 @@ fn TitleBlock() -> impl IntoView {
 fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
     let lines = move || {
         answers.get().into_iter().flat_map(|answer| match answer.said {
-            Figure::Known(known) => {
-                known.assumed.into_iter().map(|what| format!("{}: assumed {what}", answer.title)).collect::<Vec<_>>()
-            }
+            Figure::Known(known) => known
+                .assumed
+                .into_iter()
+                .map(|what| format!("{}: assumed {what}", plain(answer.title)))
+                .collect::<Vec<_>>(),
             Figure::Missing(needs) => vec![format!(
                 "{}: not enough to say; {}",
                 answer.title,

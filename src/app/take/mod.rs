@@ -14,7 +14,9 @@ use crate::engine::place::Place;
 use crate::engine::survey::{Floor, room_area};
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, travel};
 use crate::engine::units::tape::BareUnit;
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 /// The Take screen.
 #[component]
@@ -29,13 +31,22 @@ pub fn Take() -> impl IntoView {
     let done = Callback::new(move |()| set_choosing.set(false));
     let choose = Callback::new(move |()| set_choosing.set(true));
     view! {
-        <main class="take">
+        <main class="take" on:mousedown=keep_focus>
             {move || if choosing.get() {
                 view! { <sheet::Sheet on_done=done/> }.into_any()
             } else {
                 view! { <Desk question choose/> }.into_any()
             }}
         </main>
+    }
+}
+
+/// The value keeps the focus whatever is tapped, so that a laser or a meter can go on
+/// typing into it; only another field may take it.
+fn keep_focus(event: MouseEvent) {
+    let on_field = event.target().is_some_and(|target| target.dyn_ref::<web_sys::HtmlInputElement>().is_some());
+    if !on_field {
+        event.prevent_default();
     }
 }
 
@@ -133,7 +144,6 @@ fn Instruments() -> impl IntoView {
                     type="button"
                     class="instrument"
                     aria-pressed=move || (in_hand.get() == instrument).to_string()
-                    on:mousedown=|event| event.prevent_default()
                     on:click=move |_| session.draft_to(|draft| draft.with(instrument))
                 >
                     {icon(instrument)}

@@ -165,11 +165,9 @@ fn key_view(key: &Key, pressed: Callback<KeyAction>) -> AnyView {
         KeyAction::Type(text) if text.len() == 1 && text != "\"" => "key digit",
         _ => "key",
     };
-    // The value keeps the focus, so that a laser or a meter can go on typing into it.
     view! {
         <button type="button" class=class aria-label=symbol_for tabindex="-1"
-            on:mousedown=|event| event.prevent_default()
-            on:click=move |_| pressed.run(action)><span aria-hidden="true">{sign}</span>{face}</button>
+            on:click=move |_| pressed.run(action)><span>{(!sign.is_empty()).then(|| view! { <span aria-hidden="true">{sign}</span> })}{face}</span></button>
     }
     .into_any()
 }
