@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 /// The value as typed so far.
 const VALUE: &str = "document.querySelector('.take input[inputmode=none]')?.value";
 /// What the header says is saved.
-const SAVED: &str = "document.querySelector('[data-testid=saved]')?.textContent";
+const SAVED: &str = "document.querySelector('header [role=status]')?.textContent";
 /// The input behind “Open a job file”.
 const JOB_FILE: &str = "input[type=file][aria-label='Open a job file']";
 /// The input behind the camera key.
@@ -113,7 +113,12 @@ impl Phone {
     pub async fn half_typed(&mut self, value: &str) {
         let typed = json!(value);
         self.wait_until(&format!("“{value}” is typed"), &format!("{VALUE} === {typed}")).await;
-        self.wait_until("the typed is kept", &format!("/^\\W*\\d+ saved$/.test({SAVED})")).await;
+        self.nothing_is_unsaved().await;
+    }
+
+    /// Waits until nothing is on its way to the storage.
+    pub async fn nothing_is_unsaved(&mut self) {
+        self.wait_until("all is saved", &format!("/\\d saved$/.test({SAVED})")).await;
     }
 
     /// Waits until the header says that so many entries are saved.

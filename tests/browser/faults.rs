@@ -146,6 +146,8 @@ async fn what_is_shown_as_saved_outlives_sigkill_in_that_moment() {
     phone.finish().await;
 }
 
+/// What is shown as saved after the storage was emptied must be there again, and not only
+/// what came after.
 #[tokio::test]
 async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
     let (server, mut phone) = phone_with_a_job().await;

@@ -53,7 +53,7 @@ impl Look {
     /// Looks at all that is on the screen, under a name that is said with each trouble.
     async fn at(&mut self, what: &str) {
         // The header is on its way until all is saved.
-        self.phone.wait_until("all is saved", "/ saved$/.test(document.querySelector('.saved')?.textContent)").await;
+        self.phone.nothing_is_unsaved().await;
         let seen = self.phone.js(TROUBLES).await;
         assert!(seen["keys"].as_i64() >= Some(6 + 4), "{what}: these are not all keys: {seen}");
         let troubles = seen["troubles"].as_array().cloned().unwrap_or_default();
