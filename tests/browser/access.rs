@@ -50,6 +50,7 @@ async fn nobody_is_shut_out(theme: &'static str) {
 }
 
 async fn before_a_job(inspector: &mut Inspector) {
+    inspector.phone.wait_for("Initials").await;
     inspector.looks_at("introduction").await;
     inspector.phone.tap("This is me").await;
     inspector.phone.wait_for("one to eight letters are needed").await;

@@ -5,7 +5,7 @@ use crate::page::words;
 use crate::phone::{Phone, Screen};
 use crate::server::Server;
 use base64::{Engine as _, engine::general_purpose::STANDARD};
-use serde_json::json;
+use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
 /// The value as typed so far.
@@ -17,13 +17,23 @@ const JOB_FILE: &str = "input[type=file][aria-label='Open a job file']";
 /// The input behind the camera key.
 const CAMERA: &str = "input[type=file][capture]";
 
+/// Whose storage it is, as the browser calls it.
+pub fn origin(server: &Server) -> &str {
+    server.address().trim_end_matches('/')
+}
+
 /// The job of [`phone_with_a_job`].
 pub const JOB: &str = "Soft corner";
 
 /// A phone whose owner has just begun a job: two entries, its title and its first visit.
 pub async fn phone_with_a_job() -> (Server, Phone) {
+    with_a_job(Screen::Tall).await
+}
+
+/// The same on a screen of another size.
+pub async fn with_a_job(screen: Screen) -> (Server, Phone) {
     let server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
+    let mut phone = Phone::open(screen, server.address()).await;
     phone.introduce("QX").await;
     phone.begin_job(JOB).await;
     (server, phone)
@@ -139,6 +149,25 @@ impl Phone {
         self.js(&format!("{summary}.focus()")).await;
         self.press("Enter").await;
         self.wait_for("take back").await;
+    }
+
+    /// Starts the browser again, with [`JOB`] open and no room for anything more. A
+    /// browser that has saved keeps for a while what it knew of the room left, so that
+    /// it must be a new one.
+    pub async fn start_full(&mut self, server: &Server) {
+        self.kill().await;
+        self.start_again(server.address()).await;
+        self.open_job(JOB).await;
+        self.set_quota(json!({ "origin": origin(server), "quotaSize": 1 })).await;
+    }
+
+    /// From now on there is as much room as there really is.
+    pub async fn has_room_again(&mut self, server: &Server) {
+        self.set_quota(json!({ "origin": origin(server) })).await;
+    }
+
+    async fn set_quota(&mut self, quota: Value) {
+        self.cdp("Storage.overrideQuotaForOrigin", quota).await;
     }
 
     /// A photo in a file, as a camera would leave it: 2000 by 1500 pixels of JPEG.

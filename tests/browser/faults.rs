@@ -1,29 +1,8 @@
 //! What goes wrong on a phone and in a hand. It is said in words, and nothing that was
 //! entered is lost.
 
-use crate::carpenter::{JOB, phone_with_a_job};
-use crate::phone::Phone;
-use crate::server::Server;
+use crate::carpenter::{JOB, origin, phone_with_a_job};
 use serde_json::json;
-
-/// Says how much the phone has room for; none: as much as it really has.
-async fn has_room_for(phone: &mut Phone, server: &Server, bytes: Option<u32>) {
-    let origin = server.address().trim_end_matches('/');
-    let mut quota = json!({ "origin": origin });
-    if let Some(bytes) = bytes {
-        quota["quotaSize"] = json!(bytes);
-    }
-    phone.cdp("Storage.overrideQuotaForOrigin", quota).await;
-}
-
-/// In a browser just started, since one that has saved keeps for a while what it knew of
-/// the room left.
-async fn start_with_a_full_phone(phone: &mut Phone, server: &Server) {
-    phone.kill().await;
-    phone.start_again(server.address()).await;
-    phone.open_job(JOB).await;
-    has_room_for(phone, server, Some(1)).await;
-}
 
 #[tokio::test]
 async fn a_photo_that_is_none_is_refused_in_words_and_loses_nothing() {
@@ -47,12 +26,13 @@ async fn a_photo_that_is_none_is_refused_in_words_and_loses_nothing() {
 #[tokio::test]
 async fn a_full_phone_says_so_until_what_was_entered_is_safe() {
     let (server, mut phone) = phone_with_a_job().await;
-    start_with_a_full_phone(&mut phone, &server).await;
+    phone.start_full(&server).await;
     phone.take_up("Tape").await;
     phone.keypad("9 feet save").await;
     phone.wait_for("NOT SAVED").await;
     phone.wait_for("the phone's storage is full").await;
     phone.said_back("Side 1", "9' 0\"").await;
+    phone.check_accessible().await;
     phone.screenshot("faults-full").await;
 
     // It stays wherever one goes, and whatever is entered next.
@@ -63,7 +43,7 @@ async fn a_full_phone_says_so_until_what_was_entered_is_safe() {
         phone.wait_for("NOT SAVED").await;
     }
 
-    has_room_for(&mut phone, &server, None).await;
+    phone.has_room_again(&server).await;
     phone.tap("Try again").await;
     phone.wait_for_no("NOT SAVED").await;
     // The job's two entries, the room, two sides.
@@ -83,12 +63,12 @@ async fn a_full_phone_takes_no_photo_until_there_is_room_again() {
     let (server, mut phone) = phone_with_a_job().await;
     phone.take_up("Photo").await;
     phone.all_saved(2).await;
-    start_with_a_full_phone(&mut phone, &server).await;
+    phone.start_full(&server).await;
     let picture = phone.picture().await;
     phone.take_photo(&picture).await;
     phone.wait_for("Photo: not saved: the phone's storage is full").await;
     phone.all_saved(2).await;
-    has_room_for(&mut phone, &server, None).await;
+    phone.has_room_again(&server).await;
     phone.take_photo(&picture).await;
     phone.all_saved(4).await;
     let _expected = phone.take_console_errors().await;
@@ -154,10 +134,11 @@ async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
     phone.take_up("Tape").await;
     phone.keypad("9 feet save").await;
     phone.all_saved(4).await;
-    let origin = server.address().trim_end_matches('/');
-    phone.cdp("Storage.clearDataForOrigin", json!({ "origin": origin, "storageTypes": "indexeddb" })).await;
+    let emptied = json!({ "origin": origin(&server), "storageTypes": "indexeddb" });
+    phone.cdp("Storage.clearDataForOrigin", emptied).await;
     phone.keypad("8 feet save").await;
     phone.wait_for("The browser emptied its storage while Duckboard was open").await;
+    phone.check_accessible().await;
     phone.screenshot("faults-emptied").await;
     phone.wait_for_no("NOT SAVED").await;
     phone.all_saved(5).await;

@@ -37,7 +37,8 @@ async fn a_damaged_file_is_refused_with_its_faults_and_changes_nothing() {
             phone.wait_for(word).await;
         }
     }
-    phone.screenshot("faults-damaged").await;
+    phone.check_accessible().await;
+    phone.screenshot("opening-damaged").await;
     assert_eq!(phone.words_of(".job-list").await, before);
     phone.reload().await;
     phone.wait_until_started().await;
@@ -57,7 +58,7 @@ async fn what_a_later_duckboard_logged_goes_through_untouched() {
     phone.all_saved(known.records.len()).await;
     phone.go_to("Log").await;
     phone.wait_for("1 entry of a kind that this Duckboard does not know").await;
-    phone.screenshot("faults-newer").await;
+    phone.screenshot("opening-newer").await;
     // What was opened must be kept, not only held: it goes out again from a new page.
     phone.reload().await;
     phone.wait_until_started().await;

@@ -110,12 +110,15 @@ impl Phone {
         self.cdp("DOM.setFileInputFiles", json!({ "files": files, "objectId": input })).await;
     }
 
-    /// Waits for a finished download whose name ends like this.
+    /// Waits for a finished download whose name ends like this. The browser reserves the
+    /// name with an empty file, and renames what it has written to that at the end.
     pub async fn wait_for_download(&mut self, ending: &str) -> PathBuf {
         let end = Instant::now() + self.patience;
         loop {
             let files = fs::read_dir(self.downloads()).expect("the downloads").flatten();
-            let found = files.map(|file| file.path()).find(|file| file.to_string_lossy().ends_with(ending));
+            let written = |file: &PathBuf| fs::metadata(file).is_ok_and(|data| data.len() > 0);
+            let mut finished = files.map(|file| file.path()).filter(written);
+            let found = finished.find(|file| file.to_string_lossy().ends_with(ending));
             if let Some(file) = found {
                 return file;
             }

@@ -38,7 +38,7 @@ pub fn newer(picture: &[u8]) -> String {
 /// The same by somebody who means ill: markup wherever a text is shown.
 pub fn with_markup(picture: &[u8]) -> String {
     let text = sound(picture).replace("Laundry and mud room", MARKUP);
-    text.replace(r#""initials":"#, &format!(r#""initials":"<b>i","was":"#))
+    text.replace(r#""initials":"#, r#""initials":"<b>i","was":"#)
 }
 
 /// As a title it would load a picture, fail, and run what is in it.

@@ -1,6 +1,7 @@
 //! Take under a thumb: everything in sight without scrolling, and large enough for a
 //! glove, on the smallest screen that the app promises to fit and on most phones.
 
+use crate::carpenter::with_a_job;
 use crate::phone::{Phone, Screen};
 use crate::server::Server;
 
@@ -44,6 +45,14 @@ const TROUBLES: &str = r"(() => {
   return { keys: pressed.length, troubles };
 })()";
 
+/// Everything on the screen that breaks the rules.
+async fn troubles(phone: &mut Phone, what: &str) -> Vec<String> {
+    let seen = phone.js(TROUBLES).await;
+    assert!(seen["keys"].as_i64() >= Some(6 + 4), "{what}: these are not all keys: {seen}");
+    let troubles = seen["troubles"].as_array().cloned().unwrap_or_default();
+    troubles.iter().map(|trouble| format!("{what}: {}", trouble.as_str().unwrap_or("?"))).collect()
+}
+
 struct Look {
     phone: Phone,
     troubles: Vec<String>,
@@ -54,10 +63,8 @@ impl Look {
     async fn at(&mut self, what: &str) {
         // The header is on its way until all is saved.
         self.phone.nothing_is_unsaved().await;
-        let seen = self.phone.js(TROUBLES).await;
-        assert!(seen["keys"].as_i64() >= Some(6 + 4), "{what}: these are not all keys: {seen}");
-        let troubles = seen["troubles"].as_array().cloned().unwrap_or_default();
-        self.troubles.extend(troubles.iter().map(|trouble| format!("{what}: {}", trouble.as_str().unwrap_or("?"))));
+        let troubles = troubles(&mut self.phone, what).await;
+        self.troubles.extend(troubles);
     }
 }
 
@@ -90,6 +97,21 @@ async fn fits(screen: Screen, name: &str) {
     let Look { phone, troubles } = look;
     phone.finish().await;
     assert!(troubles.is_empty(), "{} troubles on {screen:?}:\n{}", troubles.len(), troubles.join("\n"));
+}
+
+/// When nothing can be saved every key is needed more than ever.
+#[tokio::test]
+async fn a_full_phone_leaves_every_key_in_reach_on_the_smallest() {
+    let (server, mut phone) = with_a_job(Screen::Small).await;
+    phone.start_full(&server).await;
+    phone.take_up("Tape").await;
+    phone.keypad("9 feet save").await;
+    phone.wait_for("NOT SAVED").await;
+    let troubles = troubles(&mut phone, "a full phone").await;
+    phone.screenshot("small-full").await;
+    let _expected = phone.take_console_errors().await;
+    phone.finish().await;
+    assert!(troubles.is_empty(), "{} troubles:\n{}", troubles.len(), troubles.join("\n"));
 }
 
 #[tokio::test]

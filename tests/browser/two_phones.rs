@@ -101,6 +101,7 @@ async fn two_logs_become_one_and_a_conflict_is_settled_by_a_person() {
     bring_in(&mut below, &from_above, 7 + 1 + 2).await;
     below.go_to("Log").await;
     below.wait_for(WHICH).await;
+    below.check_accessible().await;
     below.screenshot("two-phones-conflict").await;
     below.tap("17 % at Joist 1, lower edge (BB)").await;
     below.wait_for_no(WHICH).await;
