@@ -69,6 +69,23 @@ async fn a_name_for_two_things_is_refused() {
 }
 
 #[tokio::test]
+async fn one_name_in_two_groups_is_told_apart_by_the_group() {
+    let (_server, mut phone) = practice(Screen::Tall).await;
+    phone.tap_in("Far side", "Go").await;
+    phone.wait_for("far side").await;
+    phone.tap_in("Near side", "Go").await;
+    phone.wait_for("near side").await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+#[should_panic(expected = "there is no thing called “Go” in “Upper side”")]
+async fn a_group_that_is_not_there_has_nothing_in_it() {
+    let (_server, mut phone) = practice(Screen::Tall).await;
+    phone.tap_in("Upper side", "Go").await;
+}
+
+#[tokio::test]
 #[should_panic(expected = "button “Asleep” cannot be tapped: it is disabled")]
 async fn a_disabled_button_cannot_be_tapped() {
     let (_server, mut phone) = practice(Screen::Tall).await;

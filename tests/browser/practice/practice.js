@@ -4,6 +4,8 @@ const say = text => { said.textContent = text; };
 const on = (id, type, act) => document.getElementById(id).addEventListener(type, act);
 
 on('save', 'click', event => say(`saved by ${event.pointerType}`));
+on('near', 'click', () => say('near side'));
+on('far', 'click', () => say('far side'));
 on('save-all', 'click', () => say('saved all'));
 on('length', 'keydown', event => { if (event.key === 'Enter') say(`length is ${event.target.value}`); });
 on('photos', 'change', event => say(`${event.target.files.length} photos, ${event.target.files[0].name}`));
