@@ -94,6 +94,20 @@ mod order {
         }
     }
 
+    /// The second of two forgotten sides hung on the first, and jumped to the end of the
+    /// walk when the first was taken back.
+    #[test]
+    fn what_followed_a_side_put_in_and_taken_back_stays_where_it_was() {
+        let mut desk = Desk::new();
+        let (room, walked) = desk.room(&RIGHT_WALKED);
+        let first = desk.log(side(room, Some(walked[1]), "2'", L));
+        let second = desk.log(side(room, Some(first), "3'", R));
+        let withdrawal = desk.withdraw(first);
+        assert_eq!(sides(&desk), [walked[0], walked[1], second, walked[2], walked[3]]);
+        desk.withdraw(withdrawal);
+        assert_eq!(sides(&desk), [walked[0], walked[1], first, second, walked[2], walked[3]]);
+    }
+
     #[test]
     fn a_side_corrected_keeps_its_place_and_its_new_length() {
         let mut desk = Desk::new();

@@ -18,6 +18,9 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Job {
     /// Everything that is so.
     pub now: Shelves,
+    /// Things that were taken back, as they last stood: what refers to one still has to
+    /// find its place.
+    pub gone: Shelves,
     /// Entries that were taken back: things, corrections of things, and withdrawals.
     pub withdrawn: BTreeSet<EntryId>,
     /// Things whose corrections disagree: the corrections, of which the last stands
@@ -138,6 +141,7 @@ impl Fold {
             self.job.faults.remove(id);
         }
         self.job.now.remove(beginning);
+        self.job.gone.remove(beginning);
         self.job.conflicts.remove(&beginning);
 
         let live = self.live(&thread);
@@ -153,16 +157,15 @@ impl Fold {
             return;
         };
         let corrections = self.corrections(&thread, &recorded);
-        if !live.contains(&beginning) {
-            return;
-        }
+        let stands = live.contains(&beginning);
         let heads = heads(beginning, &corrections, &live);
         let head = heads.last().copied().unwrap_or(beginning);
         let value = corrections.get(&head).map_or(recorded, |correction| correction.to.clone());
-        if heads.len() > 1 {
+        if stands && heads.len() > 1 {
             self.job.conflicts.insert(beginning, heads);
         }
-        self.job.now.put(beginning, Thing { value, stamp, head });
+        let shelves = if stands { &mut self.job.now } else { &mut self.job.gone };
+        shelves.put(beginning, Thing { value, stamp, head });
     }
 
     /// Which entries of a thread nobody has taken back. From the last to the first:

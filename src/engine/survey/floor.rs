@@ -1,13 +1,13 @@
 //! A room's floor, put together from what was measured.
 
-use super::{Joists, Opening, Run};
+use super::{Joists, Opening, Run, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::tape::{self, LengthStyle};
 use crate::engine::units::{Length, Typed};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.
 #[derive(Debug, Clone, PartialEq)]
@@ -88,31 +88,40 @@ impl Joists {
 /// follow the same one the later comes first, so that a side put in later lands where
 /// it was put. A side that names no earlier side of this room starts the walk.
 fn sides_in_order(job: &Job, room: EntryId) -> Vec<EntryId> {
-    let mut following: BTreeMap<Option<EntryId>, BTreeSet<EntryId>> = BTreeMap::new();
-    let walked: BTreeSet<EntryId> =
-        job.now.sides.iter().filter(|(_, side)| side.value.room == room).map(|(id, _)| *id).collect();
-    for id in &walked {
-        following.entry(predecessor(job, &walked, *id)).or_default().insert(*id);
-    }
-    // Depth first, by a stack: each list is pushed in ascending order and popped from its end.
-    let mut order = Vec::with_capacity(walked.len());
-    let mut open: Vec<EntryId> = following.get(&None).into_iter().flatten().copied().collect();
+    let mut following = followers(job, room);
+    // Depth first, by a stack: each list is in ascending order and popped from its end.
+    let mut order = Vec::new();
+    let mut open = following.remove(&None).unwrap_or_default();
     while let Some(id) = open.pop() {
         order.push(id);
-        open.extend(following.get(&Some(id)).into_iter().flatten());
+        open.extend(following.remove(&Some(id)).unwrap_or_default());
     }
     order
 }
 
-/// The side of this room that a side follows, passing over sides that were taken back.
-fn predecessor(job: &Job, walked: &BTreeSet<EntryId>, side: EntryId) -> Option<EntryId> {
-    let after = job.now.sides.get(&side)?.value.after?;
-    if after >= side {
-        return None;
+/// The sides that follow each side, in ascending order. Where a side was taken back,
+/// what followed it follows the one before it.
+fn followers(job: &Job, room: EntryId) -> BTreeMap<Option<EntryId>, Vec<EntryId>> {
+    let of_room = |shelf: &Shelf<Side>| {
+        let sides = shelf.iter().filter(|(_, side)| side.value.room == room);
+        sides.map(|(id, side)| (*id, side.value.after)).collect::<BTreeMap<_, _>>()
+    };
+    let (now, mut all) = (of_room(&job.now.sides), of_room(&job.gone.sides));
+    all.extend(&now);
+    let mut following: BTreeMap<_, Vec<_>> = BTreeMap::new();
+    // For each side so far the one that stands in its place. References go to smaller
+    // ids only, so it is there when it is asked for; in a file with gaps the nearest
+    // earlier one keeps the walk together.
+    let mut standing: BTreeMap<EntryId, Option<EntryId>> = BTreeMap::new();
+    for (id, after) in all {
+        let before = after.filter(|after| *after < id);
+        let before = before.and_then(|before| *standing.range(..=before).next_back()?.1);
+        if now.contains_key(&id) {
+            following.entry(before).or_default().push(id);
+        }
+        standing.insert(id, if now.contains_key(&id) { Some(id) } else { before });
     }
-    // Sides are withdrawn one by one, usually the last: the nearest one before it that
-    // still stands keeps the walk together.
-    walked.range(..=after).next_back().copied()
+    following
 }
 
 fn openings(job: &Job, sides: &[EntryId], walk: &Walk) -> Vec<(EntryId, Rect)> {
