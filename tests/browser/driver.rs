@@ -5,7 +5,7 @@ use fantoccini::wd::{Capabilities, WebDriverCompatibleCommand};
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Value, json};
-use std::fs::File;
+use std::fs::{self, File};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
@@ -14,6 +14,9 @@ use url::{ParseError, Url};
 
 /// No single command may take longer; a page that hangs must not hang the walk.
 const PATIENCE: Duration = Duration::from_secs(40);
+
+/// How often chromedriver may look for a free port.
+const TRIES: usize = 5;
 
 /// A running chromedriver and its one session.
 pub struct Driver {
@@ -24,16 +27,8 @@ pub struct Driver {
 impl Driver {
     /// Starts chromedriver, and the browser with these capabilities.
     pub async fn start(log: &Path, capabilities: Capabilities) -> Self {
-        let out = File::create(log).expect("a log file");
-        let child = Command::new("chromedriver")
-            .arg("--port=0")
-            .stdin(Stdio::null())
-            .stdout(out.try_clone().expect("the log file"))
-            .stderr(out)
-            .spawn()
-            .expect("chromedriver starts: `cargo xtask test browser-tools` installs it");
-        let port = said(log, "started successfully on port ").await;
-        let address = format!("http://localhost:{}", port.trim_end_matches('.'));
+        let (child, port) = listening(log).await;
+        let address = format!("http://localhost:{port}");
         let mut builder = ClientBuilder::new(HttpConnector::new());
         let connecting = builder.capabilities(capabilities).connect(&address);
         let client = timeout(PATIENCE, connecting).await.expect("the browser starts in time");
@@ -79,6 +74,25 @@ impl Drop for Driver {
     fn drop(&mut self) {
         self.stop();
     }
+}
+
+/// chromedriver and its port. It takes one of IPv6 and then wants the same one of IPv4,
+/// where somebody else may be: then it gives up, and the next one gets another port.
+async fn listening(log: &Path) -> (Child, String) {
+    for _ in 0..TRIES {
+        let out = File::create(log).expect("a log file");
+        let mut child = Command::new("chromedriver")
+            .arg("--port=0")
+            .stdin(Stdio::null())
+            .stdout(out.try_clone().expect("the log file"))
+            .stderr(out)
+            .spawn()
+            .expect("chromedriver starts: `cargo xtask test browser-tools` installs it");
+        if let Some(port) = said(&mut child, log, "started successfully on port ").await {
+            return (child, port.trim_end_matches('.').to_string());
+        }
+    }
+    panic!("chromedriver found no port: {}", fs::read_to_string(log).unwrap_or_default());
 }
 
 /// A command that only chromedriver knows.

@@ -82,8 +82,8 @@ impl Server {
             .stderr(out)
             .spawn()
             .expect("the server starts");
-        self.child = Some(child);
-        self.address = said(&log, " is at ").await.trim().to_string();
+        let address = said(self.child.insert(child), &log, " is at ").await;
+        self.address = address.expect("the server says its address").trim().to_string();
         // The file stays open in the server; nobody else needs its name.
         let _ = fs::remove_file(log);
     }
@@ -95,15 +95,20 @@ impl Drop for Server {
     }
 }
 
-/// Waits until a process has written the words to its log; returns what follows them
-/// on that line.
-pub async fn said(log: &Path, words: &str) -> String {
+/// Waits until a process has written the words to its log, and returns what follows them
+/// on that line; nothing if it ends without them.
+pub async fn said(child: &mut Child, log: &Path, words: &str) -> Option<String> {
     let end = Instant::now() + Duration::from_secs(20);
     loop {
+        // Asked before reading: what it wrote before it ended is all there.
+        let ended = !matches!(child.try_wait(), Ok(None));
         let text = fs::read_to_string(log).unwrap_or_default();
         let whole_lines = text.rsplit_once('\n').map_or("", |(lines, _)| lines);
         if let Some(rest) = whole_lines.lines().find_map(|line| line.split_once(words)) {
-            return rest.1.to_string();
+            return Some(rest.1.to_string());
+        }
+        if ended {
+            return None;
         }
         assert!(Instant::now() < end, "`{words}` was never said in {}:\n{text}", log.display());
         sleep(Duration::from_millis(50)).await;
