@@ -4,6 +4,8 @@
 mod desk;
 #[path = "taking/laws.rs"]
 mod laws;
+#[path = "taking/places.rs"]
+mod places;
 #[path = "taking/refused.rs"]
 mod refused;
 #[path = "taking/visits.rs"]
@@ -12,7 +14,7 @@ mod visits;
 use desk::{Desk, joist_of, length, spot};
 use duckboard::engine::air::AirLocation;
 use duckboard::engine::condition::Finding;
-use duckboard::engine::entry::EntryId;
+use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Observation, Record};
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};

@@ -72,6 +72,17 @@ pub enum Position {
     Named,
 }
 
+/// The ways to say where a place is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Locating {
+    /// By a joist's number.
+    Joist,
+    /// By a point on the plan.
+    Plan,
+    /// By what is chalked there, alone.
+    Chalk,
+}
+
 /// A joist's number, counted from one in the order that the job's joists are laid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
@@ -142,7 +153,30 @@ impl Face {
     }
 }
 
+impl Locating {
+    /// Every way, in the order that a choice shows them.
+    pub const ALL: [Self; 3] = [Self::Joist, Self::Plan, Self::Chalk];
+
+    /// The way in words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Joist => "at a joist",
+            Self::Plan => "on the plan",
+            Self::Chalk => "by its mark",
+        }
+    }
+}
+
 impl Position {
+    /// How it says where it is.
+    pub const fn locating(&self) -> Locating {
+        match self {
+            Self::OnJoist { .. } => Locating::Joist,
+            Self::OnPlan { .. } => Locating::Plan,
+            Self::Named => Locating::Chalk,
+        }
+    }
+
     /// How far along its joist, if it is on one and that was measured.
     pub fn along(&self) -> Option<Typed<Length>> {
         match self {

@@ -6,6 +6,7 @@ use duckboard::engine::entry::DeviceId;
 use duckboard::engine::job::Act;
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::sample;
+use duckboard::engine::take::Whereabouts;
 use proptest::prelude::*;
 
 fn any_spot() -> impl Strategy<Value = Place> {
@@ -13,6 +14,10 @@ fn any_spot() -> impl Strategy<Value = Place> {
         (1_u16..=999, prop::option::of(0_i32..500)).prop_map(|(joist, along)| Position::OnJoist {
             joist: JoistNumber::new(joist).unwrap(),
             along: along.map(|inches| length(&format!("{inches} in"))),
+        }),
+        (-200_i32..500, -200_i32..500).prop_map(|(right, down)| Position::OnPlan {
+            right: length(&format!("{right} in")),
+            down: length(&format!("{down} in")),
         }),
         Just(Position::Named),
     ];
@@ -37,13 +42,18 @@ fn any_text() -> impl Strategy<Value = String> {
     ]
 }
 
+const WHEREABOUTS: [Whereabouts; 4] = [Whereabouts::Along, Whereabouts::Right, Whereabouts::Down, Whereabouts::Height];
+
 fn any_draft() -> impl Strategy<Value = Draft> {
     let instrument = proptest::sample::select(Instrument::ALL.to_vec());
     let task = (proptest::sample::select(TapeTask::ALL.to_vec()), proptest::sample::select(AirTask::ALL.to_vec()));
     let held = prop::collection::vec(any_text(), 0..6);
     let room = (any::<bool>(), 0_usize..9, any::<i16>());
-    (instrument, task, any_text(), held, any_spot(), room).prop_map(
-        |(instrument, (tape, air), text, held, spot, (left, corner, travel))| Draft {
+    // Mostly none: it comes before everything else.
+    let locating = prop::option::weighted(0.2, proptest::sample::select(WHEREABOUTS.to_vec()));
+    (instrument, task, any_text(), held, (any_spot(), locating), room).prop_map(
+        |(instrument, (tape, air), text, held, (spot, locating), (left, corner, travel))| Draft {
+            locating,
             instrument,
             tape,
             air,
@@ -98,7 +108,14 @@ proptest! {
             Err(refused) => prop_assert!(refused.message.contains(": "), "{}", refused.message),
             Ok(saved) => {
                 let held = saved.next.held.len() > draft.held.len();
-                prop_assert!(saved.entries.is_empty() == held, "{text:?} is logged or held, never dropped");
+                let says_where = draft.asked_where().is_some();
+                prop_assert!(
+                    saved.entries.is_empty() == (held || says_where),
+                    "{text:?} is logged, held, or says where; never dropped"
+                );
+                if let Some(what) = draft.asked_where().filter(|_| !text.trim().is_empty()) {
+                    prop_assert_eq!(what.read(&saved.next.spot), Some(&length(&text)));
+                }
                 prop_assert!(saved.next.text.is_empty());
                 let entries = saved.entries.clone();
                 // Adds each entry as new, and asserts that none is a fault.

@@ -5,8 +5,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
 use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
-use crate::engine::units::tape::{self, LengthStyle};
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::Length;
 use std::collections::BTreeMap;
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.
@@ -44,6 +43,13 @@ impl Floor {
         Self { room, sides, outline, openings, joists: joists.map(|joists| joists.value.clone()), walk }
     }
 
+    /// How many sides stand before one that is put in after `after`: all of them, unless
+    /// that is one of them.
+    pub fn sides_before(&self, after: Option<EntryId>) -> usize {
+        let at = self.sides.iter().position(|side| Some(*side) == after);
+        at.map_or(self.sides.len(), |at| at + 1)
+    }
+
     /// Where a place is on the plan, if that can be said.
     pub fn locate(&self, place: &Place) -> Option<Point> {
         match &place.position {
@@ -62,18 +68,16 @@ impl Floor {
 }
 
 impl Floor {
-    /// The joist nearest to a point of the plan, and how far along it, to the inch: what
-    /// a tap means. None before the joists are laid out.
-    pub fn nearest(&self, point: Point) -> Option<Position> {
+    /// The joist nearest to a point of the plan, and how far along it the point is. None
+    /// before the joists are laid out.
+    pub fn nearest_joist(&self, point: Point) -> Option<(JoistNumber, Length)> {
         let joists = self.joists.as_ref()?;
         let (across, along) = match joists.run {
             Run::AcrossFirstSide => (point.x, point.y),
             Run::AlongFirstSide => (point.y, point.x),
         };
         let nearest = (1..=joists.count).min_by_key(|number| (joists.center(*number) - across).abs())?;
-        let along = along.max(Length::ZERO).to_nearest(Length::INCH);
-        let typed = tape::format(along, LengthStyle::default()).text;
-        Some(Position::OnJoist { joist: JoistNumber::new(nearest)?, along: Some(Typed::new(typed, along)) })
+        Some((JoistNumber::new(nearest)?, along.max(Length::ZERO)))
     }
 }
 

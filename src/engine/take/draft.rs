@@ -1,5 +1,6 @@
 //! What is half done: kept in the store at every key, so that it outlives the page.
 
+use super::whereabouts::Whereabouts;
 use crate::engine::air::AirLocation;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
@@ -19,8 +20,14 @@ pub struct Draft {
     pub text: String,
     /// Earlier answers to a question of several, as typed.
     pub held: Vec<String>,
+    /// The length that says where the spot is and is asked for now, before anything else.
+    pub locating: Option<Whereabouts>,
+    /// What was typed before that was asked; it comes back after.
+    pub aside: String,
     /// What the tape measures.
     pub tape: TapeTask,
+    /// The side that the next one is put in after; the last one unless somebody says so.
+    pub after: Option<EntryId>,
     /// Which way the wall turns at the end of the next side.
     pub turn: Turn,
     /// The corner that an opening is placed from, counted from 0.
@@ -104,7 +111,10 @@ impl Default for Draft {
             instrument: Instrument::default(),
             text: String::new(),
             held: Vec::new(),
+            locating: None,
+            aside: String::new(),
             tape: TapeTask::default(),
+            after: None,
             turn: Turn::Right,
             corner: 0,
             run: Run::AcrossFirstSide,
@@ -190,19 +200,46 @@ impl Draft {
     /// is put down.
     #[must_use]
     pub fn with(&self, instrument: Instrument) -> Self {
-        Self { instrument, text: String::new(), held: Vec::new(), ..self.clone() }
+        Self { instrument, ..self.put_down() }
     }
 
     /// The draft with another tape task.
     #[must_use]
     pub fn measuring(&self, tape: TapeTask) -> Self {
-        Self { tape, text: String::new(), held: Vec::new(), ..self.clone() }
+        Self { tape, ..self.put_down() }
     }
 
     /// The draft with another air task.
     #[must_use]
     pub fn reading_air(&self, air: AirTask) -> Self {
-        Self { air, text: String::new(), held: Vec::new(), ..self.clone() }
+        Self { air, ..self.put_down() }
+    }
+
+    /// The length that is asked for before anything else, if the spot can have it.
+    pub fn asked_where(&self) -> Option<Whereabouts> {
+        self.locating.filter(|what| Whereabouts::of(&self.spot.position).contains(what))
+    }
+
+    /// The draft asking where the spot is; what was typed is put aside meanwhile.
+    #[must_use]
+    pub fn asking_where(&self, what: Whereabouts) -> Self {
+        let aside = if self.asked_where().is_some() { &self.aside } else { &self.text };
+        Self { locating: Some(what), aside: aside.clone(), text: String::new(), ..self.clone() }
+    }
+
+    /// The draft at another spot, with the next length that says where it is asked for,
+    /// or back at what was asked before.
+    pub(super) fn located(&self, spot: Place, next: Option<Whereabouts>) -> Self {
+        let at = Self { spot, ..self.clone() };
+        match next {
+            Some(what) => at.asking_where(what),
+            None => Self { locating: None, text: self.aside.clone(), aside: String::new(), ..at },
+        }
+    }
+
+    /// The draft with nothing half done: ready for the next question.
+    pub(super) fn put_down(&self) -> Self {
+        Self { text: String::new(), held: Vec::new(), locating: None, aside: String::new(), ..self.clone() }
     }
 
     /// Ready for the next answer of the same question.
@@ -210,10 +247,5 @@ impl Draft {
         let mut held = self.held.clone();
         held.push(typed);
         Self { held, text: String::new(), ..self.clone() }
-    }
-
-    /// Ready for the next question.
-    pub(super) fn emptied(&self) -> Self {
-        Self { text: String::new(), held: Vec::new(), ..self.clone() }
     }
 }

@@ -5,16 +5,20 @@
 //! entries and the next draft, and touches nothing. It knows no screen: the app draws
 //! the [`Question`] and calls [`save`].
 
+pub mod aim;
 pub mod draft;
 pub mod question;
 pub mod retype;
 pub mod save;
 pub mod settings;
 pub mod travel;
+pub mod whereabouts;
 
+pub use aim::{located, tapped};
 pub use draft::{AirTask, Draft, Instrument, TapeTask};
 pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
 pub use settings::Units;
 pub use travel::place_at;
+pub use whereabouts::Whereabouts;

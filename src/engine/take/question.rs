@@ -2,8 +2,9 @@
 
 use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
+use super::whereabouts::Whereabouts;
 use crate::engine::job::Job;
-use crate::engine::place::Position;
+use crate::engine::place::{Place, Position};
 use crate::engine::survey::Floor;
 
 /// A question, and how it is answered.
@@ -13,6 +14,8 @@ pub struct Question {
     pub asks: String,
     /// Where, or what was answered so far.
     pub detail: String,
+    /// What to ask when somebody taps the detail: where the spot is, more closely.
+    pub detail_asks: Option<Whereabouts>,
     /// The keys that answer it.
     pub keys: Keys,
     /// What stands behind the number: a unit, the kind of reading.
@@ -41,6 +44,9 @@ pub enum Keys {
 impl Question {
     /// What a draft asks next.
     pub fn of(draft: &Draft, job: &Job, units: Units) -> Self {
+        if let Some(what) = draft.asked_where() {
+            return whereabouts(what, draft, units);
+        }
         match draft.instrument {
             Instrument::Tape => tape(draft, job, units),
             Instrument::Meter => at_spot(draft, job, units, Keys::Moisture, "%"),
@@ -52,20 +58,34 @@ impl Question {
     }
 }
 
+/// Where the spot is, and what is known of that now.
+fn whereabouts(what: Whereabouts, draft: &Draft, units: Units) -> Question {
+    let detail = match what.read(&draft.spot) {
+        None => "not measured; save alone goes on without".to_owned(),
+        Some(now) if what.can_be_unknown() => format!("now {}; save alone takes it away", units.length(now.value)),
+        Some(now) => format!("now {}; save alone leaves it", units.length(now.value)),
+    };
+    Question {
+        asks: format!("{}: {}", draft.spot.name(), what.label().to_lowercase()),
+        detail,
+        detail_asks: None,
+        keys: Keys::Length,
+        unit: units.bare_length().symbol().to_owned(),
+    }
+}
+
 fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
     let floor = Floor::of(job);
     let length = |asks: String, detail: String| Question {
         asks,
         detail,
+        detail_asks: None,
         keys: Keys::Length,
         unit: units.bare_length().symbol().to_owned(),
     };
     let held = draft.held.join(" · ");
     match (draft.tape, draft.held.len()) {
-        (TapeTask::Side, _) => {
-            let number = floor.as_ref().map_or(0, |floor| floor.sides.len()) + 1;
-            length(format!("Side {number}"), walked(floor.as_ref(), units))
-        }
+        (TapeTask::Side, _) => length(side_to_come(draft, floor.as_ref()), walked(floor.as_ref(), units)),
         (TapeTask::Opening, 0) => length(
             format!("Opening: along side {} from its corner", draft.corner + 1),
             format!("corner {}", draft.corner + 1),
@@ -76,13 +96,22 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
         (TapeTask::Joists, 0) => length("Joist 1: center from corner 1".to_owned(), draft.run.label().to_owned()),
         (TapeTask::Joists, 1) => length("Joists: spacing on center".to_owned(), held),
         (TapeTask::Joists, _) => {
-            Question { asks: "Joists: how many".to_owned(), detail: held, keys: Keys::Count, unit: "joists".to_owned() }
+            Question { keys: Keys::Count, unit: "joists".to_owned(), ..length("Joists: how many".to_owned(), held) }
         }
         (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
         (TapeTask::Other, _) => {
             let name = if draft.other.is_empty() { "Other length".to_owned() } else { draft.other.to_string() };
-            length(name, place_detail(draft, job, units))
+            length(name, "kept by its name".to_owned())
         }
+    }
+}
+
+/// Which side is measured next.
+fn side_to_come(draft: &Draft, floor: Option<&Floor>) -> String {
+    let Some(floor) = floor else { return "Side 1".to_owned() };
+    match floor.sides_before(draft.after) {
+        before if before == floor.sides.len() => format!("Side {}", before + 1),
+        before => format!("Side {}, put in after side {before}", before + 1),
     }
 }
 
@@ -102,21 +131,21 @@ fn air(draft: &Draft, job: &Job, units: Units) -> Question {
     let scale = units.scale.symbol().to_owned();
     let name = draft.air.label();
     match (draft.air, draft.held.first()) {
-        (AirTask::Surface | AirTask::Wood, _) => Question {
-            asks: format!("{name}: {}", draft.spot.name()),
-            detail: place_detail(draft, job, units),
-            keys: Keys::Temperature,
-            unit: scale,
-        },
+        (AirTask::Surface | AirTask::Wood, _) => {
+            let at_spot = at_spot(draft, job, units, Keys::Temperature, &scale);
+            Question { asks: format!("{name}: {}", at_spot.asks), ..at_spot }
+        }
         (_, None) => Question {
             asks: format!("{name}: temperature"),
             detail: String::new(),
+            detail_asks: None,
             keys: Keys::Temperature,
             unit: scale,
         },
         (_, Some(temperature)) => Question {
             asks: format!("{name}: humidity"),
             detail: temperature.clone(),
+            detail_asks: None,
             keys: Keys::Percent,
             unit: "% RH".to_owned(),
         },
@@ -124,21 +153,32 @@ fn air(draft: &Draft, job: &Job, units: Units) -> Question {
 }
 
 fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Question {
-    Question { asks: draft.spot.name(), detail: place_detail(draft, job, units), keys, unit: unit.to_owned() }
+    Question {
+        asks: draft.spot.name(),
+        detail: place_detail(draft, job, units),
+        detail_asks: Whereabouts::of(&draft.spot.position).first().copied(),
+        keys,
+        unit: unit.to_owned(),
+    }
 }
 
-/// Where along it, and from which wall.
+/// Where along it and from which wall, how high, and what is chalked there.
 fn place_detail(draft: &Draft, job: &Job, units: Units) -> String {
-    let from = job.measured_from().filter(|wall| !wall.is_empty());
-    match &draft.spot.position {
+    let Place { position, height, chalk, .. } = &draft.spot;
+    let height = height.as_ref().map(|height| format!("{} up", units.length(height.value)));
+    let said_already = *position == Position::Named;
+    let chalk = chalk.as_ref().filter(|_| !said_already).map(|chalk| format!("\"{chalk}\""));
+    let at = match position {
         Position::OnJoist { along: Some(along), .. } => {
             let along = units.length(along.value);
-            from.map_or_else(|| format!("{along} along"), |wall| format!("{along} from {wall}"))
+            let from = job.measured_from().filter(|wall| !wall.is_empty());
+            Some(from.map_or_else(|| format!("{along} along"), |wall| format!("{along} from {wall}")))
         }
-        Position::OnJoist { along: None, .. } => "anywhere along it".to_owned(),
+        Position::OnJoist { along: None, .. } => Some("anywhere along it".to_owned()),
         Position::OnPlan { right, down } => {
-            format!("{} right, {} down", units.length(right.value), units.length(down.value))
+            Some(format!("{} right, {} down", units.length(right.value), units.length(down.value)))
         }
-        Position::Named => String::new(),
-    }
+        Position::Named => draft.spot.chalk.is_none().then(|| "no mark said yet".to_owned()),
+    };
+    [at, height, chalk].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

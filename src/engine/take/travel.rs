@@ -27,11 +27,12 @@ pub(super) fn next_spot(job: &Job, visit: Option<EntryId>, draft: &Draft, here: 
     unread(job, visit, here).unwrap_or_else(|| step(&draft.spot, draft.travel))
 }
 
-/// The spot `joists` further on.
+/// The spot `joists` further on. What is chalked at one place is not chalked at the next.
 pub fn step(spot: &Place, joists: i16) -> Place {
     let mut spot = spot.clone();
     if let Position::OnJoist { joist, .. } = &mut spot.position {
         *joist = joist.step(joists);
+        spot.chalk = None;
     }
     spot
 }

@@ -1,15 +1,17 @@
 //! From a draft to entries: what the save key does.
 
+mod tape_tasks;
+
 use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
-use super::travel::{next_spot, place_at};
+use super::travel::{next_spot, place_at, step};
+use super::whereabouts::Whereabouts;
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{EntryId, Label};
-use crate::engine::geometry::Turn;
-use crate::engine::job::{Entry, Fact, Job, Observation, Pen};
+use crate::engine::job::{Entry, Job, Observation, Pen};
 use crate::engine::moisture::{Reading, Shown};
-use crate::engine::survey::{Floor, Joists, Level, Measure, Opening, Room, Side};
+use crate::engine::survey::Level;
 use crate::engine::units::decimal::{self, Decimals};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Temperature, Typed};
@@ -44,6 +46,14 @@ pub struct Refused {
     pub message: String,
 }
 
+impl ReadBack {
+    /// A value that is spoken as it is shown.
+    pub fn words(of: impl Into<String>, value: impl Into<String>) -> Self {
+        let value = value.into();
+        Self { of: of.into(), spoken: value.clone(), value }
+    }
+}
+
 impl Refused {
     fn new(field: &str, problem: impl Display) -> Self {
         Self { message: format!("{field}: {problem}") }
@@ -65,6 +75,9 @@ struct Desk<'a> {
 /// [`Refused`] when the text does not say a value that would do.
 pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<EntryId>) -> Result<Saved, Refused> {
     let desk = Desk { draft, job, pen, units, meter };
+    if let Some(what) = draft.asked_where() {
+        return desk.whereabouts(what);
+    }
     match draft.instrument {
         Instrument::Tape => match draft.tape {
             TapeTask::Side => desk.side(),
@@ -91,12 +104,8 @@ pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, finding: Finding) -> Saved 
     let condition = pen.record(Condition { place: Some(place), finding, note: None });
     Saved {
         entries: new_place.into_iter().chain([condition]).collect(),
-        next: draft.emptied(),
-        read_back: ReadBack {
-            of: draft.spot.name(),
-            value: finding.label().to_owned(),
-            spoken: finding.label().to_owned(),
-        },
+        next: draft.put_down(),
+        read_back: ReadBack::words(draft.spot.name(), finding.label()),
     }
 }
 
@@ -132,8 +141,7 @@ impl Desk<'_> {
     }
 
     fn read_temperature(&self, of: impl Into<String>, temperature: Temperature) -> ReadBack {
-        let value = self.units.temperature(temperature);
-        ReadBack { of: of.into(), spoken: value.clone(), value }
+        ReadBack::words(of, self.units.temperature(temperature))
     }
 
     /// The answer is kept in the draft until its question is whole.
@@ -141,110 +149,15 @@ impl Desk<'_> {
         Saved { entries: Vec::new(), next: self.draft.holding(typed), read_back }
     }
 
-    fn side(self) -> Result<Saved, Refused> {
-        let floor = Floor::of(self.job);
-        let number = floor.as_ref().map_or(0, |floor| floor.sides.len()) + 1;
-        let length = self.size(&format!("Side {number}"))?;
-        let read_back = self.read_length(format!("Side {number}"), length.value);
-        let turn = self.draft.turn;
-        let mut entries = Vec::new();
-        let room = floor.as_ref().map_or_else(
-            || {
-                let room = self.pen.record(Room { name: Label::fitted("Room") });
-                let id = room.id;
-                entries.push(room);
-                id
-            },
-            |floor| floor.room,
-        );
-        let after = floor.as_ref().and_then(|floor| floor.sides.last().copied());
-        let side = Side { room, after, length, turn };
-        let closes = floor.is_some_and(|floor| comes_round(&floor, &side));
-        entries.push(self.pen.record(side));
-        let next = Draft {
-            tape: if closes { TapeTask::Opening } else { TapeTask::Side },
-            turn: Turn::Right,
-            ..self.draft.emptied()
+    /// Moves the spot, and goes back to what was asked before.
+    fn whereabouts(self, what: Whereabouts) -> Result<Saved, Refused> {
+        let Draft { spot, text, .. } = self.draft;
+        let spot = what.write(spot, text, self.units).map_err(|problem| Refused::new(what.label(), problem))?;
+        let read_back = match what.read(&spot) {
+            Some(length) => self.read_length(what.label(), length.value),
+            None => ReadBack::words(what.label(), "not measured"),
         };
-        Ok(Saved { entries, next, read_back })
-    }
-
-    fn opening(self) -> Result<Saved, Refused> {
-        const FIELDS: [&str; 4] =
-            ["Opening along the side", "Opening out from the wall", "Opening size along", "Opening size into the room"];
-        let at = self.draft.held.len().min(3);
-        let field = FIELDS.get(at).copied().unwrap_or_default();
-        // Asked before the first answer: going off to measure the room puts answers down.
-        let corner = Floor::of(self.job).and_then(|floor| floor.sides.get(self.draft.corner).copied());
-        let Some(from) = corner else {
-            let what = format!("corner {} is not measured yet: measure the room first", self.draft.corner + 1);
-            return Err(Refused::new(field, what));
-        };
-        let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
-        let read_back = self.read_length(field, value.value);
-        let [along, out, length, ..] = self.draft.held.as_slice() else {
-            return Ok(self.hold(value.typed, read_back));
-        };
-        let opening = Opening {
-            from,
-            along: self.length_of(along, "Opening along the side", Sign::Refused)?,
-            out: self.length_of(out, "Opening out from the wall", Sign::Refused)?,
-            length: self.size_of(length, "Opening size along")?,
-            width: value,
-        };
-        let entries = vec![self.pen.record(opening)];
-        Ok(Saved { entries, next: Draft { tape: TapeTask::Joists, ..self.draft.emptied() }, read_back })
-    }
-
-    fn joists(self) -> Result<Saved, Refused> {
-        let Some(room) = Floor::of(self.job).map(|floor| floor.room) else {
-            return Err(Refused::new("Joists", "there is no room yet: measure its sides first"));
-        };
-        match self.draft.held.as_slice() {
-            [] => {
-                let first = self.length("Joist 1 from corner 1", Sign::Allowed)?;
-                let read_back = self.read_length("Joist 1 center", first.value);
-                Ok(self.hold(first.typed, read_back))
-            }
-            [_] => {
-                let spacing = self.size("Joist spacing")?;
-                let read_back = self.read_length("Joist spacing", spacing.value);
-                Ok(self.hold(spacing.typed, read_back))
-            }
-            [first, spacing, ..] => {
-                let text = self.draft.text.trim();
-                let count = text.parse().ok().filter(|count| (1..=200).contains(count));
-                let Some(count) = count else {
-                    return Err(Refused::new("Joist count", format!("\"{text}\" is no count: 1 to 200 is accepted")));
-                };
-                let joists = Joists {
-                    room,
-                    run: self.draft.run,
-                    first: self.length_of(first, "Joist 1 from corner 1", Sign::Allowed)?,
-                    spacing: self.size_of(spacing, "Joist spacing")?,
-                    count,
-                };
-                let value = count.to_string();
-                let read_back = ReadBack { of: "Joists".to_owned(), spoken: format!("{value} joists"), value };
-                let entries = vec![self.pen.record(joists)];
-                Ok(Saved { entries, next: Draft { instrument: Instrument::Meter, ..self.draft.emptied() }, read_back })
-            }
-        }
-    }
-
-    fn crawl_height(self) -> Result<Saved, Refused> {
-        let height = self.size("Crawl height")?;
-        let read_back = self.read_length("Crawl height", height.value);
-        let entries = vec![self.pen.record(Fact::CrawlHeight(height))];
-        Ok(Saved { entries, next: self.draft.emptied(), read_back })
-    }
-
-    fn other_length(self) -> Result<Saved, Refused> {
-        let name = if self.draft.other.is_empty() { Label::fitted("Length") } else { self.draft.other.clone() };
-        let length = self.length(name.as_str(), Sign::Allowed)?;
-        let read_back = self.read_length(name.as_str(), length.value);
-        let entries = vec![self.pen.record(Measure { what: name, length, place: None })];
-        Ok(Saved { entries, next: self.draft.emptied(), read_back })
+        Ok(Saved { entries: Vec::new(), next: self.draft.located(spot, what.next()), read_back })
     }
 
     fn percent(self) -> Result<Saved, Refused> {
@@ -271,7 +184,7 @@ impl Desk<'_> {
         let spoken = value.replace('%', "percent");
         Saved {
             entries: new_place.into_iter().chain([entry]).collect(),
-            next: Draft { spot, ..self.draft.emptied() },
+            next: Draft { spot, ..self.draft.put_down() },
             read_back: ReadBack { of: self.draft.spot.name(), value: value.to_owned(), spoken },
         }
     }
@@ -290,7 +203,7 @@ impl Desk<'_> {
         let value = decimal::format_relative_humidity(humidity.value, Decimals::Tenths).replace(".0 %", " %");
         let read_back = ReadBack { of: name.to_owned(), spoken: value.replace('%', "percent"), value };
         let entries = vec![self.pen.record(AirReading { location, temperature, humidity })];
-        Ok(Saved { entries, next: self.draft.emptied(), read_back })
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
 
     /// A temperature at the spot. The wood's goes with the readings that follow.
@@ -303,7 +216,7 @@ impl Desk<'_> {
         let surface =
             SurfaceReading { place: Some(place), what: Label::fitted(name), temperature: temperature.clone() };
         let entries = new_place.into_iter().chain([self.pen.record(Observation::SurfaceReading(surface))]).collect();
-        let mut next = self.draft.emptied();
+        let mut next = self.draft.put_down();
         if of_wood {
             next = Draft {
                 wood_temperature: Some(temperature),
@@ -320,15 +233,8 @@ impl Desk<'_> {
         let read_back = self.read_length(self.draft.spot.name(), drop.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let entry = self.pen.record(Level { place, drop });
-        let spot = super::travel::step(&self.draft.spot, self.draft.travel);
+        let spot = step(&self.draft.spot, self.draft.travel);
         let entries = new_place.into_iter().chain([entry]).collect();
-        Ok(Saved { entries, next: Draft { spot, ..self.draft.emptied() }, read_back })
+        Ok(Saved { entries, next: Draft { spot, ..self.draft.put_down() }, read_back })
     }
-}
-
-/// Would the walk have come round with one more side?
-fn comes_round(floor: &Floor, side: &Side) -> bool {
-    use crate::engine::geometry::{Step, Walk};
-    let last = Step { length: side.length.value, turn: side.turn };
-    Walk::new(floor.walk.steps().iter().copied().chain([last])).has_come_round()
 }

@@ -1,0 +1,122 @@
+//! What a tape or a laser gives.
+
+use super::{Desk, ReadBack, Refused, Saved};
+use crate::engine::entry::{EntryId, Label};
+use crate::engine::geometry::{Step, Turn, Walk};
+use crate::engine::job::{Entry, Fact};
+use crate::engine::survey::{Floor, Joists, Measure, Opening, Room, Side};
+use crate::engine::take::draft::{Draft, Instrument, TapeTask};
+use crate::engine::units::tape::Sign;
+
+impl Desk<'_> {
+    pub(super) fn side(mut self) -> Result<Saved, Refused> {
+        let floor = Floor::of(self.job);
+        let before = floor.as_ref().map_or(0, |floor| floor.sides_before(self.draft.after));
+        let name = format!("Side {}", before + 1);
+        let length = self.size(&name)?;
+        let read_back = self.read_length(name, length.value);
+        let (room, new_room) = self.room(floor.as_ref());
+        let after = floor.as_ref().and_then(|floor| floor.sides.get(before.checked_sub(1)?).copied());
+        let side = Side { room, after, length, turn: self.draft.turn };
+        let closes = floor.is_some_and(|floor| comes_round(&floor, before, &side));
+        let entries = new_room.into_iter().chain([self.pen.record(side)]).collect();
+        let tape = if closes { TapeTask::Opening } else { TapeTask::Side };
+        Ok(Saved { entries, next: Draft { tape, turn: Turn::Right, after: None, ..self.draft.put_down() }, read_back })
+    }
+
+    /// The room that is measured, or a new one with the entry that says it.
+    fn room(&mut self, floor: Option<&Floor>) -> (EntryId, Option<Entry>) {
+        match floor {
+            Some(floor) => (floor.room, None),
+            None => {
+                let room = self.pen.record(Room { name: Label::fitted("Room") });
+                (room.id, Some(room))
+            }
+        }
+    }
+
+    pub(super) fn opening(self) -> Result<Saved, Refused> {
+        const FIELDS: [&str; 4] =
+            ["Opening along the side", "Opening out from the wall", "Opening size along", "Opening size into the room"];
+        let at = self.draft.held.len().min(3);
+        let field = FIELDS.get(at).copied().unwrap_or_default();
+        // Asked before the first answer: going off to measure the room puts answers down.
+        let corner = Floor::of(self.job).and_then(|floor| floor.sides.get(self.draft.corner).copied());
+        let Some(from) = corner else {
+            let what = format!("corner {} is not measured yet: measure the room first", self.draft.corner + 1);
+            return Err(Refused::new(field, what));
+        };
+        let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
+        let read_back = self.read_length(field, value.value);
+        let [along, out, length, ..] = self.draft.held.as_slice() else {
+            return Ok(self.hold(value.typed, read_back));
+        };
+        let opening = Opening {
+            from,
+            along: self.length_of(along, "Opening along the side", Sign::Refused)?,
+            out: self.length_of(out, "Opening out from the wall", Sign::Refused)?,
+            length: self.size_of(length, "Opening size along")?,
+            width: value,
+        };
+        let entries = vec![self.pen.record(opening)];
+        Ok(Saved { entries, next: Draft { tape: TapeTask::Joists, ..self.draft.put_down() }, read_back })
+    }
+
+    pub(super) fn joists(self) -> Result<Saved, Refused> {
+        let Some(room) = Floor::of(self.job).map(|floor| floor.room) else {
+            return Err(Refused::new("Joists", "there is no room yet: measure its sides first"));
+        };
+        match self.draft.held.as_slice() {
+            [] => {
+                let first = self.length("Joist 1 from corner 1", Sign::Allowed)?;
+                let read_back = self.read_length("Joist 1 center", first.value);
+                Ok(self.hold(first.typed, read_back))
+            }
+            [_] => {
+                let spacing = self.size("Joist spacing")?;
+                let read_back = self.read_length("Joist spacing", spacing.value);
+                Ok(self.hold(spacing.typed, read_back))
+            }
+            [first, spacing, ..] => {
+                let text = self.draft.text.trim();
+                let count = text.parse().ok().filter(|count| (1..=200).contains(count));
+                let Some(count) = count else {
+                    return Err(Refused::new("Joist count", format!("\"{text}\" is no count: 1 to 200 is accepted")));
+                };
+                let joists = Joists {
+                    room,
+                    run: self.draft.run,
+                    first: self.length_of(first, "Joist 1 from corner 1", Sign::Allowed)?,
+                    spacing: self.size_of(spacing, "Joist spacing")?,
+                    count,
+                };
+                let value = count.to_string();
+                let read_back = ReadBack { of: "Joists".to_owned(), spoken: format!("{value} joists"), value };
+                let entries = vec![self.pen.record(joists)];
+                Ok(Saved { entries, next: Draft { instrument: Instrument::Meter, ..self.draft.put_down() }, read_back })
+            }
+        }
+    }
+
+    pub(super) fn crawl_height(self) -> Result<Saved, Refused> {
+        let height = self.size("Crawl height")?;
+        let read_back = self.read_length("Crawl height", height.value);
+        let entries = vec![self.pen.record(Fact::CrawlHeight(height))];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+
+    pub(super) fn other_length(self) -> Result<Saved, Refused> {
+        let name = if self.draft.other.is_empty() { Label::fitted("Length") } else { self.draft.other.clone() };
+        let length = self.length(name.as_str(), Sign::Allowed)?;
+        let read_back = self.read_length(name.as_str(), length.value);
+        let entries = vec![self.pen.record(Measure { what: name, length, place: None })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+}
+
+/// Would the walk have come round with one more side there?
+fn comes_round(floor: &Floor, before: usize, side: &Side) -> bool {
+    let mut steps = floor.walk.steps().to_vec();
+    steps.insert(before.min(steps.len()), Step { length: side.length.value, turn: side.turn });
+    Walk::new(steps).has_come_round()
+}
