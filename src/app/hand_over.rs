@@ -5,7 +5,7 @@ use crate::app::jobs::OpenFile;
 use crate::app::platform::download::{self, Outcome};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
-use crate::app::widgets::Choice;
+use crate::app::widgets::choice;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -44,8 +44,8 @@ fn Send() -> impl IntoView {
     view! {
         <section class="card">
             <h2>"Job file"</h2>
-            <Choice legend="Photos" options=with("photos") chosen=photos.into() on_choose=Callback::new(move |with| set_photos.set(with))/>
-            <Choice legend="Client details" options=with("client details") chosen=client.into() on_choose=Callback::new(move |with| set_client.set(with))/>
+            {choice("Photos", with("photos"), move || photos.get(), move |with| set_photos.set(with))}
+            {choice("Client details", with("client details"), move || client.get(), move |with| set_client.set(with))}
             {move || (!client.get()).then(|| view! {
                 <p class="assumed">"Title and place are left out. Captions, labels and photos stay as they are: look through them."</p>
             })}

@@ -2,7 +2,7 @@
 
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
-use crate::app::widgets::{Choice, TextField};
+use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
 use crate::engine::job::{Fact, Job, SheetSize, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
@@ -14,13 +14,13 @@ use leptos::prelude::*;
 pub fn JobFacts() -> impl IntoView {
     let session = session();
     let now = move |read: fn(&Job) -> Option<String>| untrack(|| session.job(read)).flatten().unwrap_or_default();
-    let venting = Memo::new(move |_| session.job(|job| job.venting().copied()).flatten());
-    let ventings = Venting::ALL.into_iter().map(|venting| (Some(venting), venting.label().to_owned())).collect();
-    let on_venting = Callback::new(move |venting: Option<Venting>| {
+    let venting = move || session.job(|job| job.venting().copied()).flatten();
+    let ventings = labelled(Venting::ALL.map(Some), |venting| venting.map_or("", Venting::label));
+    let on_venting = move |venting: Option<Venting>| {
         if let Some(venting) = venting {
             session.say(Fact::Venting(venting));
         }
-    });
+    };
     let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
     let back = move || session.job_id().map(|id| Route::Job(id, Tab::Report).href());
     view! {
@@ -38,7 +38,7 @@ pub fn JobFacts() -> impl IntoView {
                 <h2>"House"</h2>
                 <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
                 <TextField label="Crawl height" value=now(|job| job.crawl_height().map(|height| height.typed.clone())) on_commit=crawl_height(session)/>
-                <Choice legend="Crawl space" options=ventings chosen=venting.into() on_choose=on_venting/>
+                {choice("Crawl space", ventings, venting, on_venting)}
                 <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
                 <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
             </section>

@@ -1,6 +1,6 @@
 //! Everything entered, newest first: correct, withdraw, settle.
 
-use crate::app::photos::PhotoImage;
+use crate::app::photos::Thumbnail;
 use crate::app::session::session;
 use crate::app::widgets::TextField;
 use crate::engine::describe;
@@ -76,7 +76,7 @@ fn EntryRow(row: Row) -> impl IntoView {
         <li class="card entry" class:withdrawn=!stands>
             <p><b>{line.kind}</b>" "{line.says}</p>
             <p class="detail">{who}" "{typed}{(!stands).then_some(" · taken back")}</p>
-            {picture.map(|sha256| view! { <div class="thumb"><PhotoImage sha256 alt="photo".to_owned()/></div> })}
+            {picture.map(|sha256| view! { <Thumbnail sha256/> })}
             <details>
                 <summary aria-label=change>"change"</summary>
                 {thing.map(|value| view! { <Correction thing=id value/> })}

@@ -4,10 +4,9 @@ use crate::app::jobs::Standing;
 use crate::app::platform::prefs::Theme;
 use crate::app::route::Route;
 use crate::app::session::session;
-use crate::app::widgets::{Choice, TextField};
+use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::{Label, Logger, Role, Text};
 use crate::engine::moisture::{Answer, Meter, Sensing, Species};
-use crate::engine::take::Units;
 use crate::engine::units::decimal::{Scale, parse_moisture_content, parse_temperature};
 use crate::engine::units::tape::{InchStep, LengthStyle, ShownUnit};
 use leptos::prelude::*;
@@ -45,7 +44,6 @@ fn WhoLogs() -> impl IntoView {
     let (initials, set_initials) = signal(known.as_ref().map(|logger| logger.initials.to_string()).unwrap_or_default());
     let (role, set_role) = signal(known.map_or(Role::CrewLead, |logger| logger.role));
     let (problem, set_problem) = signal(None::<String>);
-    let roles = Role::ALL.into_iter().map(|role| (role, role.label().to_owned())).collect();
     let introduce = move || match Text::<8>::new(&initials.get_untracked()) {
         Ok(initials) if initials.is_empty() => {
             set_problem.set(Some("Initials: one to eight letters are needed.".to_owned()));
@@ -63,7 +61,7 @@ fn WhoLogs() -> impl IntoView {
                 <input type="text" autocomplete="off" autocapitalize="characters" prop:value=initials
                     on:input=move |event| set_initials.set(event_target_value(&event))/>
             </label>
-            <Choice legend="Role" options=roles chosen=role.into() on_choose=Callback::new(move |role| set_role.set(role))/>
+            {choice("Role", labelled(Role::ALL, Role::label), move || role.get(), move |role| set_role.set(role))}
             <p class="refused" role="alert">{move || problem.get()}</p>
             <button type="submit" class="key save wide">"This is me"</button>
         </form>
@@ -73,23 +71,15 @@ fn WhoLogs() -> impl IntoView {
 #[component]
 fn Liking() -> impl IntoView {
     let session = session();
-    let theme = Memo::new(move |_| session.prefs.get().theme);
-    let length = Memo::new(move |_| session.prefs.get().units.length);
-    let scale = Memo::new(move |_| session.prefs.get().units.scale);
-    let aloud = Memo::new(move |_| session.prefs.get().aloud);
-    let themes = Theme::ALL.into_iter().map(|theme| (theme, theme.label().to_owned())).collect();
+    let prefs = move || session.prefs.get();
     let lengths = lengths().into_iter().map(|style| (style, style.label())).collect();
-    let scales = Scale::ALL.into_iter().map(|scale| (scale, scale.label().to_owned())).collect();
+    let scales = labelled(Scale::ALL, Scale::label);
     let voices = vec![(false, "silent".to_owned()), (true, "read aloud".to_owned())];
-    let like = move |change: fn(Units, LengthStyle) -> Units, style| {
-        session.prefer(|prefs| prefs.units = change(prefs.units, style));
-    };
     view! {
-        <Choice legend="Theme" options=themes chosen=theme.into() on_choose=Callback::new(move |theme| session.prefer(|prefs| prefs.theme = theme))/>
-        <Choice legend="Lengths" options=lengths chosen=length.into()
-            on_choose=Callback::new(move |style| like(|units, length| Units { length, ..units }, style))/>
-        <Choice legend="Temperatures" options=scales chosen=scale.into() on_choose=Callback::new(move |scale| session.prefer(|prefs| prefs.units.scale = scale))/>
-        <Choice legend="Saved values" options=voices chosen=aloud.into() on_choose=Callback::new(move |aloud| session.prefer(|prefs| prefs.aloud = aloud))/>
+        {choice("Theme", labelled(Theme::ALL, Theme::label), move || prefs().theme, move |theme| session.prefer(|prefs| prefs.theme = theme))}
+        {choice("Lengths", lengths, move || prefs().units.length, move |length| session.prefer(|prefs| prefs.units.length = length))}
+        {choice("Temperatures", scales, move || prefs().units.scale, move |scale| session.prefer(|prefs| prefs.units.scale = scale))}
+        {choice("Saved values", voices, move || prefs().aloud, move |aloud| session.prefer(|prefs| prefs.aloud = aloud))}
     }
 }
 
@@ -127,17 +117,10 @@ fn MeterForm() -> impl IntoView {
         session.describe_meter(changed);
     };
     let before = meter.get_untracked();
-    let answers = || Answer::ALL.into_iter().map(|answer| (answer, answer.label().to_owned())).collect::<Vec<_>>();
-    let sensings = Sensing::ALL.into_iter().map(|sensing| (sensing, sensing.label().to_owned())).collect();
-    let unknown = std::iter::once((None, "not known".to_owned()));
-    let scales = unknown
-        .chain(
-            Species::ALL
-                .into_iter()
-                .filter(|species| *species != Species::Unknown)
-                .map(|species| (Some(species), species.label().to_owned())),
-        )
-        .collect();
+    let answers = || labelled(Answer::ALL, Answer::label);
+    let sensings = labelled(Sensing::ALL, Sensing::label);
+    let known = Species::ALL.into_iter().filter(|species| *species != Species::Unknown).map(Some);
+    let scales = labelled(std::iter::once(None).chain(known), |scale| scale.map_or("not known", Species::label));
     let on_label = Callback::new(move |text: String| {
         let label = Label::new(&text).map_err(|problem| format!("Meter label: {problem}"))?;
         change(&|meter| meter.label = label.clone());
@@ -159,13 +142,13 @@ fn MeterForm() -> impl IntoView {
         <p class="detail">{move || if now.get().is_none() { "No meter described yet: readings are kept as shown." } else { "Readings carry this meter." }}</p>
         <TextField label="Id or label" value=before.label.to_string() on_commit=on_label/>
         <h3>"Senses with"</h3>
-        <Choice legend="Senses with" options=sensings chosen=Signal::derive(move || meter.get().sensing) on_choose=Callback::new(move |sensing| change(&|meter| meter.sensing = sensing))/>
+        {choice("Senses with", sensings, move || meter.get().sensing, move |sensing| change(&|meter| meter.sensing = sensing))}
         <h3>"Scale is for"</h3>
-        <Choice legend="Scale is for" options=scales chosen=Signal::derive(move || meter.get().scale) on_choose=Callback::new(move |scale| change(&|meter| meter.scale = scale))/>
+        {choice("Scale is for", scales, move || meter.get().scale, move |scale| change(&|meter| meter.scale = scale))}
         <h3>"Corrects temperature itself"</h3>
-        <Choice legend="Corrects temperature itself" options=answers() chosen=Signal::derive(move || meter.get().corrects_temperature) on_choose=Callback::new(move |answer| change(&|meter| meter.corrects_temperature = answer))/>
+        {choice("Corrects temperature itself", answers(), move || meter.get().corrects_temperature, move |answer| change(&|meter| meter.corrects_temperature = answer))}
         <h3>"Corrects species itself"</h3>
-        <Choice legend="Corrects species itself" options=answers() chosen=Signal::derive(move || meter.get().corrects_species) on_choose=Callback::new(move |answer| change(&|meter| meter.corrects_species = answer))/>
+        {choice("Corrects species itself", answers(), move || meter.get().corrects_species, move |answer| change(&|meter| meter.corrects_species = answer))}
         <TextField label="Reference temperature" value=before.reference.map(|typed| typed.typed).unwrap_or_default() on_commit=on_reference/>
         <TextField label="Most that it shows, %" value=before.maximum.map(|typed| typed.typed).unwrap_or_default() on_commit=on_maximum/>
     }

@@ -1,6 +1,6 @@
 //! Taking a photo: bytes first, then the entry that names them.
 
-use crate::app::platform::photo;
+use crate::app::platform::photo::{LONGEST_SIDE, Picture, THUMBNAIL_SIDE};
 use crate::app::session::Session;
 use crate::engine::entry::{JobId, Note};
 use crate::engine::job::Observation;
@@ -31,7 +31,9 @@ impl Session {
     /// Scales the photo and commits its bytes, and the thumbnail's, before anything
     /// names them.
     async fn kept(self, file: &File) -> Result<Photo, String> {
-        let (full, thumbnail) = photo::scale(file).await?;
+        let picture = Picture::decode(file).await?;
+        let (full, thumbnail) = (picture.at_most(LONGEST_SIDE).await?, picture.at_most(THUMBNAIL_SIDE).await?);
+        drop(picture);
         let sha256 = Digest::of(&full.jpeg);
         let size = u32::try_from(full.jpeg.len()).map_err(|_| "the picture is too large to keep".to_owned())?;
         let key = BlobKey::of(&full.jpeg);

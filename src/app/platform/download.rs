@@ -59,12 +59,20 @@ pub fn save(name: &str, media_type: &str, parts: &[String]) -> Result<Outcome, S
 /// # Errors
 /// What the browser said.
 pub fn picture_url(media_type: &str, bytes: &[u8]) -> Result<String, String> {
+    picture(media_type, bytes)
+        .and_then(|blob| Url::create_object_url_with_blob(&blob))
+        .map_err(|error| super::message(&error))
+}
+
+/// A picture's bytes, for the browser.
+///
+/// # Errors
+/// What the browser said.
+pub fn picture(media_type: &str, bytes: &[u8]) -> Result<Blob, JsValue> {
     let properties = BlobPropertyBag::new();
     properties.set_type(media_type);
     let parts = Array::of1(&js_sys::Uint8Array::from(bytes));
     Blob::new_with_u8_array_sequence_and_options(&parts, &properties)
-        .and_then(|blob| Url::create_object_url_with_blob(&blob))
-        .map_err(|error| super::message(&error))
 }
 
 fn blob(media_type: &str, parts: &[String]) -> Result<Blob, JsValue> {

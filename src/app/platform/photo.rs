@@ -22,24 +22,37 @@ pub struct Scaled {
     pub height: u32,
 }
 
-/// The picture at both sizes: kept, and thumbnail.
-///
-/// # Errors
-/// A sentence when the browser cannot decode the picture.
-pub async fn scale(picture: &Blob) -> Result<(Scaled, Scaled), String> {
-    let window = web_sys::window().ok_or("there is no window")?;
-    let decoding = window.create_image_bitmap_with_blob(picture).map_err(|error| super::message(&error))?;
-    let decoded = JsFuture::from(decoding).await.map_err(|error| {
-        format!("This file is no picture that the phone can read ({}). A JPEG or PNG will do.", super::message(&error))
-    })?;
-    let bitmap: ImageBitmap = decoded.dyn_into().map_err(|_| "the browser gave no picture")?;
-    let scaled = both(&bitmap).await;
-    bitmap.close();
-    scaled.map_err(|error| super::message(&error))
+/// A picture that the browser has decoded; its pixels go as soon as this does.
+pub struct Picture(ImageBitmap);
+
+impl Picture {
+    /// Decodes a picture.
+    ///
+    /// # Errors
+    /// A sentence when the browser cannot.
+    pub async fn decode(picture: &Blob) -> Result<Self, String> {
+        let window = web_sys::window().ok_or("there is no window")?;
+        let decoding = window.create_image_bitmap_with_blob(picture).map_err(|error| super::message(&error))?;
+        let decoded = JsFuture::from(decoding).await.map_err(|error| {
+            let why = super::message(&error);
+            format!("This file is no picture that the phone can read ({why}). A JPEG or PNG will do.")
+        })?;
+        Ok(Self(decoded.dyn_into().map_err(|_| "the browser gave no picture")?))
+    }
+
+    /// The picture with no side longer than `longest` pixels.
+    ///
+    /// # Errors
+    /// A sentence when the browser cannot draw or encode it.
+    pub async fn at_most(&self, longest: u32) -> Result<Scaled, String> {
+        drawn(&self.0, longest).await.map_err(|error| super::message(&error))
+    }
 }
 
-async fn both(bitmap: &ImageBitmap) -> Result<(Scaled, Scaled), JsValue> {
-    Ok((drawn(bitmap, LONGEST_SIDE).await?, drawn(bitmap, THUMBNAIL_SIDE).await?))
+impl Drop for Picture {
+    fn drop(&mut self) {
+        self.0.close();
+    }
 }
 
 async fn drawn(bitmap: &ImageBitmap, longest: u32) -> Result<Scaled, JsValue> {

@@ -10,9 +10,8 @@ use crate::app::plan::Plan;
 use crate::app::session::session;
 use crate::app::widgets::{KeyAction, Keypad, press};
 use crate::engine::job::Job;
-use crate::engine::place::Place;
-use crate::engine::survey::{Floor, room_area};
-use crate::engine::take::{Draft, Instrument, Keys, Question, Units, travel};
+use crate::engine::survey::room_area;
+use crate::engine::take::{Draft, Instrument, Keys, Question, Units, tapped, travel};
 use crate::engine::units::tape::BareUnit;
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
@@ -31,7 +30,7 @@ pub fn Take() -> impl IntoView {
     let done = Callback::new(move |()| set_choosing.set(false));
     let choose = Callback::new(move |()| set_choosing.set(true));
     view! {
-        <main class="take" on:mousedown=keep_focus>
+        <main class="take" on:mousedown=move |event| if !choosing.get_untracked() { keep_focus(event) }>
             {move || if choosing.get() {
                 view! { <sheet::Sheet on_done=done/> }.into_any()
             } else {
@@ -64,8 +63,9 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
         <div class="question-line">
             <button type="button" class="question" on:click=move |_| choose.run(())>
                 <span class="asks">{move || question.get().map(|question| question.asks)}" ▾"</span>
-                <span class="detail">{move || question.get().map(|question| question.detail)}</span>
+                <span class="detail">{move || question.get().filter(|question| question.detail_asks.is_none()).map(|question| question.detail)}</span>
             </button>
+            <DetailKey question/>
             <sheet::TurnKey/>
         </div>
         {move || match keys.get() {
@@ -77,15 +77,29 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
     }
 }
 
+/// Where the spot is, more closely: its key asks for that.
+#[component]
+fn DetailKey(question: Memo<Option<Question>>) -> impl IntoView {
+    let session = session();
+    let asks = move || question.get().and_then(|question| Some((question.detail_asks?, question.detail)));
+    move || {
+        asks().map(|(what, detail)| {
+            let ask = move |_| session.draft_to(|draft| draft.asking_where(what));
+            view! { <button type="button" class="turn detail-key" on:click=ask>{detail}</button> }
+        })
+    }
+}
+
 /// The plan; on a small screen one line of it.
 #[component]
 fn PlanAbove() -> impl IntoView {
     let session = session();
     let (from_below, set_from_below) = signal(false);
     let go_to = Callback::new(move |point| {
-        let nearest = session.job(|job| Floor::of(job)?.nearest(point)).flatten();
-        if let Some(position) = nearest {
-            session.draft_to(|draft| Draft { spot: Place { position, ..draft.spot.clone() }, ..draft });
+        let units = session.prefs.get_untracked().units;
+        let spot = untrack(|| session.job(|job| tapped(job, &session.draft().spot, point, units)));
+        if let Some(spot) = spot {
+            session.draft_to(|draft| Draft { spot, ..draft });
         }
     });
     let strip = Memo::new(move |_| {

@@ -2,37 +2,42 @@
 
 use leptos::prelude::*;
 
-/// Keys of which one is chosen. The chosen one is marked for eyes and for readers.
-#[component]
-pub fn Choice<T>(
-    /// What is chosen between, for a screen reader.
+/// Keys of which one is chosen, marked for eyes and for readers. `legend` says to a
+/// reader what is chosen between; `on_choose` is called with what is tapped.
+///
+/// A function and no component: only this shell is built anew for every type.
+pub fn choice<T: PartialEq + Clone + Send + Sync + 'static>(
     legend: &'static str,
-    /// The options with their words.
     options: Vec<(T, String)>,
-    /// The one that is chosen.
-    chosen: Signal<T>,
-    /// Called with the one that is tapped.
-    on_choose: Callback<T>,
-) -> impl IntoView
-where
-    T: Clone + PartialEq + Send + Sync + 'static,
-{
-    let keys = options
-        .into_iter()
-        .map(|(option, words)| {
-            let (mine, tapped) = (option.clone(), option);
-            let pressed = Memo::new(move |_| chosen.get() == mine);
-            view! {
-                <button
-                    type="button"
-                    class="chip"
-                    aria-pressed=move || pressed.get().to_string()
-                    on:click=move |_| on_choose.run(tapped.clone())
-                >
-                    {words}
-                </button>
-            }
-        })
-        .collect_view();
-    view! { <div class="choice" role="group" aria-label=legend>{keys}</div> }
+    chosen: impl Fn() -> T + Send + Sync + 'static,
+    on_choose: impl Fn(T) + Send + Sync + 'static,
+) -> AnyView {
+    let (values, words): (Vec<T>, Vec<String>) = options.into_iter().unzip();
+    let among = values.clone();
+    let chosen = Memo::new(move |_| {
+        let chosen = chosen();
+        among.iter().position(|value| *value == chosen)
+    });
+    let on_choose = move |at: usize| {
+        if let Some(value) = values.get(at) {
+            on_choose(value.clone());
+        }
+    };
+    keys(legend, words, chosen, Callback::new(on_choose))
+}
+
+/// Values with their words.
+pub fn labelled<T: Copy>(values: impl IntoIterator<Item = T>, label: impl Fn(T) -> &'static str) -> Vec<(T, String)> {
+    values.into_iter().map(|value| (value, label(value).to_owned())).collect()
+}
+
+fn keys(legend: &'static str, words: Vec<String>, chosen: Memo<Option<usize>>, on_choose: Callback<usize>) -> AnyView {
+    let key = |(at, words)| {
+        let pressed = move || (chosen.get() == Some(at)).to_string();
+        view! {
+            <button type="button" class="chip" aria-pressed=pressed on:click=move |_| on_choose.run(at)>{words}</button>
+        }
+    };
+    let keys = words.into_iter().enumerate().map(key).collect_view();
+    view! { <div class="choice" role="group" aria-label=legend>{keys}</div> }.into_any()
 }

@@ -6,7 +6,7 @@ mod header;
 mod keypad;
 mod text_field;
 
-pub use choice::Choice;
+pub use choice::{choice, labelled};
 pub use figure_card::{AnswerCard, WhyDetails};
 pub use header::{Alarm, Invented, JobHeader, NotSaved, TabBar, Told};
 pub use keypad::{KeyAction, Keypad, press};

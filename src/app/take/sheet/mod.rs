@@ -4,14 +4,16 @@
 mod place;
 
 use crate::app::session::session;
-use crate::app::widgets::{Choice, TextField};
+use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
-use crate::engine::survey::Run;
+use crate::engine::survey::{Floor, Run};
 use crate::engine::take::{AirTask, Draft, Instrument, TapeTask};
+use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
+use wasm_bindgen::JsCast;
 
 /// What the instrument in the hand asks, and where.
 #[component]
@@ -20,16 +22,28 @@ pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
     let instrument = Memo::new(move |_| session.draft().instrument);
     let keys = move || match instrument.get() {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
-        Instrument::Air => view! { <AirTasks/><PlaceKeys/> }.into_any(),
-        Instrument::Meter => view! { <PlaceKeys/><WoodTasks/> }.into_any(),
-        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys/> }.into_any(),
+        Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
+        Instrument::Meter => view! { <PlaceKeys on_done/><WoodTasks/> }.into_any(),
+        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
+    };
+    let sheet = NodeRef::<Div>::new();
+    let done = move |_| match sheet.get_untracked().as_deref().and_then(refused_field) {
+        Some(field) => {
+            let _ = field.focus();
+        }
+        None => on_done.run(()),
     };
     view! {
-        <div class="sheet">
+        <div class="sheet" node_ref=sheet>
             <div class="sheet-keys">{keys}</div>
-            <button type="button" class="key save wide" on:click=move |_| on_done.run(())>"done"</button>
+            <button type="button" class="key save wide" on:click=done>"done"</button>
         </div>
     }
+}
+
+/// A field whose text will not do: with the sheet it would be gone.
+fn refused_field(sheet: &web_sys::HtmlElement) -> Option<web_sys::HtmlElement> {
+    sheet.query_selector("[aria-invalid=true]").ok()??.dyn_into().ok()
 }
 
 /// Beside the question: which way the wall turns at the end of this side.
@@ -53,18 +67,37 @@ pub fn TurnKey() -> impl IntoView {
 fn TapeTasks() -> impl IntoView {
     let session = session();
     let task = Memo::new(move |_| session.draft().tape);
-    let options = TapeTask::ALL.into_iter().map(|task| (task, task.label().to_owned())).collect();
-    let on_choose = Callback::new(move |task| session.draft_to(|draft| draft.measuring(task)));
+    let tasks = labelled(TapeTask::ALL, TapeTask::label);
+    let on_choose = move |task| session.draft_to(|draft| draft.measuring(task));
     view! {
         <div class="tasks">
-            <Choice legend="What is measured" options chosen=task.into() on_choose/>
+            {choice("What is measured", tasks, move || task.get(), on_choose)}
             {move || match task.get() {
                 TapeTask::Opening => view! { <CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
-                TapeTask::Side | TapeTask::CrawlHeight => ().into_any(),
+                TapeTask::Side => view! { <PutInKeys/> }.into_any(),
+                TapeTask::CrawlHeight => ().into_any(),
             }}
         </div>
+    }
+}
+
+/// Where a side that was forgotten is put in.
+#[component]
+fn PutInKeys() -> impl IntoView {
+    let session = session();
+    let sides = Memo::new(move |_| session.job(Floor::of).flatten().map(|floor| floor.sides).unwrap_or_default());
+    let on_choose = move |after| session.draft_to(|draft| Draft { after, ..draft });
+    move || {
+        let mut sides = sides.get();
+        sides.pop()?;
+        let put_in = |(at, side)| (Some(side), format!("after side {}", at + 1));
+        let options = std::iter::once((None, "the last".to_owned())).chain(sides.into_iter().enumerate().map(put_in));
+        let options = options.collect();
+        Some(
+            view! { <h2>"The next side goes"</h2>{choice("The next side goes", options, move || session.draft().after, on_choose)} },
+        )
     }
 }
 
@@ -72,14 +105,12 @@ fn TapeTasks() -> impl IntoView {
 #[component]
 fn CornerKeys() -> impl IntoView {
     let session = session();
-    let corners = Memo::new(move |_| {
-        session.job(|job| crate::engine::survey::Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0)
-    });
-    let corner = Memo::new(move |_| session.draft().corner);
-    let on_choose = Callback::new(move |corner| session.draft_to(|draft| Draft { corner, ..draft }));
+    let corners =
+        Memo::new(move |_| session.job(|job| Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0));
+    let on_choose = move |corner| session.draft_to(|draft| Draft { corner, ..draft });
     move || {
         let options = (0..corners.get()).map(|corner| (corner, format!("corner {}", corner + 1))).collect();
-        view! { <Choice legend="From which corner" options chosen=corner.into() on_choose/> }
+        choice("From which corner", options, move || session.draft().corner, on_choose)
     }
 }
 
@@ -99,26 +130,23 @@ fn NameOfLength() -> impl IntoView {
 #[component]
 fn RunKeys() -> impl IntoView {
     let session = session();
-    let run = Memo::new(move |_| session.draft().run);
-    let options = Run::ALL.into_iter().map(|run| (run, run.label().to_owned())).collect();
-    let on_choose = Callback::new(move |run| session.draft_to(|draft| Draft { run, ..draft }));
-    view! { <div class="tasks"><Choice legend="Which way the joists run" options chosen=run.into() on_choose/></div> }
+    let on_choose = move |run| session.draft_to(|draft| Draft { run, ..draft });
+    let runs = labelled(Run::ALL, Run::label);
+    choice("Which way the joists run", runs, move || session.draft().run, on_choose)
 }
 
 #[component]
 fn AirTasks() -> impl IntoView {
     let session = session();
-    let task = Memo::new(move |_| session.draft().air);
-    let options = AirTask::ALL.into_iter().map(|task| (task, task.label().to_owned())).collect();
-    let on_choose = Callback::new(move |task| session.draft_to(|draft| draft.reading_air(task)));
-    view! { <h2>"What is read"</h2><div class="tasks"><Choice legend="What is read" options chosen=task.into() on_choose/></div> }
+    let on_choose = move |task| session.draft_to(|draft| draft.reading_air(task));
+    let tasks = labelled(AirTask::ALL, AirTask::label);
+    view! { <h2>"What is read"</h2>{choice("What is read", tasks, move || session.draft().air, on_choose)} }
 }
 
 /// The wood that is read: it stays until somebody says otherwise.
 #[component]
 fn WoodTasks() -> impl IntoView {
     let session = session();
-    let wood = Memo::new(move |_| session.draft().wood);
     let solid = |species| Wood { material: Material::Solid, species };
     let made_up = |material| Wood { material, species: None };
     let species = Species::ALL.into_iter().map(|species| (solid(Some(species)), species.label().to_owned()));
@@ -129,6 +157,6 @@ fn WoodTasks() -> impl IntoView {
         (made_up(Material::Osb), "OSB".to_owned()),
     ];
     let options = others.into_iter().chain(species).collect();
-    let on_choose = Callback::new(move |wood| session.draft_to(|draft| Draft { wood, ..draft }));
-    view! { <h2>"Wood"</h2><div class="tasks"><Choice legend="Wood" options chosen=wood.into() on_choose/></div> }
+    let on_choose = move |wood| session.draft_to(|draft| Draft { wood, ..draft });
+    view! { <h2>"Wood"</h2>{choice("Wood", options, move || session.draft().wood, on_choose)} }
 }
