@@ -259,6 +259,9 @@ async fn it_is_all_in_the_log(phone: &mut Phone) {
     for line in EVERYTHING {
         phone.wait_for(line).await;
     }
+    // The small picture, which a phone that was handed the photo makes for itself.
+    let width = "document.querySelector('.thumb img')?.naturalWidth";
+    phone.wait_until("the photo stands small in the log", &format!("{width} === 240")).await;
 }
 
 /// Opened on a phone that has never seen the job, and handed over again from there.

@@ -61,6 +61,8 @@ mod faults;
 mod harness;
 mod offline;
 mod opening;
+mod places;
+mod print;
 mod small;
 mod store;
 mod two_phones;

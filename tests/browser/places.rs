@@ -1,0 +1,162 @@
+//! Saying where, in every way that the app knows, and finding it again.
+
+use crate::carpenter::phone_with_a_job;
+use crate::phone::{Phone, Screen};
+use crate::server::Server;
+use serde_json::json;
+
+/// Taps a length that says where, behind the question.
+async fn ask_where(phone: &mut Phone, what: &str) {
+    phone.open_question().await;
+    phone.tap_role("button", what).await;
+    phone.is_asked(&what.to_lowercase()).await;
+}
+
+#[tokio::test]
+async fn a_distance_half_typed_outlives_the_browser_and_is_read_to_the_end() {
+    let (server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Meter").await;
+    phone.keypad("1").await;
+    phone.tap("anywhere along it").await;
+    phone.is_asked("Joist 1, lower edge: distance along").await;
+    phone.keypad("8 feet").await;
+    phone.half_typed("8' ").await;
+    phone.kill().await;
+    phone.start_again(server.address()).await;
+    phone.open_job("Soft corner").await;
+    phone.is_asked("Joist 1, lower edge: distance along").await;
+    phone.keypad("2 save").await;
+    phone.said_back("Distance along", "8' 2\"").await;
+    phone.half_typed("1").await;
+    phone.keypad("8 save").await;
+    phone.said_back("Joist 1, lower edge", "18 %").await;
+    phone.wait_for("8' 2\" along").await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+async fn height_and_chalk_go_with_the_place_and_the_chalk_stays_there() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Meter").await;
+    ask_where(&mut phone, "Height").await;
+    phone.keypad("2 fractions 1/2 save").await;
+    phone.open_question().await;
+    // Nobody presses Enter with gloves on.
+    phone.fill("Chalk mark", "A3").await;
+    phone.tap("done").await;
+    phone.wait_for("anywhere along it · 2 1/2\" up · \"A3\"").await;
+    phone.keypad("1 8 save").await;
+    phone.is_asked("Joist 2, lower edge").await;
+    phone.wait_for("anywhere along it · 2 1/2\" up").await;
+    phone.wait_for_no("A3").await;
+    phone.go_behind_the_title("Report").await;
+    phone.wait_for("Joist 1, lower edge, 2 1/2 in up, chalked \"A3\"").await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+async fn a_point_on_the_plan_is_two_lengths() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Meter").await;
+    phone.open_question().await;
+    phone.tap_in("Element", "Subfloor, from above").await;
+    phone.tap_in("Face", "no face").await;
+    phone.tap_in("Where it is", "on the plan").await;
+    phone.tap("done").await;
+    phone.tap("0\" right, 0\" down").await;
+    phone.is_asked("Subfloor, from above: right of corner 1").await;
+    phone.keypad("5 feet save").await;
+    phone.is_asked("Subfloor, from above: down from corner 1").await;
+    phone.keypad("4 feet 6 save").await;
+    phone.wait_for("5' 0\" right, 4' 6\" down").await;
+    phone.keypad("2 1 save").await;
+    phone.go_behind_the_title("Report").await;
+    phone.wait_for("Subfloor, from above, 5' right and 4' 6 down of the first corner").await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+async fn a_place_by_its_mark_alone_is_chosen_again_from_the_places_so_far() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Meter").await;
+    phone.open_question().await;
+    phone.tap_in("Element", "Sill").await;
+    phone.tap_in("Where it is", "by its mark").await;
+    phone.fill("Chalk mark", &"A very long tale on a sill. ".repeat(4)).await;
+    phone.tap("done").await;
+    phone.wait_for("Chalk mark: ").await;
+    assert!(phone.has("button", "done").await, "the text that will not do is still there");
+    phone.fill("Chalk mark", "B").await;
+    phone.tap("done").await;
+    phone.is_asked("Sill, lower edge, \"B\"").await;
+    phone.keypad("2 2 save").await;
+    phone.all_saved(4).await;
+    phone.open_question().await;
+    phone.tap_in("Element", "Joist").await;
+    phone.tap_in("Where it is", "at a joist").await;
+    phone.tap("Places so far: 1").await;
+    phone.tap_role("button", "Sill, lower edge, \"B\"").await;
+    phone.is_asked("Sill, lower edge, \"B\"").await;
+    phone.keypad("2 3 save").await;
+    // The same place: one entry more, not two.
+    phone.all_saved(5).await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+async fn the_place_moves_on_the_way_that_was_chosen() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Meter").await;
+    phone.open_question().await;
+    for _ in 0..3 {
+        phone.tap("joist +").await;
+    }
+    phone.tap_in("After a save", "joist before").await;
+    phone.tap("done").await;
+    phone.is_asked("Joist 4, lower edge").await;
+    phone.keypad("1 8 save").await;
+    phone.is_asked("Joist 3, lower edge").await;
+    phone.finish().await;
+}
+
+#[tokio::test]
+async fn a_forgotten_side_is_put_in() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.take_up("Tape").await;
+    for (side, keys) in ["1 0 feet save", "8 feet save", "1 0 feet save"].into_iter().enumerate() {
+        phone.is_asked(&format!("Side {}", side + 1)).await;
+        phone.keypad(keys).await;
+    }
+    phone.ask_for("The next side goes", "after side 1").await;
+    phone.is_asked("Side 2, put in after side 1").await;
+    phone.keypad("3 feet save").await;
+    phone.said_back("Side 2", "3' 0\"").await;
+    phone.is_asked("Side 5").await;
+    phone.finish().await;
+}
+
+/// The middle of the sample's one reading of 20 %, in CSS pixels.
+const TWENTY: &str = "(() => {
+  const text = [...document.querySelectorAll('.plan text')].find(text => text.textContent === '20');
+  const { x, y, width, height } = text.getBoundingClientRect();
+  return { x: x + width / 2, y: y + height / 2 };
+})()";
+
+/// The invented sample's readings stand on its plan.
+#[tokio::test]
+async fn a_tap_on_the_plan_finds_a_place_that_was_read_before() {
+    let server = Server::start().await;
+    let mut phone = Phone::open(Screen::Tall, server.address()).await;
+    phone.introduce("QX").await;
+    phone.tap("Open the invented sample job").await;
+    phone.wait_for("Invented sample").await;
+    phone.go_to("Take").await;
+    phone.take_up("Meter").await;
+    let middle = phone.js(TWENTY).await;
+    for (kind, points) in [("touchStart", json!([middle])), ("touchEnd", json!([]))] {
+        phone.cdp("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points })).await;
+    }
+    phone.is_asked("Joist 4, lower edge").await;
+    phone.wait_for("8' 1\" from north wall").await;
+    phone.finish().await;
+}

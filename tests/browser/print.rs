@@ -1,0 +1,25 @@
+//! What comes out of the printer.
+
+use crate::phone::{Phone, Screen};
+use crate::server::Server;
+use serde_json::json;
+
+/// Whatever on the page is there for a thumb, and is seen.
+const CONTROLS: &str = "[...document.querySelectorAll('nav, button, .job-header, [role=alert]')]
+    .filter(element => element.getClientRects().length > 0).map(element => element.outerHTML.slice(0, 80))";
+
+#[tokio::test]
+async fn the_report_is_printed_without_the_keys_around_it() {
+    let server = Server::start().await;
+    let mut phone = Phone::open(Screen::Desktop, server.address()).await;
+    phone.introduce("OFF").await;
+    phone.tap("Open the invented sample job").await;
+    phone.wait_for("Invented sample").await;
+    phone.go_behind_the_title("Report").await;
+    phone.wait_for("Missing and assumed").await;
+    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    assert_eq!(phone.js(CONTROLS).await, json!([]));
+    phone.wait_for("Invented sample").await;
+    phone.screenshot("report-printed").await;
+    phone.finish().await;
+}
