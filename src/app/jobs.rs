@@ -58,7 +58,7 @@ fn NewJob() -> impl IntoView {
     let (title, set_title) = signal(String::new());
     let begin = move || match Label::new(&title.get_untracked()) {
         Ok(title) => {
-            session.refused.set(None);
+            session.forget_refusal();
             session.begin_job(title);
         }
         Err(problem) => session.refused.set(Some(format!("Job title: {problem}"))),

@@ -63,6 +63,11 @@ fn ask_about_storage(session: Session) {
 fn App() -> impl IntoView {
     let session = session();
     let introduced = Memo::new(move |_| session.phone.with(|phone| phone.logger.is_some()));
+    // Why something was refused belongs to the screen where it was tried.
+    Effect::new(move |_| {
+        session.route.track();
+        session.forget_refusal();
+    });
     move || {
         if !introduced.get() {
             return view! { <settings::Introduction/> }.into_any();

@@ -78,6 +78,11 @@ impl Session {
         self.keep_phone();
     }
 
+    /// Nothing is refused any more: what was tried is left as it is.
+    pub fn forget_refusal(self) {
+        self.refused.set(None);
+    }
+
     /// Changes a preference of this phone.
     pub fn prefer(self, change: impl FnOnce(&mut Prefs)) {
         self.prefs.update(change);

@@ -62,7 +62,7 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
         <PlanAbove/>
         <div class="question-line">
             <button type="button" class="question" on:click=move |_| choose.run(())>
-                <span class="asks">{move || question.get().map(|question| question.asks)}" ▾"</span>
+                <span class="asks">{move || question.get().map(|question| question.asks)}"\u{a0}▾"</span>
                 <span class="detail">{move || question.get().filter(|question| question.detail_asks.is_none()).map(|question| question.detail)}</span>
             </button>
             <DetailKey question/>

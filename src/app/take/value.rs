@@ -92,7 +92,7 @@ fn LastTaken() -> impl IntoView {
 /// Changes the typed text. After a refusal the first change begins anew.
 pub fn type_text(session: Session, change: impl FnOnce(&str) -> String) {
     let refused = session.refused.get_untracked().is_some();
-    session.refused.set(None);
+    session.forget_refusal();
     session.draft_to(|draft| {
         let text = if refused { change("") } else { change(&draft.text) };
         Draft { text, ..draft }
