@@ -75,6 +75,20 @@ proptest! {
         prop_assert_eq!(once.log().len(), twice.log().len());
     }
 
+    /// One by one is how the phone logs; all at once is how it opens what it kept.
+    #[test]
+    fn adding_all_at_once_is_adding_one_by_one(records in any_records(), at in any::<prop::sample::Index>()) {
+        let mut one_by_one = Book::default();
+        for record in &records {
+            one_by_one.add(record.clone());
+        }
+        let (first, rest) = records.split_at(at.index(records.len() + 1));
+        let mut all_at_once = Book::of(first.to_vec());
+        all_at_once.add_all(rest.to_vec());
+        prop_assert_eq!(all_at_once.job(), one_by_one.job());
+        prop_assert_eq!(all_at_once.log(), one_by_one.log());
+    }
+
     #[test]
     fn merging_either_way_round_gives_an_equal_job(mine in any_records(), theirs in any_records()) {
         let one = Book::of(mine.iter().chain(&theirs).cloned());

@@ -180,10 +180,7 @@ impl Session {
             });
         }
         self.books.update(|books| {
-            let book = books.entry(id).or_default();
-            for record in records {
-                book.add(record);
-            }
+            books.entry(id).or_default().add_all(records);
         });
         self.push(batch);
     }

@@ -17,10 +17,24 @@ impl Book {
     /// A book of these records.
     pub fn of(records: impl IntoIterator<Item = Record>) -> Self {
         let mut book = Self::default();
-        for record in records {
-            book.add(record);
-        }
+        book.add_all(records);
         book
+    }
+
+    /// Adds many records. Whatever clashes there are, the job is folded anew once.
+    pub fn add_all(&mut self, records: impl IntoIterator<Item = Record>) {
+        let mut clashed = false;
+        for record in records {
+            let id = record.id();
+            match self.log.add(record) {
+                Added::New if !clashed => self.fold_in(id),
+                Added::New | Added::Known => {}
+                Added::Clash => clashed = true,
+            }
+        }
+        if clashed {
+            self.refold();
+        }
     }
 
     /// Adds a record to the log and to the job.
@@ -28,11 +42,7 @@ impl Book {
         let id = record.id();
         let added = self.log.add(record);
         match added {
-            Added::New => {
-                if let Some(record) = self.log.get(id) {
-                    self.fold.add(record);
-                }
-            }
+            Added::New => self.fold_in(id),
             Added::Known => {}
             // Which of the two counts may have changed, and threads with it.
             Added::Clash => self.refold(),
@@ -54,9 +64,13 @@ impl Book {
         self.fold = Fold::default();
         let ids: Vec<EntryId> = self.log.records().map(Record::id).collect();
         for id in ids {
-            if let Some(record) = self.log.get(id) {
-                self.fold.add(record);
-            }
+            self.fold_in(id);
+        }
+    }
+
+    fn fold_in(&mut self, id: EntryId) {
+        if let Some(record) = self.log.get(id) {
+            self.fold.add(record);
         }
     }
 }
