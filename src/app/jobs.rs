@@ -130,11 +130,12 @@ pub fn Standing() -> impl IntoView {
             Some(false) => "The browser may delete what is logged here when the phone runs short: hand jobs over soon.",
             None => "The browser does not say how safely it keeps what is logged here.",
         };
-        let megabytes = |bytes: f64| format!("{:.1} MB", bytes / 1e6);
+        let size =
+            |bytes: f64| if bytes < 1e9 { format!("{:.1} MB", bytes / 1e6) } else { format!("{:.1} GB", bytes / 1e9) };
         let room = standing
             .used
             .zip(standing.quota)
-            .map(|(used, quota)| format!(" {} used, {} left.", megabytes(used), megabytes((quota - used).max(0.0))));
+            .map(|(used, quota)| format!(" {} used, {} left.", size(used), size((quota - used).max(0.0))));
         view! { <p class="standing">{safe}{room}</p> }
     }
 }
