@@ -168,6 +168,8 @@ fn a_report_says_first_what_is_missing_and_has_its_photos_beside_it() {
         "SAMPLE-1",
         "## Missing and assumed",
         "assumed 4 × 8 ft sheets",
+        "## Plan",
+        "](plan.svg)",
         "## Figures",
         "Room | 100",
         "## Lengths",
@@ -190,6 +192,12 @@ fn a_report_says_first_what_is_missing_and_has_its_photos_beside_it() {
     let photo = desk.0.join("the job-report/photos").join(first_photo().file_name());
     assert_eq!(fs::read(photo).unwrap(), *first_photo().bytes.unwrap());
     assert!(report.contains(&format!("](photos/{})", first_photo().file_name())));
+
+    let plan = fs::read_to_string(desk.0.join("the job-report/plan.svg")).unwrap();
+    let plan = roxmltree::Document::parse(&plan).unwrap();
+    let texts: Vec<_> =
+        plan.descendants().filter(|node| node.has_tag_name("text")).filter_map(|node| node.text()).collect();
+    assert!(texts.contains(&"11' 8 3/8\""), "the first side's length stands on it: {texts:?}");
 
     let again = desk.office(&["report", &file]);
     assert_eq!((again.status.code(), error(&again).contains("--force")), (Some(2), true));

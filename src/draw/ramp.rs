@@ -8,7 +8,8 @@ use crate::engine::units::MoistureContent;
 use std::fmt;
 
 /// The dark end of the ramp, 6 %: just below what a pin meter can read (usable from
-/// 7 to 28 %, \[P-secondary\], `reference/moisture.md`). Drier readings share its colour.
+/// 7 to 28 %, \[P-secondary\] by a manual for operators of small dry kilns, p. 31).
+/// Drier readings share its colour.
 pub const DRIEST: MoistureContent = MoistureContent::percent(6);
 /// The bright end, 30 %: the average fiber saturation point (\[P\] Wood Handbook,
 /// ch. 14), beyond which electric meters tell nothing more. Wetter readings share

@@ -1,7 +1,8 @@
 //! Writes a drawing as SVG.
 //!
 //! Looks are left to the style sheet: every element carries its role as a class,
-//! and there is no `style` attribute, which the page's content policy forbids.
+//! and there is no `style` attribute, which the page's content policy forbids. A
+//! drawing that leaves the page takes its style sheet with it.
 
 use super::{Anchor, Drawing, Item, Reads, Spot};
 use std::fmt::{self, Display, Write};
@@ -12,18 +13,29 @@ const HALF_CAPITAL: f64 = 0.36;
 
 /// The drawing as one `svg` element of class `drawing`, with its title as its name.
 pub fn write(drawing: &Drawing) -> String {
-    Svg(drawing).to_string()
+    Svg { drawing, sheet: None }.to_string()
 }
 
-struct Svg<'a>(&'a Drawing);
+/// The drawing as a file of its own, with `sheet` as its style sheet.
+pub fn write_alone(drawing: &Drawing, sheet: &str) -> String {
+    Svg { drawing, sheet: Some(sheet) }.to_string()
+}
+
+struct Svg<'a> {
+    drawing: &'a Drawing,
+    sheet: Option<&'a str>,
+}
 
 impl Display for Svg<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Drawing { canvas, title, items, .. } = self.0;
+        let Drawing { canvas, title, items, .. } = self.drawing;
         let (width, height) = (canvas.width_px, canvas.height_px);
         write!(f, r#"<svg xmlns="http://www.w3.org/2000/svg" class="drawing" role="img" "#)?;
         write!(f, r#"viewBox="0 0 {width} {height}" width="{width}" height="{height}">"#)?;
         write!(f, "<title>{}</title>", Escaped(title))?;
+        if let Some(sheet) = self.sheet {
+            write!(f, "<style>{}</style>", Escaped(sheet))?;
+        }
         for item in items {
             write_item(f, item)?;
         }

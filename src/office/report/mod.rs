@@ -4,11 +4,13 @@
 //! taken from the file's snapshot.
 
 mod markdown;
+mod plan;
 mod sections;
 
 use crate::figures;
 use crate::files;
 use crate::trouble::Trouble;
+use duckboard::engine::job::Job;
 use duckboard::file::{FilePhoto, Salvage};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -19,7 +21,7 @@ pub(crate) fn folder_for(file: &Path) -> PathBuf {
     PathBuf::from(format!("{stem}-report"))
 }
 
-/// Writes the report and its photos.
+/// Writes the report, its plan and its photos.
 pub(crate) fn write(salvage: &Salvage, folder: &Path, force: bool) -> Result<(), Trouble> {
     let report = folder.join("report.md");
     if report.exists() && !force {
@@ -30,7 +32,9 @@ pub(crate) fn write(salvage: &Salvage, folder: &Path, force: bool) -> Result<(),
     for photo in &salvage.file.photos {
         write_photo(photo, &photos)?;
     }
-    let text = markdown_of(salvage);
+    let book = salvage.file.book();
+    plan::write(book.job(), folder)?;
+    let text = markdown_of(salvage, book.job());
     files::write_whole(&report, std::iter::once(text))?;
     files::print(&format!("{}\n", report.display()))
 }
@@ -43,13 +47,12 @@ fn write_photo(photo: &FilePhoto, folder: &Path) -> Result<(), Trouble> {
 }
 
 /// The report's text.
-fn markdown_of(salvage: &Salvage) -> String {
-    let book = salvage.file.book();
-    let job = book.job();
+fn markdown_of(salvage: &Salvage, job: &Job) -> String {
     let figures = figures::told(job);
     [
         sections::title_block(&salvage.file, job),
         sections::missing_and_assumed(salvage, job, &figures),
+        plan::section(job),
         sections::figures(&figures),
         sections::lengths(job),
         sections::readings(job),
