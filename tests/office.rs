@@ -174,7 +174,7 @@ fn a_report_says_first_what_is_missing_and_has_its_photos_beside_it() {
         "Room | 100",
         "## Lengths",
         "11' 8 3/8\"",
-        "## Moisture readings",
+        "## Moisture",
         "19.5 %",
         "## Air and surfaces",
         "cold pipe",

@@ -7,7 +7,7 @@ use crate::app::widgets::{Invented, WhyDetails};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::job::Job;
 use crate::engine::results::{self, Answer};
-use crate::file::tables::{self, Logged};
+use crate::file::tables;
 use leptos::prelude::*;
 
 /// The Report screen.
@@ -107,123 +107,16 @@ fn answer_row(answer: Answer) -> impl IntoView {
 #[component]
 fn Tables() -> impl IntoView {
     let session = session();
-    let rows = Memo::new(move |_| {
+    let tables = move || {
         let units = session.prefs.get().units;
-        session.job(|job| job_tables(job, units)).unwrap_or_default()
-    });
-    move || rows.get().into_iter().map(|table| view! { <Table table/> }).collect_view()
-}
-
-#[derive(Debug, Clone, PartialEq)]
-struct TableRows {
-    title: &'static str,
-    columns: Vec<&'static str>,
-    rows: Vec<Vec<String>>,
-}
-
-fn job_tables(job: &Job, units: crate::engine::take::Units) -> Vec<TableRows> {
-    let visit = |logged: &Logged| logged.visit.map_or_else(String::new, |visit| visit.to_string());
-    let corrected: std::collections::BTreeMap<_, _> =
-        results::readings(job).into_iter().map(|(id, _, known)| (id, known)).collect();
-    let decides = |logged: &Logged| {
-        corrected.get(&logged.entry).map_or_else(String::new, |known| results::say_corrected(&known.value))
+        session.job(|job| tables::printed(job, units)).into_iter().flatten()
     };
-    let mark = |logged: &Logged| {
-        corrected
-            .get(&logged.entry)
-            .and_then(|known| known.why.mark())
-            .map_or_else(String::new, |mark| mark.label().to_owned())
-    };
-    vec![
-        TableRows {
-            title: "Lengths",
-            columns: vec!["What", "Length", "Typed", "Visit", "Who", "When"],
-            rows: tables::lengths(job)
-                .into_iter()
-                .map(|row| {
-                    vec![
-                        row.what,
-                        units.length(row.length),
-                        row.typed,
-                        visit(&row.logged),
-                        row.logged.by.clone(),
-                        row.logged.when(),
-                    ]
-                })
-                .collect(),
-        },
-        TableRows {
-            title: "Moisture",
-            columns: vec![
-                "Place",
-                "Shown",
-                "Decides",
-                "Mark",
-                "Wood",
-                "Wood temperature",
-                "Meter",
-                "Visit",
-                "Who",
-                "When",
-            ],
-            rows: tables::readings(job)
-                .into_iter()
-                .map(|row| {
-                    vec![
-                        row.place,
-                        row.shown,
-                        decides(&row.logged),
-                        mark(&row.logged),
-                        row.wood,
-                        row.wood_temperature,
-                        row.meter,
-                        visit(&row.logged),
-                        row.logged.by.clone(),
-                        row.logged.when(),
-                    ]
-                })
-                .collect(),
-        },
-        TableRows {
-            title: "Air and surfaces",
-            columns: vec!["What", "Temperature", "Humidity", "Visit", "Who", "When"],
-            rows: tables::air(job)
-                .into_iter()
-                .map(|row| {
-                    vec![
-                        row.what,
-                        row.temperature,
-                        row.humidity,
-                        visit(&row.logged),
-                        row.logged.by.clone(),
-                        row.logged.when(),
-                    ]
-                })
-                .collect(),
-        },
-        TableRows {
-            title: "Conditions",
-            columns: vec!["Place", "Finding", "Note", "Visit", "Who", "When"],
-            rows: tables::conditions(job)
-                .into_iter()
-                .map(|row| {
-                    vec![
-                        row.place,
-                        row.finding.to_owned(),
-                        row.note,
-                        visit(&row.logged),
-                        row.logged.by.clone(),
-                        row.logged.when(),
-                    ]
-                })
-                .collect(),
-        },
-    ]
+    move || tables().map(|table| view! { <Table table/> }).collect_view()
 }
 
 #[component]
-fn Table(table: TableRows) -> impl IntoView {
-    let TableRows { title, columns, rows } = table;
+fn Table(table: tables::Table) -> impl IntoView {
+    let tables::Table { title, columns, rows } = table;
     let head = columns.into_iter().map(|column| view! { <th scope="col">{column}</th> }).collect_view();
     let body = rows
         .into_iter()

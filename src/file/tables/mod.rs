@@ -4,10 +4,12 @@
 //! from [`results`](crate::engine::results); nothing is computed here.
 
 mod lengths;
+mod printed;
 mod readings;
 mod seen;
 
 pub use lengths::{LengthRow, lengths};
+pub use printed::{Table, printed};
 pub use readings::{ReadingRow, readings};
 pub use seen::{AirRow, ConditionRow, PhotoRow, air, conditions, photos};
 

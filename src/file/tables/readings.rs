@@ -5,6 +5,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::moisture::{Shown, Wood};
 use crate::engine::results::{corrected, say_corrected};
+use crate::engine::sources::Mark;
 use crate::file::csv::Cell;
 
 /// One moisture reading.
@@ -18,6 +19,8 @@ pub struct ReadingRow {
     pub percent: Option<String>,
     /// What that means once corrected, as the app says it.
     pub means: String,
+    /// How far the source behind that was seen; empty where nothing was corrected by one.
+    pub mark: &'static str,
     /// What was read: material, and species if known.
     pub wood: String,
     /// How warm the wood was, as typed; empty if it was not measured.
@@ -55,11 +58,13 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
     let rows = job.now.readings.iter().map(|(id, thing)| {
         let reading = &thing.value;
         let (shown, percent) = shown(&reading.shown);
+        let means = corrected(job, thing);
         ReadingRow {
             place: place_words(job, Some(reading.place)),
             shown,
             percent,
-            means: say_corrected(&corrected(job, thing).value),
+            means: say_corrected(&means.value),
+            mark: means.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
             meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),

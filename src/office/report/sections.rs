@@ -4,7 +4,8 @@ use super::markdown::{list, plain, table};
 use crate::trouble::counted;
 use duckboard::engine::cautions;
 use duckboard::engine::job::Job;
-use duckboard::file::tables::{self, Logged};
+use duckboard::engine::take::Units;
+use duckboard::file::tables;
 use duckboard::file::{ENGINE, JobFile, Salvage, SnapshotFigure};
 
 pub(super) fn title_block(file: &JobFile, job: &Job) -> String {
@@ -62,31 +63,11 @@ pub(super) fn figures(figures: &[SnapshotFigure]) -> String {
     section("Figures", &["What", "Value", "Bear in mind", "Rule", "Source"], rows)
 }
 
-pub(super) fn lengths(job: &Job) -> String {
-    let rows = tables::lengths(job).into_iter().map(|row| with_who(vec![row.what, row.typed], &row.logged));
-    section("Lengths", &["What", "As typed", "Visit", "When", "By", ""], rows)
-}
-
-pub(super) fn readings(job: &Job) -> String {
-    let rows = tables::readings(job).into_iter().map(|row| {
-        let own = vec![row.place, row.shown, row.means, row.wood, row.wood_temperature, row.meter];
-        with_who(own, &row.logged)
-    });
-    let columns = ["Where", "Meter showed", "Means", "Wood", "Wood at", "Meter", "Visit", "When", "By", ""];
-    section("Moisture readings", &columns, rows)
-}
-
-pub(super) fn air(job: &Job) -> String {
-    let rows =
-        tables::air(job).into_iter().map(|row| with_who(vec![row.what, row.temperature, row.humidity], &row.logged));
-    section("Air and surfaces", &["What", "Temperature", "Humidity", "Visit", "When", "By", ""], rows)
-}
-
-pub(super) fn conditions(job: &Job) -> String {
-    let rows = tables::conditions(job)
-        .into_iter()
-        .map(|row| with_who(vec![row.place, row.finding.to_owned(), row.note], &row.logged));
-    section("Conditions", &["Where", "Found", "Note", "Visit", "When", "By", ""], rows)
+/// Everything that was measured and seen.
+pub(super) fn tables(job: &Job) -> String {
+    let tables = tables::printed(job, Units::default());
+    let sections = tables.map(|table| section(table.title, &table.columns, table.rows.into_iter()));
+    sections.join("\n")
 }
 
 pub(super) fn photos(file: &JobFile, job: &Job) -> String {
@@ -138,13 +119,4 @@ fn section(title: &str, columns: &[&str], rows: impl Iterator<Item = Vec<String>
     let rows: Vec<Vec<String>> = rows.collect();
     let body = if rows.is_empty() { "None.\n".to_owned() } else { table(columns, &rows) };
     format!("## {title}\n\n{body}")
-}
-
-/// A row with who logged it, when, in which visit.
-fn with_who(mut row: Vec<String>, logged: &Logged) -> Vec<String> {
-    row.push(logged.visit.map(|visit| visit.to_string()).unwrap_or_default());
-    row.push(logged.when());
-    row.push(logged.by.clone());
-    row.push(if logged.corrected { "corrected since" } else { "" }.to_owned());
-    row
 }
