@@ -3,6 +3,8 @@
 //! So far by area alone, as carpenters estimate. The layout on the real joists, its
 //! cutting plan and its proof belong here too.
 
+pub mod layout;
+
 use crate::engine::figure::{Figure, Known, Why};
 use crate::engine::job::{Job, SheetSize};
 use crate::engine::sources::Source;

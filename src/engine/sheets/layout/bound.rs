@@ -1,0 +1,134 @@
+//! How few sheets there can be for a class of courses.
+//!
+//! **The proof.** Give each kind of piece a price. If no sheet can be cut into pieces
+//! worth more than `F` together, and no permitted layout's pieces are worth less than
+//! `z`, then no layout comes out of fewer than `z / F` sheets. `F` is a knapsack
+//! ([`super::knapsack`]), exact for every guillotine cutting; `z` is a cheapest way
+//! through the courses ([`super::options`]), exact for joints, spans and stagger. Both
+//! are summed up in whole numbers, so the bound holds whatever the prices are. Good
+//! prices come from a linear programme ([`super::master`]) that grows by the cuttings
+//! and layouts which contradict its last prices.
+
+use super::case::Case;
+use super::knapsack::Knapsack;
+use super::master::Master;
+use super::options::{Joints, Ways};
+use super::scheme::Scheme;
+
+/// Prices are whole; this is the price of a whole sheet.
+pub const SHEET_PRICE: i64 = 1 << 24;
+
+/// Looks for prices that prove more and more sheets.
+#[derive(Debug, Clone)]
+pub struct Bounder {
+    knapsack: Knapsack,
+    master: Master,
+    /// Which kinds have a price.
+    priced: Vec<bool>,
+    /// The best so far.
+    pub proof: Proof,
+    /// Whether better prices may still be found.
+    pub is_open: bool,
+}
+
+/// Prices, and what they prove.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Proof {
+    /// What each kind of piece costs.
+    pub prices: Vec<i64>,
+    /// The most that one sheet's pieces cost.
+    pub most_on_sheet: i64,
+    /// The least that a layout's pieces cost.
+    pub least_layout: i64,
+}
+
+impl Proof {
+    /// No layout takes fewer sheets.
+    pub fn sheets(&self) -> u32 {
+        if self.most_on_sheet <= 0 {
+            return 0;
+        }
+        let (whole, rest) = (self.least_layout / self.most_on_sheet, self.least_layout % self.most_on_sheet);
+        (whole + i64::from(rest > 0)) as u32
+    }
+
+    /// The same before it is rounded up, for comparing proofs.
+    pub fn in_fractions(&self) -> f64 {
+        if self.most_on_sheet <= 0 { 0.0 } else { self.least_layout as f64 / self.most_on_sheet as f64 }
+    }
+
+    /// Could pieces of this price come out of so many sheets?
+    pub fn allows(&self, price: i64, sheets: u32) -> bool {
+        price <= self.most_on_sheet * i64::from(sheets)
+    }
+}
+
+impl Bounder {
+    /// Begins with prices by area. None if no joints suit the courses.
+    pub fn new(case: &Case, scheme: &Scheme, ways: &Ways, drop_slivers: bool) -> Option<Self> {
+        let priced: Vec<_> = scheme.kinds.iter().map(|kind| !(drop_slivers && scheme.is_sliver(*kind))).collect();
+        let knapsack = Knapsack::new(case, scheme, |kind| priced.get(kind).copied().unwrap_or_default());
+        let prices = by_area(case, scheme, &priced);
+        let (most_on_sheet, _) = knapsack.best(&prices);
+        let (least_layout, needs, _) = cheapest(scheme, ways, &prices)?;
+        let master = Master::new(scheme.kinds.len(), &counted(&needs));
+        let proof = Proof { prices, most_on_sheet, least_layout };
+        Some(Self { knapsack, master, priced, proof, is_open: true })
+    }
+
+    /// One round: prices, and the cutting and the layout that contradict them most.
+    /// Returns that layout's joints, if its neighbouring courses agree.
+    pub fn step(&mut self, scheme: &Scheme, ways: &Ways) -> Option<Joints> {
+        self.master.solve(400);
+        let duals = self.master.prices();
+        let (kinds, worth) = duals.split_at(self.priced.len());
+        let worth = worth.first().copied().unwrap_or_default();
+        let whole = |(price, priced): (&f64, &bool)| {
+            if *priced { (price.max(0.0) * SHEET_PRICE as f64) as i64 } else { 0 }
+        };
+        let prices: Vec<_> = kinds.iter().zip(&self.priced).map(whole).collect();
+        let (most_on_sheet, cutting) = self.knapsack.best(&prices);
+        let (least_layout, needs, joints) = cheapest(scheme, ways, &prices)?;
+        let proof = Proof { prices, most_on_sheet, least_layout };
+        let beyond = |value: i64, than: f64| value as f64 > than * SHEET_PRICE as f64 * (1.0 + 1e-6) + 1.0;
+        let is_cutting_new = beyond(most_on_sheet, 1.0);
+        let is_layout_new = (least_layout as f64) < worth * SHEET_PRICE as f64 * (1.0 - 1e-6) - 1.0;
+        if is_cutting_new {
+            self.master.add_cutting(&cutting);
+        }
+        if is_layout_new {
+            self.master.add_layout(&counted(&needs));
+        }
+        self.is_open = is_cutting_new || is_layout_new;
+        if proof.in_fractions() > self.proof.in_fractions() {
+            self.proof = proof;
+        }
+        joints
+    }
+}
+
+/// The least that a layout's pieces can cost, and such pieces in order. Where not every
+/// way is listed, neighbouring courses need not agree: that can only be cheaper.
+fn cheapest(scheme: &Scheme, ways: &Ways, prices: &[i64]) -> Option<(i64, Vec<u16>, Option<Joints>)> {
+    if !ways.are_all {
+        let (price, kinds) = scheme.cheapest(prices);
+        return Some((price, kinds, None));
+    }
+    let joints = ways.cheapest(&ways.costs(prices))?;
+    Some((joints.price, ways.kinds(&joints.ways), Some(joints)))
+}
+
+/// Each kind once, and how often it is there.
+pub fn counted(kinds: &[u16]) -> Vec<(u16, u16)> {
+    kinds.chunk_by(|a, b| a == b).filter_map(|same| Some((*same.first()?, same.len() as u16))).collect()
+}
+
+/// Pieces by their area, each grown by a kerf, against the sheet's.
+fn by_area(case: &Case, scheme: &Scheme, priced: &[bool]) -> Vec<i64> {
+    let kerf = case.asked.kerf;
+    let area = |width: i32, height: i32| i64::from(width + kerf) * i64::from(height + kerf);
+    let whole = area(case.asked.sheet.length, case.asked.sheet.width).max(1);
+    let price = |width, height| (i128::from(area(width, height)) * i128::from(SHEET_PRICE) / i128::from(whole)) as i64;
+    let kinds = scheme.kinds.iter().zip(priced);
+    kinds.map(|(kind, priced)| if *priced { price(kind.width, kind.height) } else { 0 }).collect()
+}

@@ -1,0 +1,139 @@
+//! A small linear programme, grown column by column: the fewest sheets, in fractions,
+//! that yield the pieces of some mix of layouts.
+//!
+//! One row a kind: what the cuttings yield less what the layouts need is at least
+//! nought. One row more: the layouts' shares make one. The prices of the kinds (the
+//! rows' duals) are what this is for; floating point will do for them, since every
+//! bound that they lead to is summed up again in whole numbers.
+
+/// What counts as nothing.
+const TINY: f64 = 1e-9;
+
+/// Small demands of their own for each row: without them nearly every step would
+/// change nothing, and the search for better prices could go round in circles.
+const NUDGE: f64 = 1e-5;
+
+/// A column: its cost, and its entries.
+#[derive(Debug, Clone)]
+struct Column {
+    cost: f64,
+    entries: Vec<(usize, f64)>,
+}
+
+/// The programme and its present basis.
+#[derive(Debug, Clone)]
+pub struct Master {
+    rows: usize,
+    columns: Vec<Column>,
+    /// The column that each row's basic variable belongs to.
+    basis: Vec<usize>,
+    /// The basis inverted, row by row.
+    inverse: Vec<f64>,
+    /// The basic variables' values.
+    values: Vec<f64>,
+}
+
+#[allow(clippy::indexing_slicing, reason = "rows and columns are numbered here, and the tables sized by them")]
+impl Master {
+    /// Begins with one layout, every piece of it on a sheet of its own.
+    pub fn new(kinds: usize, layout: &[(u16, u16)]) -> Self {
+        let rows = kinds + 1;
+        let mut columns: Vec<_> = (0..kinds).map(|kind| Column { cost: 1.0, entries: vec![(kind, 1.0)] }).collect();
+        columns.push(layout_column(kinds, layout));
+        columns.extend((0..kinds).map(|kind| Column { cost: 0.0, entries: vec![(kind, -1.0)] }));
+        let mut inverse = vec![0.0; rows * rows];
+        for row in 0..rows {
+            inverse[row * rows + row] = 1.0;
+        }
+        let mut values: Vec<_> = (0..kinds).map(nudge).collect();
+        values.push(1.0);
+        for (kind, count) in layout {
+            let (kind, count) = (usize::from(*kind), f64::from(*count));
+            inverse[kind * rows + kinds] = count;
+            values[kind] += count;
+        }
+        Self { rows, columns, basis: (0..rows).collect(), inverse, values }
+    }
+
+    /// Adds what a sheet can yield.
+    pub fn add_cutting(&mut self, yields: &[(u16, u16)]) {
+        let entries = yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
+        self.columns.push(Column { cost: 1.0, entries });
+    }
+
+    /// Adds what a layout needs.
+    pub fn add_layout(&mut self, needs: &[(u16, u16)]) {
+        self.columns.push(layout_column(self.rows - 1, needs));
+    }
+
+    /// The row's prices at the present basis: the kinds', then what a layout is worth.
+    pub fn prices(&self) -> Vec<f64> {
+        let mut prices = vec![0.0; self.rows];
+        for (row, column) in self.basis.iter().enumerate() {
+            let cost = self.columns[*column].cost;
+            if cost != 0.0 {
+                let inverse = &self.inverse[row * self.rows..(row + 1) * self.rows];
+                prices.iter_mut().zip(inverse).for_each(|(price, entry)| *price += cost * entry);
+            }
+        }
+        prices
+    }
+
+    /// Steps until no column would lower the number of sheets, or `most` steps; says
+    /// whether it got there.
+    pub fn solve(&mut self, most: usize) -> bool {
+        for _ in 0..most {
+            let prices = self.prices();
+            let worth =
+                |column: &Column| column.cost - column.entries.iter().map(|(row, by)| prices[*row] * by).sum::<f64>();
+            let worths = self.columns.iter().map(worth).enumerate();
+            let best = worths.min_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, worth)| *worth < -1e-7);
+            let Some((entering, _)) = best else { return true };
+            if !self.enter(entering) {
+                return true;
+            }
+        }
+        false
+    }
+
+    fn enter(&mut self, entering: usize) -> bool {
+        let rows = self.rows;
+        let mut direction = vec![0.0; rows];
+        for (at, by) in &self.columns[entering].entries {
+            for (row, entry) in direction.iter_mut().enumerate() {
+                *entry += self.inverse[row * rows + at] * by;
+            }
+        }
+        let steps =
+            (0..rows).filter(|row| direction[*row] > TINY).map(|row| (row, self.values[row].max(0.0) / direction[row]));
+        let Some((leaving, step)) = steps.min_by(|a, b| a.1.total_cmp(&b.1)) else { return false };
+        let pivot = direction[leaving];
+        let (before, rest) = self.inverse.split_at_mut(leaving * rows);
+        let (pivot_row, after) = rest.split_at_mut(rows);
+        pivot_row.iter_mut().for_each(|entry| *entry /= pivot);
+        let others = before
+            .chunks_exact_mut(rows)
+            .zip(&direction)
+            .chain(after.chunks_exact_mut(rows).zip(&direction[leaving + 1..]));
+        for (row, by) in others.filter(|(_, by)| by.abs() > TINY) {
+            row.iter_mut().zip(&*pivot_row).for_each(|(entry, pivot)| *entry -= by * pivot);
+        }
+        for (row, value) in self.values.iter_mut().enumerate() {
+            *value -= step * direction[row];
+        }
+        self.values[leaving] = step;
+        self.basis[leaving] = entering;
+        true
+    }
+}
+
+fn layout_column(kinds: usize, needs: &[(u16, u16)]) -> Column {
+    let mut entries: Vec<_> = needs.iter().map(|(kind, count)| (usize::from(*kind), -f64::from(*count))).collect();
+    entries.push((kinds, 1.0));
+    Column { cost: 0.0, entries }
+}
+
+/// Different for every row, the same every time.
+fn nudge(row: usize) -> f64 {
+    NUDGE * (1.0 + (row * 7919 % 1009) as f64 / 1009.0)
+}
