@@ -10,6 +10,7 @@
 //! and layouts which contradict its last prices.
 
 use super::case::Case;
+use super::courses::is_sliver;
 use super::knapsack::Knapsack;
 use super::master::Master;
 use super::options::{Joints, Ways};
@@ -56,17 +57,12 @@ impl Proof {
     pub fn in_fractions(&self) -> f64 {
         if self.most_on_sheet <= 0 { 0.0 } else { self.least_layout as f64 / self.most_on_sheet as f64 }
     }
-
-    /// Could pieces of this price come out of so many sheets?
-    pub fn allows(&self, price: i64, sheets: u32) -> bool {
-        price <= self.most_on_sheet * i64::from(sheets)
-    }
 }
 
 impl Bounder {
     /// Begins with prices by area. None if no joints suit the courses.
     pub fn new(case: &Case, scheme: &Scheme, ways: &Ways, drop_slivers: bool) -> Option<Self> {
-        let priced: Vec<_> = scheme.kinds.iter().map(|kind| !(drop_slivers && scheme.is_sliver(*kind))).collect();
+        let priced: Vec<_> = scheme.kinds.iter().map(|kind| !(drop_slivers && is_sliver(case, kind.height))).collect();
         let knapsack = Knapsack::new(case, scheme, |kind| priced.get(kind).copied().unwrap_or_default());
         let prices = by_area(case, scheme, &priced);
         let (most_on_sheet, _) = knapsack.best(&prices);
@@ -74,6 +70,11 @@ impl Bounder {
         let master = Master::new(scheme.kinds.len(), &counted(&needs));
         let proof = Proof { prices, most_on_sheet, least_layout };
         Some(Self { knapsack, master, priced, proof, is_open: true })
+    }
+
+    /// Are there pieces that have no price, since their size depends on the member?
+    pub fn leaves_some_out(&self) -> bool {
+        self.priced.contains(&false)
     }
 
     /// One round: prices, and the cutting and the layout that contradict them most.

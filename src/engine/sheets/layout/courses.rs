@@ -7,10 +7,13 @@ use std::collections::{BTreeMap, BTreeSet};
 /// The levels of every course, from the lowest up.
 pub type Levels = Vec<(i32, i32)>;
 
-/// A height below this that changes with the first course's width is left out of a
-/// bound: 3 in. Strips that thin weigh next to nothing, and which of them stack with
-/// what would split the widths into hundreds of classes.
-pub const SLIVER: i32 = 48;
+/// Is a height that changes with the first course's width too small to count in a bound
+/// that holds for a whole class? Below a sixteenth of a sheet's width strips weigh next
+/// to nothing, and which of them stack with what would split the widths into hundreds
+/// of classes.
+pub fn is_sliver(case: &Case, height: i32) -> bool {
+    height < case.asked.sheet.width / 16
+}
 
 /// Beyond so many stacks that fit a sheet, a width is a class of its own.
 const MOST_STACKS: usize = 20_000;
@@ -79,7 +82,7 @@ fn mark(case: &Case, levels: &Levels) -> Mark {
     }
     let bands: Vec<_> = levels.iter().map(|(low, high)| case.region.band(*low, *high)).collect();
     let shapes: Vec<_> = bands.iter().map(Band::shape).collect();
-    let heights: Vec<_> = forms(&bands, &shapes).into_iter().map(|(_, height)| height).collect();
+    let heights: Vec<_> = forms(case, &bands, &shapes).into_iter().map(|(_, height)| height).collect();
     let (width, kerf) = (case.asked.sheet.width, case.asked.kerf);
     match stacks(&heights, width + kerf, kerf) {
         Some(stacks) => Mark::Shared { shapes, stacks },
@@ -89,7 +92,7 @@ fn mark(case: &Case, levels: &Levels) -> Mark {
 
 /// Every height that a piece can have, told apart by how it depends on the first
 /// course's width: by how much it grows with it, and what it is.
-fn forms(bands: &[Band], shapes: &[Shape]) -> BTreeSet<(i32, i32)> {
+fn forms(case: &Case, bands: &[Band], shapes: &[Shape]) -> BTreeSet<(i32, i32)> {
     let last = bands.len().saturating_sub(1);
     let mut forms = BTreeSet::new();
     for (at, (band, shape)) in bands.iter().zip(shapes).enumerate() {
@@ -100,7 +103,7 @@ fn forms(bands: &[Band], shapes: &[Shape]) -> BTreeSet<(i32, i32)> {
         for (low, high) in lows.iter().flat_map(|low| highs.iter().map(move |high| (low, high))) {
             let height = high.1 - low.1;
             let moves = high.0 - low.0;
-            if height > 0 && (moves == 0 || height >= SLIVER) {
+            if height > 0 && (moves == 0 || !is_sliver(case, height)) {
                 forms.insert((moves, height));
             }
         }

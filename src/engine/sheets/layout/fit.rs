@@ -17,6 +17,8 @@ pub struct Fit {
     sizes: Vec<(i32, i32)>,
     sheet: (i32, i32),
     lengths: HashMap<(Vec<u16>, i32), i32>,
+    /// How many partings were looked at so far: a measure of the work done.
+    pub work: u64,
 }
 
 impl Fit {
@@ -25,7 +27,7 @@ impl Fit {
         let kerf = case.asked.kerf;
         let sizes = scheme.kinds.iter().map(|kind| (kind.width + kerf, kind.height + kerf)).collect();
         let sheet = (case.asked.sheet.length + kerf, case.asked.sheet.width + kerf);
-        Self { sizes, sheet, lengths: HashMap::new() }
+        Self { sizes, sheet, lengths: HashMap::new(), work: 0 }
     }
 
     /// A kind's size, grown by a kerf.
@@ -68,6 +70,7 @@ impl Fit {
         }
         let mut shortest = NEVER;
         for (one, other) in partings(kinds) {
+            self.work += 1;
             let side_by_side = self.least_length(&one, height).saturating_add(self.least_length(&other, height));
             shortest = shortest.min(side_by_side);
             for cut in self.cuts(&one, height) {

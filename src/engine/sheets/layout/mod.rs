@@ -1,16 +1,35 @@
-//! layout
-pub mod bound;
-pub mod case;
-pub mod check;
-pub mod courses;
-pub mod cutting;
-pub mod fit;
-pub mod knapsack;
-pub mod master;
-pub mod options;
-pub mod packing;
-pub mod plan;
-pub mod ratio;
-pub mod region;
-pub mod scheme;
-pub mod search;
+//! Sheets laid on the real joists: the fewest that do, and the proof that fewer cannot.
+//!
+//! The floor is covered by courses along the sheets' strong axis, square to the joists.
+//! Joints lie on joists, every piece spans enough of them, and joints of neighbouring
+//! courses keep apart. Pieces come out of sheets by cuts from edge to edge. Wanted are
+//! the fewest sheets, then the fewest pieces, then the least sawing.
+//!
+//! Lengths are whole sixteenths of an inch here, and every answer is exact. Nothing in
+//! this folder knows a job, a clock or a browser. Begin with [`search`]; the rules are
+//! enforced once more, and by other means, in [`check()`].
+
+mod bound;
+mod case;
+mod check;
+mod courses;
+mod cutting;
+mod fit;
+mod knapsack;
+mod master;
+mod options;
+mod packing;
+mod plan;
+mod ratio;
+mod region;
+mod rows;
+mod scheme;
+mod search;
+
+pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, Request, Sheet};
+pub use check::{Broken, check};
+pub use cutting::Cutting;
+pub use plan::{Layout, Piece};
+pub use region::Corner;
+pub use scheme::Kind;
+pub use search::{Search, Step};

@@ -1,5 +1,6 @@
 //! Every way to put the joints of one course, and the cheapest way to put those of all.
 
+use super::rows::rows;
 use super::scheme::{Cell, Run, Scheme, Shape};
 use std::sync::Arc;
 
@@ -7,7 +8,10 @@ use std::sync::Arc;
 pub type JointSet = u128;
 
 /// Of a course with more ways than this, only those of the fewest pieces are listed.
-const MOST_WAYS: usize = 6_000;
+pub const MOST_WAYS: usize = 6_000;
+
+/// So many of them then.
+const FEW_WAYS: usize = 700;
 
 /// One way to put the joints of a course.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -16,8 +20,8 @@ pub struct Way {
     pub joints: JointSet,
     /// The same, and the joists too near them for a neighbouring course.
     pub reach: JointSet,
-    /// For each run its cells, as numbers into [`Run::cells`].
-    pub cells: Vec<Vec<u16>>,
+    /// Its cells from left to right: the run's number, and the cell's in it.
+    pub cells: Vec<(u16, u16)>,
     /// The kinds of its pieces, in order.
     pub kinds: Vec<u16>,
 }
@@ -41,9 +45,9 @@ pub struct Joints {
 }
 
 impl Ways {
-    /// Lists them.
-    pub fn of(scheme: &Scheme, stagger: usize) -> Self {
-        let listed: Vec<_> = scheme.shapes.iter().map(|shape| ways_of_shape(shape, stagger)).collect();
+    /// Lists them, up to `most` a course.
+    pub fn of(scheme: &Scheme, stagger: usize, most: usize) -> Self {
+        let listed: Vec<_> = scheme.shapes.iter().map(|shape| ways_of_shape(shape, stagger, most)).collect();
         let are_all = listed.iter().all(|(_, are_all)| *are_all);
         let by_shape = listed.into_iter().map(|(ways, _)| Arc::from(ways)).collect();
         Self { are_all, by_shape, courses: scheme.courses.clone() }
@@ -120,15 +124,15 @@ impl Ways {
 }
 
 /// The ways of a course, and whether these are all.
-fn ways_of_shape(shape: &Shape, stagger: usize) -> (Vec<Way>, bool) {
+fn ways_of_shape(shape: &Shape, stagger: usize, most: usize) -> (Vec<Way>, bool) {
     let mut ways = vec![Way { joints: 0, reach: 0, cells: Vec::new(), kinds: Vec::new() }];
     let mut are_all = true;
-    for run in &shape.runs {
-        let (mut rows, all) = rows_of_run(run);
-        let room = MOST_WAYS / ways.len().max(1);
-        are_all &= all && rows.len() <= room;
-        rows.truncate(room.max(1));
-        ways = ways.iter().flat_map(|way| rows.iter().map(move |row| join(way, run, row))).collect();
+    for (number, run) in shape.runs.iter().enumerate() {
+        let room = (most / ways.len().max(1)).max(1);
+        let (rows, all) = rows(run, room, FEW_WAYS.min(room));
+        are_all &= all;
+        let row = |way, row: &Vec<u16>| join(way, (number as u16, run), row);
+        ways = ways.iter().flat_map(|way| rows.iter().map(move |next| row(way, next))).collect();
     }
     for way in &mut ways {
         way.kinds.sort_unstable();
@@ -143,69 +147,17 @@ fn reach(joints: JointSet, stagger: usize) -> JointSet {
         & if stagger == 0 { 0 } else { JointSet::MAX }
 }
 
-fn join(way: &Way, run: &Run, next: &[u16]) -> Way {
+fn join(way: &Way, (number, run): (u16, &Run), next: &[u16]) -> Way {
     let mut way = way.clone();
     for cell in next.iter().filter_map(|cell| run.cells.get(usize::from(*cell))) {
         way.kinds.extend(&cell.kinds);
         way.joints |= joint_after(run, cell);
     }
-    way.cells.push(next.to_vec());
+    way.cells.extend(next.iter().map(|cell| (number, *cell)));
     way
 }
 
 /// The joint at a cell's right end; nothing at the end of a run.
 fn joint_after(run: &Run, cell: &Cell) -> JointSet {
     run.supports.get(cell.to).and_then(|support| support.joist).map_or(0, |joist| 1 << joist)
-}
-
-/// The rows of cells from end to end, those of the fewest cells first, and whether
-/// these are all.
-fn rows_of_run(run: &Run) -> (Vec<Vec<u16>>, bool) {
-    let fewest = fewest_cells(run);
-    let from_start = fewest.first().copied().unwrap_or_default();
-    let mut rows = Vec::new();
-    for cells in from_start..=run.bays() {
-        if !add_rows(run, &fewest, cells, &mut rows) {
-            return (rows, false);
-        }
-    }
-    (rows, true)
-}
-
-/// For each support the fewest cells from there to the end.
-fn fewest_cells(run: &Run) -> Vec<usize> {
-    let mut fewest = vec![usize::MAX; run.supports.len()];
-    if let Some(end) = fewest.last_mut() {
-        *end = 0;
-    }
-    for cell in run.cells.iter().rev() {
-        let through = fewest.get(cell.to).map_or(usize::MAX, |after| after.saturating_add(1));
-        if let Some(here) = fewest.get_mut(cell.from) {
-            *here = through.min(*here);
-        }
-    }
-    fewest
-}
-
-/// Adds every row of so many cells; says whether all of them went in.
-fn add_rows(run: &Run, fewest: &[usize], cells: usize, rows: &mut Vec<Vec<u16>>) -> bool {
-    let mut open = vec![(0_usize, Vec::new())];
-    while let Some((at, row)) = open.pop() {
-        if at == run.bays() && row.len() == cells {
-            if rows.len() >= MOST_WAYS {
-                return false;
-            }
-            rows.push(row);
-            continue;
-        }
-        let left = cells - row.len();
-        let leads = |cell: &Cell| fewest.get(cell.to).is_some_and(|after| *after < left);
-        let next = run.cells.iter().enumerate().filter(|(_, cell)| cell.from == at && leads(cell));
-        open.extend(next.map(|(number, cell)| {
-            let mut row: Vec<u16> = row.clone();
-            row.push(number as u16);
-            (cell.to, row)
-        }));
-    }
-    true
 }

@@ -4,6 +4,9 @@ use super::bound::Proof;
 use super::fit::Fit;
 use std::collections::HashSet;
 
+/// So many partings may be looked at, on average, for one filling.
+const WORK_A_FILLING: u64 = 60;
+
 /// What became of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Packing {
@@ -19,7 +22,10 @@ pub enum Packing {
 struct Try<'a> {
     fit: &'a mut Fit,
     proof: &'a Proof,
+    /// Fillings that may still be looked at.
     effort: usize,
+    /// How far [`Fit::work`] may go.
+    most_work: u64,
     /// What is known not to fit that many sheets.
     dead: HashSet<(Vec<u16>, u32)>,
 }
@@ -30,7 +36,8 @@ pub fn pack(fit: &mut Fit, proof: &Proof, kinds: &[u16], sheets: u32, effort: us
     let mut left = kinds.to_vec();
     // The largest first: what is hardest to place has the fewest ways.
     left.sort_by_key(|kind| (std::cmp::Reverse(fit.area(*kind)), *kind));
-    let mut attempt = Try { fit, proof, effort, dead: HashSet::new() };
+    let most_work = fit.work.saturating_add((effort as u64).saturating_mul(WORK_A_FILLING));
+    let mut attempt = Try { fit, proof, effort, most_work, dead: HashSet::new() };
     let mut filled = Vec::new();
     if attempt.fill(&left, sheets, &mut filled) {
         return Packing::Packed(filled);
@@ -53,7 +60,7 @@ impl Try<'_> {
             if self.effort == 0 {
                 return false;
             }
-            self.effort -= 1;
+            self.effort = if self.fit.work > self.most_work { 0 } else { self.effort - 1 };
             let after = without(left, &filling);
             filled.push(filling);
             if self.fill(&after, sheets - 1, filled) {
@@ -86,6 +93,10 @@ impl Try<'_> {
         let mut found = Vec::new();
         let mut open = vec![(vec![first], 0_usize)];
         while let Some((set, from)) = open.pop() {
+            if self.fit.work > self.most_work {
+                self.effort = 0;
+                break;
+            }
             let mut last = None;
             for (at, kind) in rest.iter().enumerate().skip(from) {
                 if last.replace(*kind) != Some(*kind) {

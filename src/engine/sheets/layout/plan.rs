@@ -76,14 +76,13 @@ impl Layout {
             let (low, high) = *scheme.levels.get(course)?;
             let band = case.region.band(low, high);
             let way = ways.of_course(course).get(*way as usize)?;
-            for (cells, run) in way.cells.iter().zip(&shape.runs) {
-                for cell in cells.iter().filter_map(|cell| run.cells.get(usize::from(*cell))) {
-                    for (part, kind) in band.parts(cell.x.0, cell.x.1).iter().zip(&cell.kinds) {
-                        let (sheet, on_sheet) = spots.get_mut(kind)?.pop()?;
-                        let size = Kind { width: part.width, height: part.height };
-                        pieces.push(Piece { course, x: cell.x, at: part.at, size, sheet, on_sheet });
-                        inside += part.inside_cut;
-                    }
+            for (run, cell) in &way.cells {
+                let cell = shape.runs.get(usize::from(*run))?.cells.get(usize::from(*cell))?;
+                for (part, kind) in band.parts(cell.x.0, cell.x.1).iter().zip(&cell.kinds) {
+                    let (sheet, on_sheet) = spots.get_mut(kind)?.pop()?;
+                    let size = Kind { width: part.width, height: part.height };
+                    pieces.push(Piece { course, x: cell.x, at: part.at, size, sheet, on_sheet });
+                    inside += part.inside_cut;
                 }
             }
         }

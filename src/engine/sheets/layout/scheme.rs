@@ -2,7 +2,7 @@
 //! be, and which pieces lie between them.
 
 use super::case::Case;
-use super::courses::{Levels, SLIVER};
+use super::courses::Levels;
 use super::region::Band;
 use std::collections::BTreeMap;
 
@@ -85,11 +85,6 @@ impl Scheme {
         }
         let shapes = shapes.into_iter().map(|(_, shape)| shape).collect();
         Some(Self { levels, kinds: kinds.in_order, shapes, courses })
-    }
-
-    /// Is this kind left out of bounds that hold for a whole class?
-    pub fn is_sliver(&self, kind: Kind) -> bool {
-        kind.height < SLIVER
     }
 
     /// The cheapest pieces that cover every course, whatever its neighbours do: their

@@ -4,7 +4,7 @@ use super::super::bound::{Bounder, Proof};
 use super::super::case::Case;
 use super::super::courses::Class;
 use super::super::fit::Fit;
-use super::super::options::Ways;
+use super::super::options::{MOST_WAYS, Ways};
 use super::super::packing::{Packing, pack};
 use super::super::plan::Layout;
 use super::super::scheme::Scheme;
@@ -28,8 +28,13 @@ pub struct Candidate {
 impl Candidate {
     /// Takes a class apart; none if no layout has such courses.
     pub fn new(case: &Case, class: &Class) -> Option<Self> {
+        Self::with_ways(case, class, MOST_WAYS)
+    }
+
+    /// The same, with no more than so many ways to put the joints of a course.
+    pub fn with_ways(case: &Case, class: &Class, most: usize) -> Option<Self> {
         let scheme = Scheme::new(case, class.members.first()?.clone())?;
-        let ways = Ways::of(&scheme, case.asked.stagger);
+        let ways = Ways::of(&scheme, case.asked.stagger, most);
         let bounder = Bounder::new(case, &scheme, &ways, class.members.len() > 1)?;
         let fit = Fit::new(case, &scheme);
         Some(Self { scheme, ways, fit, bounder, tried: BTreeSet::new() })
@@ -53,5 +58,21 @@ impl Candidate {
     /// The layout of these joints and filled sheets.
     pub fn layout(&mut self, case: &Case, joints: &[u32], filled: &[Vec<u16>]) -> Option<Layout> {
         Layout::new(case, &self.scheme, &self.ways, joints, filled, &mut self.fit)
+    }
+
+    /// A layout of few pieces, each sheet filled as far as what is left allows.
+    pub fn simple(&mut self, case: &Case) -> Option<Layout> {
+        let toll = self.proof().most_on_sheet;
+        let joints = self.ways.cheapest(&self.costs(toll))?;
+        // With sheets enough the first filling of each will do.
+        let pieces = self.ways.kinds(&joints.ways).len() as u32;
+        let Packing::Packed(filled) = self.pack(&joints.ways, pieces, usize::MAX)? else { return None };
+        self.layout(case, &joints.ways, &filled)
+    }
+
+    /// What each way of each shape costs: its pieces' prices, and a toll on each.
+    pub fn costs(&self, toll: i64) -> Vec<Vec<i64>> {
+        let prices: Vec<_> = self.proof().prices.iter().map(|price| price + toll).collect();
+        self.ways.costs(&prices)
     }
 }

@@ -6,11 +6,11 @@
 //! on: so nothing is begun that cannot be ended within the limit. Two beginnings with
 //! the same pieces and the same last course can go on alike, and one of them will do.
 
-use super::super::options::Ways;
+use super::super::options::{Way, Ways};
 use std::collections::BTreeSet;
 
 /// More beginnings than this are not remembered, to spare memory.
-const MOST_REMEMBERED: usize = 150_000;
+const MOST_REMEMBERED: usize = 60_000;
 
 /// Where the search is.
 #[derive(Debug, Clone)]
@@ -19,19 +19,27 @@ pub struct Exhaust {
     costs: Vec<Vec<i64>>,
     /// For each course and way the least that it and all after it cost.
     to_go: Vec<Vec<i64>>,
-    open: Vec<Beginning>,
+    /// Ways to go on that were not looked at yet, the most promising last.
+    open: Vec<Further>,
+    /// The beginnings that some of them go on from.
+    begun: Vec<Beginning>,
     seen: BTreeSet<(Vec<u16>, usize, u32)>,
-    /// How many beginnings were looked at.
-    pub looked_at: usize,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 struct Beginning {
     ways: Vec<u32>,
     kinds: Vec<u16>,
     cost: i64,
-    /// What it costs at least when it is ended.
+}
+
+/// One course more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Further {
+    /// What the layout costs at least when it is ended.
     at_least: i64,
+    way: u32,
+    beginning: usize,
 }
 
 /// What comes next.
@@ -50,49 +58,64 @@ impl Exhaust {
     pub fn new(ways: &Ways, by_shape: &[Vec<i64>]) -> Self {
         let costs: Vec<Vec<i64>> = (0..ways.courses()).map(|course| ways.costs_of_course(course, by_shape)).collect();
         let to_go = costs_to_go(ways, &costs);
-        let start = Beginning { ways: Vec::new(), kinds: Vec::new(), cost: 0, at_least: 0 };
-        Self { costs, to_go, open: vec![start], seen: BTreeSet::new(), looked_at: 0 }
+        let mut exhaust = Self { costs, to_go, open: Vec::new(), begun: Vec::new(), seen: BTreeSet::new() };
+        exhaust.begin(ways, Beginning::default(), i64::MAX);
+        exhaust
+    }
+
+    /// How many beginnings were looked at.
+    pub fn looked_at(&self) -> usize {
+        self.begun.len()
     }
 
     /// The next within `limit`, which may shrink from one time to the next.
     pub fn next(&mut self, ways: &Ways, limit: i64) -> Next {
-        let Some(beginning) = self.open.pop() else { return Next::Nothing };
-        if beginning.at_least > limit {
+        let Some(further) = self.open.pop() else { return Next::Nothing };
+        if further.at_least > limit {
             return Next::Working;
         }
-        self.looked_at += 1;
+        let Some(beginning) = self.one_more(ways, further) else { return Next::Working };
         let course = beginning.ways.len();
         if course == ways.courses() {
             return Next::Joints(beginning.ways);
         }
-        self.go_on(ways, &beginning, course, limit);
+        let remembers = self.seen.len() < MOST_REMEMBERED;
+        let key = (beginning.kinds.clone(), course, further.way);
+        if !remembers || self.seen.insert(key) {
+            self.begin(ways, beginning, limit);
+        }
         Next::Working
     }
 
-    fn go_on(&mut self, ways: &Ways, beginning: &Beginning, course: usize, limit: i64) {
+    /// A beginning with one course more.
+    fn one_more(&self, ways: &Ways, further: Further) -> Option<Beginning> {
+        let mut beginning = self.begun.get(further.beginning)?.clone();
+        let course = beginning.ways.len();
+        let way = ways.of_course(course).get(further.way as usize)?;
+        beginning.cost += self.costs.get(course)?.get(further.way as usize)?;
+        beginning.kinds.extend(&way.kinds);
+        beginning.kinds.sort_unstable();
+        beginning.ways.push(further.way);
+        Some(beginning)
+    }
+
+    /// Lists every way to go on that can be ended within the limit.
+    fn begin(&mut self, ways: &Ways, beginning: Beginning, limit: i64) {
+        let course = beginning.ways.len();
         let before = course.checked_sub(1).zip(beginning.ways.last());
         let before = before.and_then(|(course, way)| ways.of_course(course).get(*way as usize));
-        let (Some(costs), Some(to_go)) = (self.costs.get(course), self.to_go.get(course)) else { return };
-        let all = ways.of_course(course).iter().zip(costs.iter().zip(to_go)).enumerate();
-        let mut further: Vec<_> = all
-            .filter(|(_, (_, (_, to_go)))| beginning.cost.saturating_add(**to_go) <= limit)
-            .filter(|(_, (way, _))| before.is_none_or(|before| before.joints & way.reach == 0))
-            .map(|(number, (way, (cost, to_go)))| (beginning.cost + to_go, number as u32, way, *cost))
-            .collect();
-        // The last opened is looked at first.
-        further.sort_by_key(|(at_least, number, ..)| std::cmp::Reverse((*at_least, *number)));
-        for (at_least, number, way, cost) in further {
-            let mut kinds = beginning.kinds.clone();
-            kinds.extend(&way.kinds);
-            kinds.sort_unstable();
-            let remembers = self.seen.len() < MOST_REMEMBERED;
-            if remembers && !self.seen.insert((kinds.clone(), course, number)) {
-                continue;
-            }
-            let mut ways = beginning.ways.clone();
-            ways.push(number);
-            self.open.push(Beginning { ways, kinds, cost: beginning.cost + cost, at_least });
-        }
+        let Some(to_go) = self.to_go.get(course) else { return };
+        let agrees = |way: &Way| before.is_none_or(|before| before.joints & way.reach == 0);
+        let all = ways.of_course(course).iter().zip(to_go).enumerate().filter(|(_, (way, _))| agrees(way));
+        let all = all.map(|(number, (_, to_go))| Further {
+            at_least: beginning.cost.saturating_add(*to_go),
+            way: number as u32,
+            beginning: self.begun.len(),
+        });
+        let mut further: Vec<_> = all.filter(|further| further.at_least <= limit).collect();
+        further.sort_unstable_by(|a, b| b.cmp(a));
+        self.open.extend(further);
+        self.begun.push(beginning);
     }
 }
 

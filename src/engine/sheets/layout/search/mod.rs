@@ -11,7 +11,7 @@ mod exhaust;
 
 use super::case::Case;
 use super::courses::{Class, classes};
-use super::options::Joints;
+use super::options::{Joints, MOST_WAYS};
 use super::packing::Packing;
 use super::plan::Layout;
 use candidate::Candidate;
@@ -23,6 +23,12 @@ const EFFORT: usize = 400;
 
 /// How often chance is tried on a class, for fewer sheets or for fewer pieces.
 const THROWS: usize = 80;
+
+/// How many ways to put a course's joints the first layout chooses from.
+const WAYS_AT_ONCE: usize = 200;
+
+/// How many rounds a class is worked on before the next has its turn.
+const ROUNDS_IN_A_ROW: u32 = 100;
 
 /// How many beginnings of layouts are looked at in one class before it is left open.
 const MOST_BEGINNINGS: usize = 60_000;
@@ -36,6 +42,8 @@ pub struct Search {
     case: Case,
     hopes: Vec<Hope>,
     best: Option<Layout>,
+    /// How often a first layout was looked for in vain.
+    without: usize,
     steps: u64,
 }
 
@@ -83,7 +91,7 @@ impl Search {
             |class: &Class| class.members.last().and_then(|levels| levels.first()).map_or(0, |(low, high)| high - low);
         classes.sort_by_key(|class| std::cmp::Reverse((class.members.len(), first(class))));
         let hope = |class| Hope { class, candidate: None, sheets: 1, pieces: 1, hunt: Hunt::Chance(0), rounds: 0 };
-        Self { case, hopes: classes.into_iter().map(hope).collect(), best: None, steps: 0 }
+        Self { case, hopes: classes.into_iter().map(hope).collect(), best: None, without: 0, steps: 0 }
     }
 
     /// The best layout so far.
@@ -131,37 +139,32 @@ impl Search {
         self.best.as_ref().map(Layout::rank)
     }
 
-    /// A layout of few pieces, each sheet filled as far as what is left allows.
+    /// A layout of few pieces, each sheet filled as far as what is left allows: at once,
+    /// from a few ways to put the joints, and if neighbours cannot agree then from all.
     fn first_layout(&mut self) -> Step {
-        let Some(at) = self.hopes.iter().position(|hope| hope.candidate.is_none()) else { return Step::Done };
-        let case = &self.case;
-        let Some(hope) = self.hopes.get_mut(at) else { return Step::Done };
-        let Some(candidate) = hope.open(case) else {
-            self.hopes.remove(at);
-            return if self.hopes.is_empty() { Step::Done } else { Step::Working };
-        };
-        let toll = candidate.proof().most_on_sheet;
-        let costs = tolled(candidate, &candidate.proof().prices, toll);
-        let Some(joints) = candidate.ways.cheapest(&costs) else { return Step::Working };
-        let pieces = candidate.ways.kinds(&joints.ways).len() as u32;
-        for sheets in candidate.proof().sheets()..=pieces {
-            if let Some(Packing::Packed(filled)) = candidate.pack(&joints.ways, sheets, EFFORT) {
-                self.best = candidate.layout(case, &joints.ways, &filled);
-                return Step::Better;
-            }
-        }
-        Step::Working
+        let tries =
+            [WAYS_AT_ONCE, MOST_WAYS].into_iter().flat_map(|most| self.hopes.iter().map(move |hope| (hope, most)));
+        let Some((hope, most)) = tries.skip(self.without).next() else { return Step::Done };
+        self.without += 1;
+        let first = Candidate::with_ways(&self.case, &hope.class, most).and_then(|mut first| first.simple(&self.case));
+        self.best = first;
+        if self.best.is_some() { Step::Better } else { Step::Working }
     }
 
     /// Goes on with the class that could take the fewest sheets. False when all that
     /// could beat the best have been given up.
     fn fewer_sheets(&mut self) -> bool {
         let Some(target) = self.best.as_ref().map(|best| best.sheets().saturating_sub(1)) else { return false };
-        let open = self.hopes.iter().enumerate();
-        let open = open.filter(|(_, hope)| hope.sheets <= target && !matches!(hope.hunt, Hunt::Over));
-        let Some((at, _)) = open.min_by_key(|(at, hope)| (hope.sheets, hope.rounds, *at)) else {
-            return self.fewer_pieces();
+        // By turns: raise the lowest bound, and dig for a layout where there can be one.
+        let open = || {
+            let hopes = self.hopes.iter().enumerate();
+            hopes.filter(move |(_, hope)| hope.sheets <= target && !matches!(hope.hunt, Hunt::Over))
         };
+        let lowest =
+            || open().filter(|(_, hope)| hope.sheets < target).min_by_key(|(at, hope)| (hope.sheets, hope.rounds, *at));
+        let deepest = || open().min_by_key(|(at, hope)| (hope.candidate.is_none(), hope.rounds / ROUNDS_IN_A_ROW, *at));
+        let turn = if self.steps % 2 == 0 { lowest().or_else(deepest) } else { deepest() };
+        let Some((at, _)) = turn else { return self.fewer_pieces() };
         self.work_on(at, target, usize::MAX);
         true
     }
@@ -232,8 +235,9 @@ impl Hope {
             }
             Hunt::Chance(_) => {
                 let toll = if pieces < usize::MAX { best_toll(candidate, sheets).0 } else { 0 };
-                let costs = tolled(candidate, &candidate.proof().prices, toll);
-                self.hunt = Hunt::Each(Box::new(Exhaust::new(&candidate.ways, &costs)), toll, candidate.ways.are_all);
+                let costs = candidate.costs(toll);
+                let decides = candidate.ways.are_all && !candidate.bounder.leaves_some_out();
+                self.hunt = Hunt::Each(Box::new(Exhaust::new(&candidate.ways, &costs)), toll, decides);
                 None
             }
             Hunt::Each(..) => self.one_by_one(case, sheets, pieces),
@@ -281,7 +285,7 @@ impl Hope {
                 }
             }
         }
-        if exhaust.looked_at > MOST_BEGINNINGS {
+        if exhaust.looked_at() > MOST_BEGINNINGS {
             self.hunt = Hunt::Over;
         }
         None
@@ -297,12 +301,6 @@ impl Hope {
     }
 }
 
-/// What each way costs: its pieces' prices, and a toll on each.
-fn tolled(candidate: &Candidate, prices: &[i64], toll: i64) -> Vec<Vec<i64>> {
-    let prices: Vec<_> = prices.iter().map(|price| price + toll).collect();
-    candidate.ways.costs(&prices)
-}
-
 /// The fewest pieces of a layout whose pieces could come out of so many sheets.
 fn fewest_pieces(candidate: &Candidate, sheets: u32) -> usize {
     best_toll(candidate, sheets).1
@@ -316,7 +314,7 @@ fn best_toll(candidate: &Candidate, sheets: u32) -> (i64, usize) {
     let proof = candidate.proof();
     let most = proof.most_on_sheet * i64::from(sheets);
     let proves = |toll: i64| {
-        let joints = candidate.ways.cheapest(&tolled(candidate, &proof.prices, toll));
+        let joints = candidate.ways.cheapest(&candidate.costs(toll));
         let beyond = joints.map_or(0, |joints| joints.price - most).max(0);
         (toll, ((beyond + toll - 1) / toll) as usize)
     };
