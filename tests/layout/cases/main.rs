@@ -4,9 +4,11 @@
 //! takes no longer than `S` seconds, 5 unless said.
 
 mod format;
+mod solution;
 
 use duckboard::engine::sheets::layout::{Layout, Search, Step, check};
-use format::{CaseFile, SolutionFile};
+use format::CaseFile;
+use solution::SolutionFile;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};

@@ -1,7 +1,7 @@
 //! Courses: which widths they may have, and which of those come to the same thing.
 
 use super::case::Case;
-use super::region::Band;
+use super::region::{Band, Shape};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The levels of every course, from the lowest up.
@@ -66,8 +66,6 @@ pub fn classes(case: &Case) -> Vec<Class> {
     }
     sorted.into_values().map(|members| Class { members }).collect()
 }
-
-type Shape = Vec<(i32, i32, Vec<(Option<i32>, Option<i32>)>)>;
 
 /// What two choices of one class have in common.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]

@@ -9,7 +9,7 @@ use std::rc::Rc;
 pub enum Cutting {
     /// Nothing is taken from it.
     Offcut,
-    /// It is a piece of this kind.
+    /// It is a piece of this kind, by the rank of its size among the layout's.
     Piece(u16),
     /// A cut along `y`: what lies before it, and what behind.
     Crosscut {
@@ -30,10 +30,11 @@ pub enum Cutting {
 type Known = HashMap<(Vec<u16>, i32, i32), (i64, Rc<Cutting>)>;
 
 /// The shortest way to cut `kinds`, in order, out of a sheet, and how long it is.
-/// Pieces are kept to the lower left, as far as the cuts allow.
-pub fn shortest(fit: &mut Fit, kerf: i32, kinds: &[u16]) -> (i64, Rc<Cutting>) {
+/// Pieces are kept to the lower left, as far as the cuts allow. None if they do not come
+/// out of one sheet.
+pub fn shortest(fit: &mut Fit, kerf: i32, kinds: &[u16]) -> Option<(i64, Rc<Cutting>)> {
     let sheet = fit.sheet();
-    Saw { fit, kerf, known: Known::new() }.cut(kinds, sheet)
+    Some(Saw { fit, kerf, known: Known::new() }.cut(kinds, sheet)).filter(|(way, _)| *way < NEVER)
 }
 
 /// Sizes here are grown by a kerf, as [`Fit`] has them; a cut at `at` takes the kerf
@@ -76,7 +77,7 @@ impl Saw<'_> {
         let at = self.fit.least_length(first, width);
         if at < length && self.holds(second, (length - at, width)) {
             let (one, other) = (self.cut(first, (at, width)), self.cut(second, (length - at, width)));
-            let way = i64::from(width - self.kerf) + one.0 + other.0;
+            let way = one.0.saturating_add(other.0).saturating_add(i64::from(width - self.kerf));
             if way < best.0 {
                 *best = (way, Rc::new(Cutting::Crosscut { at: at - self.kerf, parts: [one.1, other.1] }));
             }
@@ -84,7 +85,7 @@ impl Saw<'_> {
         let at = self.least_width(first, length, width);
         if at < width && self.holds(second, (length, width - at)) {
             let (one, other) = (self.cut(first, (length, at)), self.cut(second, (length, width - at)));
-            let way = i64::from(length - self.kerf) + one.0 + other.0;
+            let way = one.0.saturating_add(other.0).saturating_add(i64::from(length - self.kerf));
             if way < best.0 {
                 *best = (way, Rc::new(Cutting::Rip { at: at - self.kerf, parts: [one.1, other.1] }));
             }

@@ -1,7 +1,7 @@
 //! Whether pieces fit one sheet, by trying every way to cut it.
 
 use super::case::Case;
-use super::scheme::Scheme;
+use super::scheme::Kind;
 use std::collections::HashMap;
 
 /// More pieces than this on one sheet are not tried: the ways to part them double with
@@ -22,10 +22,10 @@ pub struct Fit {
 }
 
 impl Fit {
-    /// For the kinds of a scheme.
-    pub fn new(case: &Case, scheme: &Scheme) -> Self {
+    /// For these kinds.
+    pub fn new(case: &Case, kinds: &[Kind]) -> Self {
         let kerf = case.asked.kerf;
-        let sizes = scheme.kinds.iter().map(|kind| (kind.width + kerf, kind.height + kerf)).collect();
+        let sizes = kinds.iter().map(|kind| (kind.width + kerf, kind.height + kerf)).collect();
         let sheet = (case.asked.sheet.length + kerf, case.asked.sheet.width + kerf);
         Self { sizes, sheet, lengths: HashMap::new(), work: 0 }
     }

@@ -52,46 +52,91 @@ impl Layout {
     }
 
     /// Puts joints and filled sheets together. None if they do not belong together.
-    pub fn new(
-        case: &Case,
-        scheme: &Scheme,
-        ways: &Ways,
-        joints: &[u32],
-        filled: &[Vec<u16>],
-        fit: &mut Fit,
-    ) -> Option<Self> {
-        let kerf = case.asked.kerf;
-        let mut spots = Spots::new();
-        let mut cuttings = Vec::new();
-        let mut cut = 0;
-        for (sheet, kinds) in filled.iter().enumerate() {
-            let (way, cutting) = shortest(fit, kerf, kinds);
-            cut += way;
-            place(&cutting, (0, 0), kerf, &mut |kind, at| spots.entry(kind).or_default().push((sheet, at)));
-            cuttings.push(cutting);
+    pub fn new(case: &Case, scheme: &Scheme, ways: &Ways, joints: &[u32], filled: &[Vec<u16>]) -> Option<Self> {
+        let mut sheets_of: BTreeMap<u16, Vec<usize>> = BTreeMap::new();
+        for (sheet, kind) in
+            filled.iter().enumerate().flat_map(|(sheet, kinds)| kinds.iter().map(move |kind| (sheet, kind)))
+        {
+            sheets_of.entry(*kind).or_default().push(sheet);
         }
-        let mut pieces = Vec::new();
-        let mut inside = 0.0;
+        let mut cells = Vec::new();
         for (course, (way, shape)) in joints.iter().zip(scheme.course_shapes()).enumerate() {
-            let (low, high) = *scheme.levels.get(course)?;
-            let band = case.region.band(low, high);
             let way = ways.of_course(course).get(*way as usize)?;
             for (run, cell) in &way.cells {
                 let cell = shape.runs.get(usize::from(*run))?.cells.get(usize::from(*cell))?;
-                for (part, kind) in band.parts(cell.x.0, cell.x.1).iter().zip(&cell.kinds) {
-                    let (sheet, on_sheet) = spots.get_mut(kind)?.pop()?;
-                    let size = Kind { width: part.width, height: part.height };
-                    pieces.push(Piece { course, x: cell.x, at: part.at, size, sheet, on_sheet });
-                    inside += part.inside_cut;
-                }
+                let sheets = cell.kinds.iter().map(|kind| sheets_of.get_mut(kind)?.pop()).collect::<Option<_>>()?;
+                cells.push(Placed { course, x: cell.x, sheets });
             }
         }
-        Some(Self { levels: scheme.levels.clone(), pieces, cuttings, cut: cut + libm::round(inside) as i64 })
+        Self::of_cells(case, scheme.levels.clone(), &cells)
+    }
+
+    /// The same joints and the same pieces on each sheet, with courses that lie otherwise.
+    /// None if the pieces are then others, or do not come out of their sheets.
+    pub fn moved(&self, case: &Case, levels: &Levels) -> Option<Self> {
+        let same_cell = |a: &Piece, b: &Piece| (a.course, a.x) == (b.course, b.x);
+        let cells = self.pieces.chunk_by(same_cell).filter_map(|pieces| {
+            let first = pieces.first()?;
+            Some(Placed { course: first.course, x: first.x, sheets: pieces.iter().map(|piece| piece.sheet).collect() })
+        });
+        Self::of_cells(case, levels.clone(), &cells.collect::<Vec<_>>())
+    }
+
+    fn of_cells(case: &Case, levels: Levels, cells: &[Placed]) -> Option<Self> {
+        let bands: Vec<_> = levels.iter().map(|(low, high)| case.region.band(*low, *high)).collect();
+        let (mut pieces, mut inside) = (Vec::new(), 0.0);
+        for cell in cells {
+            let parts = bands.get(cell.course)?.parts(cell.x.0, cell.x.1);
+            if parts.len() != cell.sheets.len() {
+                return None;
+            }
+            for (part, sheet) in parts.iter().zip(&cell.sheets) {
+                let size = Kind { width: part.width, height: part.height };
+                let (course, x) = (cell.course, cell.x);
+                pieces.push(Piece { course, x, at: part.at, size, sheet: *sheet, on_sheet: (0, 0) });
+                inside += part.inside_cut;
+            }
+        }
+        let (sawn, cuttings) = cut_all(case, &mut pieces)?;
+        Some(Self { levels, pieces, cuttings, cut: sawn + libm::round(inside) as i64 })
     }
 }
 
-/// Where each kind is on the sheets.
-type Spots = BTreeMap<u16, Vec<(usize, Corner)>>;
+/// A cell, and the sheet that each of its pieces is cut from.
+struct Placed {
+    course: usize,
+    x: (i32, i32),
+    sheets: Vec<usize>,
+}
+
+/// Cuts every sheet the shortest way and says where on it each piece lies. None if the
+/// pieces of some sheet do not come out of it.
+fn cut_all(case: &Case, pieces: &mut [Piece]) -> Option<(i64, Vec<Rc<Cutting>>)> {
+    let mut sizes: Vec<_> = pieces.iter().map(|piece| piece.size).collect();
+    sizes.sort_unstable();
+    sizes.dedup();
+    let kind_of = |size: Kind| sizes.partition_point(|other| *other < size) as u16;
+    let mut fit = Fit::new(case, &sizes);
+    let sheets = pieces.iter().map(|piece| piece.sheet + 1).max()?;
+    let (mut sawn, mut cuttings) = (0, Vec::with_capacity(sheets));
+    for sheet in 0..sheets {
+        let mut mine: Vec<_> = pieces.iter_mut().filter(|piece| piece.sheet == sheet).collect();
+        let mut kinds: Vec<_> = mine.iter().map(|piece| kind_of(piece.size)).collect();
+        kinds.sort_unstable();
+        let (way, cutting) = shortest(&mut fit, case.asked.kerf, &kinds)?;
+        let mut spots = Spots::new();
+        place(&cutting, (0, 0), case.asked.kerf, &mut |kind, at| spots.entry(kind).or_default().push(at));
+        for piece in &mut mine {
+            piece.on_sheet = spots.get_mut(&kind_of(piece.size))?.pop()?;
+        }
+        sawn += way;
+        cuttings.push(cutting);
+    }
+    Some((sawn, cuttings))
+}
+
+/// Where each kind is on a sheet.
+type Spots = BTreeMap<u16, Vec<Corner>>;
 
 /// Tells of every piece of a cutting, and of its lower left corner.
 fn place(cutting: &Cutting, (x, y): Corner, kerf: i32, tell: &mut dyn FnMut(u16, Corner)) {

@@ -56,6 +56,10 @@ enum Side {
     Wall(Wall),
 }
 
+/// For each slab from where to where, and each of its strips: the levels of the walls
+/// below and above it, none for the band's own.
+pub type Shape = Vec<(i32, i32, Vec<(Option<i32>, Option<i32>)>)>;
+
 /// A connected part of a cell: one piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Part {
@@ -187,7 +191,7 @@ impl Band {
 
     /// What makes two bands of a square region cut alike wherever their levels are:
     /// which walls bound which strips, the band's own levels left open.
-    pub fn shape(&self) -> Vec<(i32, i32, Vec<(Option<i32>, Option<i32>)>)> {
+    pub fn shape(&self) -> Shape {
         let level = |side: &Side| match side {
             Side::Level(_) => None,
             Side::Wall(wall) => Some(wall.left.1),

@@ -4,10 +4,11 @@ use super::super::bound::{Bounder, Proof};
 use super::super::case::Case;
 use super::super::courses::Class;
 use super::super::fit::Fit;
-use super::super::options::{MOST_WAYS, Ways};
+use super::super::options::{Joints, MOST_WAYS, Ways};
 use super::super::packing::{Packing, pack};
 use super::super::plan::Layout;
 use super::super::scheme::Scheme;
+use super::dice::Dice;
 use std::collections::BTreeSet;
 
 /// A class of courses, taken apart.
@@ -36,7 +37,7 @@ impl Candidate {
         let scheme = Scheme::new(case, class.members.first()?.clone())?;
         let ways = Ways::of(&scheme, case.asked.stagger, most);
         let bounder = Bounder::new(case, &scheme, &ways, class.members.len() > 1)?;
-        let fit = Fit::new(case, &scheme);
+        let fit = Fit::new(case, &scheme.kinds);
         Some(Self { scheme, ways, fit, bounder, tried: BTreeSet::new() })
     }
 
@@ -48,16 +49,18 @@ impl Candidate {
     /// Tries to cut the pieces of some joints out of so many sheets. None if that was
     /// tried before.
     pub fn pack(&mut self, joints: &[u32], sheets: u32, effort: usize) -> Option<Packing> {
-        let kinds = self.ways.kinds(joints);
-        if !self.tried.insert((kinds.clone(), sheets)) {
-            return None;
-        }
-        Some(pack(&mut self.fit, &self.bounder.proof, &kinds, sheets, effort))
+        let is_new = self.tried.insert((self.ways.kinds(joints), sheets));
+        is_new.then(|| self.pack_again(joints, sheets, effort))
+    }
+
+    /// The same, whether it was tried before or not.
+    pub fn pack_again(&mut self, joints: &[u32], sheets: u32, effort: usize) -> Packing {
+        pack(&mut self.fit, &self.bounder.proof, &self.ways.kinds(joints), sheets, effort)
     }
 
     /// The layout of these joints and filled sheets.
-    pub fn layout(&mut self, case: &Case, joints: &[u32], filled: &[Vec<u16>]) -> Option<Layout> {
-        Layout::new(case, &self.scheme, &self.ways, joints, filled, &mut self.fit)
+    pub fn layout(&self, case: &Case, joints: &[u32], filled: &[Vec<u16>]) -> Option<Layout> {
+        Layout::new(case, &self.scheme, &self.ways, joints, filled)
     }
 
     /// A layout of few pieces, each sheet filled as far as what is left allows.
@@ -74,5 +77,32 @@ impl Candidate {
     pub fn costs(&self, toll: i64) -> Vec<Vec<i64>> {
         let prices: Vec<_> = self.proof().prices.iter().map(|price| price + toll).collect();
         self.ways.costs(&prices)
+    }
+
+    /// The toll that proves the most pieces in so many sheets, and how many.
+    ///
+    /// With a toll `t` on each piece the cheapest layout costs `c`. Pieces that come out
+    /// of the sheets are worth no more than those, so there are `(c - sheets) / t` of
+    /// them or more.
+    pub fn best_toll(&self, sheets: u32) -> (i64, usize) {
+        let most = self.proof().most_on_sheet * i64::from(sheets);
+        let proves = |toll: i64| {
+            let joints = self.ways.cheapest(&self.costs(toll)).filter(|_| self.ways.are_all);
+            let beyond = joints.map_or(0, |joints| joints.price - most).max(0);
+            (toll, ((beyond + toll - 1) / toll) as usize)
+        };
+        let tolls = (0..8).map(|halvings| (self.proof().most_on_sheet >> halvings).max(1));
+        tolls.map(proves).max_by_key(|(toll, pieces)| (*pieces, *toll)).unwrap_or((1, 1))
+    }
+
+    /// The cheapest joints at prices somewhat off, and with a toll by chance.
+    pub fn by_chance(&self, throw: usize, with_toll: bool) -> Option<Joints> {
+        let mut dice = Dice::new(throw as u64);
+        let off = 1 << (1 + dice.throw(4));
+        let whole = self.proof().most_on_sheet;
+        let toll = if with_toll { whole >> dice.throw(6) } else { 0 };
+        let spread = |price: &i64| price + dice.throw(price / off + whole / 64) + toll;
+        let prices: Vec<_> = self.proof().prices.iter().map(spread).collect();
+        self.ways.cheapest(&self.ways.costs(&prices))
     }
 }

@@ -1,0 +1,194 @@
+//! The same question answered by trying everything, with none of the engine's means:
+//! floors as grids of unit squares, pieces by flooding, sheets by every set of pieces.
+
+use duckboard::engine::sheets::layout::Request;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A piece's size along x and y.
+type Size = (i32, i32);
+
+/// The fewest sheets, and with those the fewest pieces; none if no layout keeps the
+/// rules. For square floors of a few pieces.
+pub fn fewest(asked: &Request) -> Option<(u32, usize)> {
+    let mut known = BTreeMap::new();
+    let layouts = courses(asked).into_iter().flat_map(|levels| layouts(asked, &levels)).collect::<BTreeSet<_>>();
+    layouts.iter().map(|pieces| (fewest_sheets(asked, pieces, &mut known), pieces.len())).min()
+}
+
+fn courses(asked: &Request) -> Vec<Vec<(i32, i32)>> {
+    let low = asked.outline.iter().map(|corner| corner.1).min().unwrap();
+    let high = asked.outline.iter().map(|corner| corner.1).max().unwrap();
+    let mut found = Vec::new();
+    for first in 1..=asked.sheet.width {
+        let mut levels = vec![(low, low + first)];
+        while levels.last().unwrap().1 < high {
+            let from = levels.last().unwrap().1 + asked.gap;
+            levels.push((from, (from + asked.sheet.width).min(high)));
+        }
+        let ends = [levels[0], *levels.last().unwrap()];
+        let wide_enough = ends.iter().all(|(from, to)| to - from >= asked.min_rip.max(1));
+        let is_one = levels.len() == 1 && levels[0].1 == high;
+        if levels.last().unwrap().1 == high && (is_one || (levels.len() > 1 && wide_enough)) {
+            found.push(levels);
+        }
+    }
+    found
+}
+
+/// The sizes of the pieces of every layout with these courses, in order.
+fn layouts(asked: &Request, levels: &[(i32, i32)]) -> BTreeSet<Vec<Size>> {
+    let mut so_far: BTreeSet<(Vec<usize>, Vec<Size>)> = BTreeSet::from([(Vec::new(), Vec::new())]);
+    for (low, high) in levels {
+        let mut next = BTreeSet::new();
+        for (joints, pieces) in course(asked, *low, *high) {
+            for (before, others) in &so_far {
+                let is_near = |a: &usize| before.iter().any(|b| a.abs_diff(*b) < asked.stagger);
+                if !joints.iter().any(is_near) {
+                    let mut all = [others.clone(), pieces.clone()].concat();
+                    all.sort_unstable();
+                    next.insert((joints.clone(), all));
+                }
+            }
+        }
+        so_far = next;
+    }
+    so_far.into_iter().map(|(_, pieces)| pieces).collect()
+}
+
+/// Every way to lay one course: the joists its joints are on, and its pieces.
+fn course(asked: &Request, low: i32, high: i32) -> Vec<(Vec<usize>, Vec<Size>)> {
+    let mut ways = vec![(Vec::new(), Vec::new())];
+    for run in runs(asked, low, high) {
+        let mut next = Vec::new();
+        for joints in joint_sets(asked, run) {
+            let Some(pieces) = pieces(asked, run, &joints, low, high) else { continue };
+            for (before, others) in &ways {
+                next.push(([before.clone(), joints.clone()].concat(), [others.clone(), pieces.clone()].concat()));
+            }
+        }
+        ways = next;
+    }
+    ways
+}
+
+fn runs(asked: &Request, low: i32, high: i32) -> Vec<(i32, i32)> {
+    let columns: Vec<i32> = (0..64).filter(|x| (low..high).any(|y| is_floor(asked, *x, y))).collect();
+    let together = columns.chunk_by(|a, b| a + 1 == *b);
+    together.map(|run| (run[0], run[run.len() - 1] + 1)).collect()
+}
+
+/// Is the unit square at (x, y) floor? By the crossings of a ray to the left.
+fn is_floor(asked: &Request, x: i32, y: i32) -> bool {
+    let crossings = |ring: &Vec<(i32, i32)>| {
+        let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+        sides.filter(|(a, b)| a.0 == b.0 && a.0 <= x && a.1.min(b.1) <= y && y < a.1.max(b.1)).count()
+    };
+    std::iter::once(&asked.outline).chain(&asked.holes).map(crossings).sum::<usize>() % 2 == 1
+}
+
+fn joint_sets(asked: &Request, (left, right): (i32, i32)) -> Vec<Vec<usize>> {
+    let inner = left + asked.joist_width..=right - asked.joist_width;
+    let carrying: Vec<usize> = (0..asked.joists.len()).filter(|joist| inner.contains(&asked.joists[*joist])).collect();
+    let sets = (0..1_u32 << carrying.len()).map(|set| {
+        carrying.iter().enumerate().filter(|(bit, _)| set >> bit & 1 == 1).map(|(_, joist)| *joist).collect::<Vec<_>>()
+    });
+    let bays = carrying.len() + 1;
+    let spans = |joints: &[usize]| {
+        let at = |joist: usize| carrying.iter().position(|other| *other == joist).unwrap() + 1;
+        let ends = std::iter::once(0).chain(joints.iter().map(|joist| at(*joist))).chain([bays]).collect::<Vec<_>>();
+        ends.windows(2).all(|pair| pair[1] - pair[0] >= asked.min_bays.min(bays))
+    };
+    sets.filter(|joints| spans(joints)).collect()
+}
+
+fn pieces(asked: &Request, (left, right): (i32, i32), joints: &[usize], low: i32, high: i32) -> Option<Vec<Size>> {
+    let mut pieces = Vec::new();
+    let mut from = left;
+    let half = asked.gap / 2;
+    for end in joints.iter().map(|joist| Some(asked.joists[*joist])).chain([None]) {
+        let to = end.map_or(right, |joist| joist - half);
+        let parts = flood(asked, from, to, low, high);
+        if to - from > asked.sheet.length || parts.is_empty() {
+            return None;
+        }
+        pieces.extend(parts);
+        from = end.map_or(right, |joist| joist + half);
+    }
+    Some(pieces)
+}
+
+/// The sizes of the connected parts of a cell.
+fn flood(asked: &Request, from: i32, to: i32, low: i32, high: i32) -> Vec<Size> {
+    let squares = (from..to).flat_map(|x| (low..high).map(move |y| (x, y)));
+    let mut dry: BTreeSet<_> = squares.filter(|(x, y)| is_floor(asked, *x, *y)).collect();
+    let mut sizes = Vec::new();
+    while let Some(first) = dry.pop_first() {
+        let (mut part, mut open) = (vec![first], vec![first]);
+        while let Some((x, y)) = open.pop() {
+            for next in [(x + 1, y), (x - 1, y), (x, y + 1), (x, y - 1)] {
+                if dry.remove(&next) {
+                    part.push(next);
+                    open.push(next);
+                }
+            }
+        }
+        let extent =
+            |of: fn(&(i32, i32)) -> i32| part.iter().map(of).max().unwrap() - part.iter().map(of).min().unwrap() + 1;
+        sizes.push((extent(|square| square.0), extent(|square| square.1)));
+    }
+    sizes
+}
+
+type Known = BTreeMap<(Vec<Size>, i32, i32), bool>;
+
+fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
+    let sets = 1_usize << pieces.len();
+    let members =
+        |set: usize| (0..pieces.len()).filter(|at| set >> at & 1 == 1).map(|at| pieces[at]).collect::<Vec<_>>();
+    let fits: Vec<bool> =
+        (0..sets).map(|set| fits(&members(set), asked.sheet.length, asked.sheet.width, asked.kerf, known)).collect();
+    let mut fewest = vec![u32::MAX; sets];
+    fewest[0] = 0;
+    for set in 1..sets {
+        let lowest = set & set.wrapping_neg();
+        let mut part = set;
+        while part > 0 {
+            if part & lowest != 0 && fits[part] {
+                fewest[set] = fewest[set].min(fewest[set ^ part].saturating_add(1));
+            }
+            part = (part - 1) & set;
+        }
+    }
+    fewest[sets - 1]
+}
+
+/// By every cut at every unit, with every parting.
+fn fits(pieces: &[Size], length: i32, width: i32, kerf: i32, known: &mut Known) -> bool {
+    match pieces {
+        [] => return true,
+        _ if length <= 0 || width <= 0 => return false,
+        [(along, across)] => return *along <= length && *across <= width,
+        _ if pieces.iter().map(|(along, across)| along * across).sum::<i32>() > length * width => return false,
+        _ => {}
+    }
+    let key = (pieces.to_vec(), length, width);
+    if let Some(fits) = known.get(&key) {
+        return *fits;
+    }
+    let found = (1..(1_u32 << pieces.len()) - 1).any(|set| {
+        let side = |wanted: bool| {
+            let of_side = pieces.iter().enumerate().filter(|(at, _)| (set >> at & 1 == 1) == wanted);
+            of_side.map(|(_, size)| *size).collect::<Vec<_>>()
+        };
+        let (one, other) = (side(true), side(false));
+        let across = |at: i32, known: &mut Known| {
+            fits(&one, at, width, kerf, known) && fits(&other, length - at - kerf, width, kerf, known)
+        };
+        let along = |at: i32, known: &mut Known| {
+            fits(&one, length, at, kerf, known) && fits(&other, length, width - at - kerf, kerf, known)
+        };
+        (1..length).any(|at| across(at, known)) || (1..width).any(|at| along(at, known))
+    });
+    known.insert(key, found);
+    found
+}

@@ -1,0 +1,32 @@
+//! What is found and proven is what trying everything finds.
+
+use crate::samples::{searched, tiny};
+use crate::{brute, format::CaseFile};
+use duckboard::engine::sheets::layout::{Case, check};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(30))]
+    #[test]
+    fn the_search_finds_what_trying_everything_finds(asked in tiny()) {
+        let expected = brute::fewest(&asked);
+        let search = searched(Case::new(asked).unwrap());
+        let found = search.best().map(|best| (best.sheets(), best.pieces.len()));
+        prop_assert_eq!(found, expected);
+        if let Some(best) = search.best() {
+            prop_assert!(search.is_proven());
+            prop_assert!(check(search.case(), best).is_ok(), "{:?}", check(search.case(), best));
+        }
+    }
+}
+
+#[test]
+fn a_floor_that_no_joints_suit_has_no_layout() {
+    // 30 long, one joist at 2: whatever lies to its right is longer than a sheet.
+    let file = r#"{ "id": "none", "outline": [[0, 0], [30, 0], [30, 5], [0, 5]], "joists": [2], "joist_width": 0,
+        "sheet": { "length": 12, "width": 6 }, "gap": 0, "kerf": 0, "min_rip": 1, "min_bays": 1, "stagger_joists": 1 }"#;
+    let case: CaseFile = serde_json::from_str(file).unwrap();
+    let search = searched(case.case().unwrap());
+    assert!(search.best().is_none());
+    assert!(!search.is_proven());
+}
