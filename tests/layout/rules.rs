@@ -42,7 +42,7 @@ finds!(
     "p04-rect",
     |_, layout| {
         layout.pieces[1].sheet = layout.pieces[0].sheet;
-        layout.pieces[1].on_sheet = layout.pieces[0].on_sheet;
+        layout.pieces.iter_mut().for_each(|piece| piece.on_sheet = (0, 0));
     },
     Broken::Overlap { .. }
 );

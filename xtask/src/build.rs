@@ -50,10 +50,10 @@ pub fn store_contract() -> Result<()> {
 fn compile(program: [&str; 2], built: &str) -> Result<PathBuf> {
     tools::wasm_target()?;
     let mut cargo = Command::new("cargo");
-    cargo.args(["build", "--release"]).args(program);
+    cargo.args(["build", "--profile", "phone"]).args(program);
     cargo.args(["--target", "wasm32-unknown-unknown", "--target-dir"]).arg(paths::target());
     run::aloud(cargo.current_dir(paths::root()), run::minutes(20))?;
-    Ok(paths::target().join("wasm32-unknown-unknown/release").join(built))
+    Ok(paths::target().join("wasm32-unknown-unknown/phone").join(built))
 }
 
 fn bind(module: &Path, out: &Path) -> Result<()> {
