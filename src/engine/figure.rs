@@ -45,6 +45,8 @@ pub enum Need {
     RoomOutline,
     /// The opening's offsets and size.
     Opening,
+    /// The joists: which way, the first center, the spacing.
+    Joists,
     /// Crawl space air: temperature and humidity.
     CrawlAir,
     /// Room air.
@@ -63,6 +65,7 @@ impl Need {
         match self {
             Self::RoomOutline => "measure the sides of the room until they come round",
             Self::Opening => "place the opening: its corner, offsets and size",
+            Self::Joists => "lay out the joists: which way they run, the first center, the spacing",
             Self::CrawlAir => "read the air in the crawl space",
             Self::RoomAir => "read the air in the room",
             Self::OutdoorAir => "read the air outdoors",

@@ -66,6 +66,14 @@ sources! {
     Geometry: Computed, "Plane geometry";
     /// Sheets by area.
     SheetsByArea: Practice, "Sheets by area: opening over sheet, rounded up, as carpenters estimate";
+    /// How sheets are laid: gaps, spans, staggered joints.
+    PanelLaying: Published, "APA Engineered Wood Construction Guide, form E30V (2011), pages 32, 36, 37, 39";
+    /// Up to what width the code's table of panels holds.
+    NarrowPanels: Secondary, "IRC table of wood structural panels, footnote: panels less than 24 in wide are outside";
+    /// What a saw takes.
+    SawKerf: Practice, "A circular saw takes about 1/8 in";
+    /// Where an opening is cut.
+    CutBack: Practice, "Openings are cut back to joist centers";
 
     /// The equation of equilibrium moisture content. Its coefficients were read in
     /// a public package that cites the research note, not in the note.

@@ -1,0 +1,135 @@
+//! A layout as a carpenter works through it: pieces numbered in the order they are
+//! laid, and for each sheet its cuts in the order they are made.
+
+use super::layout::{Case, Corner, Cutting, Layout, Piece};
+use std::cmp::Reverse;
+
+/// A layout in words and numbers. Lengths are sixteenths, from the sheet's lower left
+/// corner unless said otherwise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CutList {
+    /// Every piece with its number, whole sheets first.
+    pub pieces: Vec<Numbered>,
+    /// The sheets, those that are laid whole first.
+    pub sheets: Vec<SheetPlan>,
+}
+
+/// A piece and its number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Numbered {
+    /// From 1.
+    pub number: usize,
+    /// The number of its sheet in the list, from 1.
+    pub sheet: usize,
+    /// The piece.
+    pub piece: Piece,
+}
+
+/// What becomes of a sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetPlan {
+    /// From 1.
+    pub number: usize,
+    /// Its pieces.
+    pub pieces: Vec<Numbered>,
+    /// Its cuts, in order.
+    pub cuts: Vec<Cut>,
+    /// What is left over, each at its lower left corner.
+    pub offcuts: Vec<Rectangle>,
+}
+
+/// A cut from edge to edge of what is left of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cut {
+    /// From 1.
+    pub number: usize,
+    /// The rectangle that is cut in two.
+    pub of: Rectangle,
+    /// Which way the saw goes.
+    pub way: Way,
+    /// How far from the rectangle's reference edge the saw goes in: its left edge for
+    /// a crosscut, its lower one for a rip. The kerf lies beyond.
+    pub at: i32,
+}
+
+/// Which way the saw goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Way {
+    /// Across the sheet's length.
+    Crosscut,
+    /// Along it.
+    Rip,
+}
+
+/// A rectangle on a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Rectangle {
+    /// Its lower left corner.
+    pub at: Corner,
+    /// Along the sheet.
+    pub length: i32,
+    /// Across it.
+    pub width: i32,
+}
+
+impl CutList {
+    /// Numbers a layout and takes its cuttings apart.
+    pub fn of(case: &Case, layout: &Layout) -> Self {
+        let whole = Rectangle { at: (0, 0), length: case.asked.sheet.length, width: case.asked.sheet.width };
+        let order = sheets_in_order(layout);
+        let place = |sheet: usize| order.iter().position(|other| *other == sheet).map_or(0, |place| place + 1);
+        let mut in_order: Vec<_> = layout.pieces.iter().collect();
+        in_order.sort_by_key(|piece| (!is_alone(layout, piece.sheet), piece.course, piece.at));
+        let numbered =
+            (1..).zip(in_order).map(|(number, piece)| Numbered { number, sheet: place(piece.sheet), piece: *piece });
+        let pieces: Vec<_> = numbered.collect();
+        let sheets = order.iter().zip(1..).filter_map(|(sheet, number)| {
+            let of_sheet = pieces.iter().filter(|piece| piece.sheet == number).copied().collect();
+            let mut plan = SheetPlan { number, pieces: of_sheet, cuts: Vec::new(), offcuts: Vec::new() };
+            plan.take_apart(layout.cuttings.get(*sheet)?, whole, case.asked.kerf);
+            Some(plan)
+        });
+        Self { sheets: sheets.collect(), pieces }
+    }
+}
+
+/// Sheets of one piece first, then the fullest.
+fn sheets_in_order(layout: &Layout) -> Vec<usize> {
+    let mut order: Vec<_> = (0..layout.cuttings.len()).collect();
+    let area = |sheet: usize| -> i64 {
+        let mine = layout.pieces.iter().filter(|piece| piece.sheet == sheet);
+        mine.map(|piece| i64::from(piece.size.width) * i64::from(piece.size.height)).sum()
+    };
+    order.sort_by_key(|sheet| (!is_alone(layout, *sheet), Reverse(area(*sheet)), *sheet));
+    order
+}
+
+fn is_alone(layout: &Layout, sheet: usize) -> bool {
+    layout.pieces.iter().filter(|piece| piece.sheet == sheet).count() == 1
+}
+
+impl SheetPlan {
+    /// Notes the cuts of a rectangle, and then of what they leave, first part first.
+    fn take_apart(&mut self, cutting: &Cutting, of: Rectangle, kerf: i32) {
+        match cutting {
+            Cutting::Offcut => self.offcuts.extend((of.length > 0 && of.width > 0).then_some(of)),
+            Cutting::Piece(_) => {}
+            Cutting::Crosscut { at, parts: [left, right] } => {
+                self.note(of, Way::Crosscut, *at);
+                let (beyond, (x, y)) = (at + kerf, of.at);
+                self.take_apart(left, Rectangle { length: *at, ..of }, kerf);
+                self.take_apart(right, Rectangle { at: (x + beyond, y), length: of.length - beyond, ..of }, kerf);
+            }
+            Cutting::Rip { at, parts: [low, high] } => {
+                self.note(of, Way::Rip, *at);
+                let (beyond, (x, y)) = (at + kerf, of.at);
+                self.take_apart(low, Rectangle { width: *at, ..of }, kerf);
+                self.take_apart(high, Rectangle { at: (x, y + beyond), width: of.width - beyond, ..of }, kerf);
+            }
+        }
+    }
+
+    fn note(&mut self, of: Rectangle, way: Way, at: i32) {
+        self.cuts.push(Cut { number: self.cuts.len() + 1, of, way, at });
+    }
+}

@@ -1,0 +1,96 @@
+//! A cut list says all of a layout and nothing else.
+
+use crate::laid;
+use duckboard::engine::sheets::CutList;
+use duckboard::engine::sheets::cut_list::{Cut, Rectangle, Way};
+use duckboard::engine::sheets::layout::{Case, Layout, Request, Sheet};
+use std::collections::BTreeSet;
+
+/// An L of 12 × 10 ft, 4 × 4 ft off it, joists every 16 in.
+fn case() -> Case {
+    let request = Request {
+        outline: vec![(0, 0), (2304, 0), (2304, 1152), (1536, 1152), (1536, 1920), (0, 1920)],
+        holes: Vec::new(),
+        joists: (1..9).map(|joist| joist * 256).collect(),
+        joist_width: 24,
+        sheet: Sheet { length: 1536, width: 768 },
+        gap: 2,
+        kerf: 2,
+        min_rip: 384,
+        min_bays: 2,
+        stagger: 1,
+    };
+    Case::new(request).unwrap()
+}
+
+fn listed() -> (Case, Layout, CutList) {
+    let case = case();
+    let layout = laid(&case);
+    let list = CutList::of(&case, &layout);
+    (case, layout, list)
+}
+
+#[test]
+fn every_piece_has_a_number_and_every_sheet_its_place() {
+    let (_, layout, list) = listed();
+    assert_eq!(list.pieces.len(), layout.pieces.len());
+    let numbers: Vec<_> = list.pieces.iter().map(|piece| piece.number).collect();
+    assert_eq!(numbers, (1..=layout.pieces.len()).collect::<Vec<_>>());
+    assert_eq!(list.sheets.len(), layout.sheets() as usize);
+    let on_sheets: BTreeSet<_> =
+        list.sheets.iter().flat_map(|sheet| sheet.pieces.iter().map(|piece| piece.number)).collect();
+    assert_eq!(on_sheets.len(), layout.pieces.len());
+}
+
+#[test]
+fn sheets_of_one_piece_come_first() {
+    let (_, _, list) = listed();
+    let alone: Vec<_> = list.sheets.iter().map(|sheet| sheet.pieces.len() == 1).collect();
+    assert!(alone.is_sorted_by(|before, after| before >= after), "{alone:?}");
+    let sheets: Vec<_> = list.pieces.iter().map(|piece| piece.sheet).collect();
+    let whole = list.sheets.iter().filter(|sheet| sheet.pieces.len() == 1).count();
+    assert!(sheets[..whole].iter().all(|sheet| *sheet <= whole), "{sheets:?}");
+}
+
+#[test]
+fn what_the_cuts_leave_is_the_pieces_and_the_offcuts() {
+    let (case, _, list) = listed();
+    for sheet in &list.sheets {
+        let mut left = BTreeSet::from([Rectangle { at: (0, 0), length: 1536, width: 768 }]);
+        for cut in &sheet.cuts {
+            assert!(left.remove(&cut.of), "cut {} goes through something that is there", cut.number);
+            left.extend(parts(cut, case.asked.kerf));
+        }
+        let pieces = sheet.pieces.iter().map(|piece| Rectangle {
+            at: piece.piece.on_sheet,
+            length: piece.piece.size.width,
+            width: piece.piece.size.height,
+        });
+        let expected: BTreeSet<_> = pieces.chain(sheet.offcuts.iter().copied()).collect();
+        assert_eq!(left, expected);
+    }
+}
+
+#[test]
+fn the_saw_goes_as_far_as_the_layout_says() {
+    let (_, layout, list) = listed();
+    let across = |cut: &Cut| i64::from(if cut.way == Way::Crosscut { cut.of.width } else { cut.of.length });
+    let sawn: i64 = list.sheets.iter().flat_map(|sheet| &sheet.cuts).map(across).sum();
+    // The notch of the L is cut out of a piece besides.
+    assert!(sawn <= layout.cut, "{sawn} of {}", layout.cut);
+}
+
+/// What a cut leaves; a part that the kerf takes whole is not there.
+fn parts(cut: &Cut, kerf: i32) -> Vec<Rectangle> {
+    let Rectangle { at: (x, y), length, width } = cut.of;
+    let beyond = cut.at + kerf;
+    let both = match cut.way {
+        Way::Crosscut => {
+            [Rectangle { length: cut.at, ..cut.of }, Rectangle { at: (x + beyond, y), length: length - beyond, width }]
+        }
+        Way::Rip => {
+            [Rectangle { width: cut.at, ..cut.of }, Rectangle { at: (x, y + beyond), length, width: width - beyond }]
+        }
+    };
+    both.into_iter().filter(|part| part.length > 0 && part.width > 0).collect()
+}
