@@ -274,3 +274,31 @@ fn the_schema_is_printed_as_it_is_published() {
     let published = concat!(env!("CARGO_MANIFEST_DIR"), "/public/duckboard-job.schema.json");
     assert_eq!(Desk::new("schema").well(&["schema"]), fs::read_to_string(published).unwrap());
 }
+
+#[test]
+fn a_layout_is_written_with_its_plan_and_every_cut_sheet() {
+    let desk = Desk::new("layout");
+    let file = desk.put("job", text(&first_file()));
+    let printed = desk.well(&["layout", &file, "-o", "sheets"]);
+    assert_eq!(printed.trim(), "sheets/sheets.md");
+    let page = fs::read_to_string(desk.0.join("sheets/sheets.md")).unwrap();
+    for words in ["INVENTED SAMPLE", "no layout takes fewer", "1/8 in between sheets", "power off"] {
+        assert!(page.contains(words), "{words} is not in\n{page}");
+    }
+    let drawings: Vec<_> = page.split("](").skip(1).map(|rest| rest.split(')').next().unwrap()).collect();
+    assert!(drawings.contains(&"plan.svg") && drawings.len() > 1, "{drawings:?}");
+    for drawing in drawings {
+        let svg = fs::read_to_string(desk.0.join("sheets").join(drawing)).unwrap();
+        assert!(roxmltree::Document::parse(&svg).is_ok(), "{drawing}");
+    }
+    assert_eq!(desk.office(&["layout", &file, "-o", "sheets"]).status.code(), Some(2), "never over an earlier one");
+}
+
+#[test]
+fn a_job_without_an_opening_says_what_to_measure_before_sheets_are_laid() {
+    let desk = Desk::new("nothing-to-lay");
+    let file = desk.put("job", text(&JobFile::of(&Book::default(), JOB, 1, made())));
+    desk.well(&["layout", &file, "-o", "sheets"]);
+    let page = fs::read_to_string(desk.0.join("sheets/sheets.md")).unwrap();
+    assert!(page.contains("place the opening") && page.contains("lay out the joists"), "{page}");
+}

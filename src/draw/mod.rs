@@ -20,6 +20,7 @@ pub mod plan;
 mod px;
 pub mod ramp;
 pub mod role;
+pub mod sheets;
 pub mod svg;
 
 pub use frame::Frame;

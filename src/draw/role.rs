@@ -78,6 +78,26 @@ roles! {
     North = "north",
     /// Its letter.
     NorthText = "north-text",
+    /// A sheet that is cut.
+    Sheet = "sheet",
+    /// A piece of a sheet.
+    Piece = "piece",
+    /// A sheet that is laid uncut.
+    WholeSheet = "whole-sheet",
+    /// A piece's number.
+    PieceNumber = "piece-number",
+    /// What is left of a sheet.
+    Offcut = "offcut",
+    /// Where the saw goes.
+    Cut = "cut",
+    /// The mark of a cut.
+    CutMark = "cut-mark",
+    /// Its number.
+    CutNumber = "cut-number",
+    /// A joist below the pieces.
+    JoistBelow = "joist-below",
+    /// An opening as it was placed, under the pieces that close it.
+    CutLine = "cut-line",
     /// A word where there is nothing to draw yet.
     Note = "note",
 }

@@ -37,6 +37,17 @@ pub(crate) enum Task {
         #[arg(long)]
         force: bool,
     },
+    /// Lay sheets on the opening and write how each is cut (Markdown, drawings beside it).
+    Layout {
+        #[command(flatten)]
+        input: Input,
+        /// The folder to write to [default: the file's name and "-sheets", in the current folder].
+        #[arg(short, long, value_name = "DIR")]
+        output: Option<PathBuf>,
+        /// Write over an earlier layout in that folder.
+        #[arg(long)]
+        force: bool,
+    },
     /// Print the moisture readings as CSV, for a spreadsheet.
     Readings {
         #[command(flatten)]

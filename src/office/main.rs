@@ -14,6 +14,8 @@ mod figures;
 #[cfg(not(target_arch = "wasm32"))]
 mod files;
 #[cfg(not(target_arch = "wasm32"))]
+mod layout;
+#[cfg(not(target_arch = "wasm32"))]
 mod merge;
 #[cfg(not(target_arch = "wasm32"))]
 mod report;

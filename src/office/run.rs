@@ -2,7 +2,7 @@
 
 use crate::args::{Input, Office, Task};
 use crate::trouble::Trouble;
-use crate::{check, files, merge, report, tables};
+use crate::{check, files, layout, merge, report, tables};
 use duckboard::file::{JobFile, Salvage, schema};
 
 /// Does the task.
@@ -11,6 +11,9 @@ pub(crate) fn run(office: Office) -> Result<(), Trouble> {
         Task::Check { file } => check::check(&file),
         Task::Report { input, output, force } => {
             report::write(&opened(&input)?, &output.unwrap_or_else(|| report::folder_for(&input.file)), force)
+        }
+        Task::Layout { input, output, force } => {
+            layout::write(&opened(&input)?, &output.unwrap_or_else(|| layout::folder_for(&input.file)), force)
         }
         Task::Readings { input } => files::print(&tables::readings_csv(opened(&input)?.file.book().job())),
         Task::Lengths { input } => files::print(&tables::lengths_csv(opened(&input)?.file.book().job())),

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 /// Text as it is, inside a line of Markdown: no mark-up, no HTML, no line break. It must
 /// not begin the line, where a number or a dash would make a list.
-pub(super) fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     let mut safe = String::with_capacity(text.len());
     for c in text.chars() {
         match c {
@@ -38,7 +38,7 @@ pub(super) fn table(columns: &[&str], rows: &[Vec<String>]) -> String {
 }
 
 /// A list of plain texts.
-pub(super) fn list(items: &[String]) -> String {
+pub(crate) fn list(items: &[String]) -> String {
     items.iter().fold(String::new(), |list, item| list + &format!("- {}\n", plain(item)))
 }
 

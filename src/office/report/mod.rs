@@ -3,9 +3,12 @@
 //! What is missing and what was assumed comes first. Figures are computed now, never
 //! taken from the file's snapshot.
 
-mod markdown;
+pub(crate) mod markdown;
 mod plan;
 mod sections;
+
+pub(crate) use plan::SHEET;
+pub(crate) use sections::title_block;
 
 use crate::figures;
 use crate::files;
@@ -50,7 +53,7 @@ fn write_photo(photo: &FilePhoto, folder: &Path) -> Result<(), Trouble> {
 fn markdown_of(salvage: &Salvage, job: &Job) -> String {
     let figures = figures::told(job);
     [
-        sections::title_block(&salvage.file, job),
+        title_block(&salvage.file, job),
         sections::missing_and_assumed(salvage, job, &figures),
         plan::section(job),
         sections::figures(&figures),

@@ -13,7 +13,7 @@ const FILE: &str = "plan.svg";
 /// As large as the app prints it.
 const CANVAS: Canvas = Canvas { width_px: 640, height_px: 460 };
 /// The app's own style sheet of drawings.
-const SHEET: &str = include_str!("../../../public/drawing.css");
+pub(crate) const SHEET: &str = include_str!("../../../public/drawing.css");
 
 /// Is there anything to draw?
 fn is_drawn(job: &Job) -> bool {

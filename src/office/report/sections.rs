@@ -8,7 +8,7 @@ use duckboard::engine::take::Units;
 use duckboard::file::tables;
 use duckboard::file::{ENGINE, JobFile, Salvage, SnapshotFigure};
 
-pub(super) fn title_block(file: &JobFile, job: &Job) -> String {
+pub(crate) fn title_block(file: &JobFile, job: &Job) -> String {
     let mut rows: Vec<(&str, String)> = Vec::new();
     let mut row = |name, value: Option<String>| rows.extend(value.map(|value| (name, value)));
     row("Office number", job.office_number().map(ToString::to_string));

@@ -1,0 +1,95 @@
+//! A layout as a page: what is said, the plan, and a drawing with its cuts for each sheet.
+
+use super::plan::runs_across;
+use super::{cutting, layout_plan};
+use crate::draw::{Canvas, Drawing};
+use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
+use crate::engine::sheets::layout::Layout;
+use crate::engine::sheets::to_lay::length;
+use crate::engine::sheets::{CutList, ToLay};
+use crate::engine::take::Units;
+
+/// Everything that a layout's page shows, in its order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SheetPage {
+    /// How many sheets.
+    pub headline: String,
+    /// Whether fewer are possible, and of how many pieces.
+    pub line: String,
+    /// The pieces on the floor.
+    pub plan: Drawing,
+    /// How each sheet is cut.
+    pub sheets: Vec<CutSheet>,
+}
+
+/// A sheet's part of the page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CutSheet {
+    /// Which sheet it is, and what comes out of it.
+    pub title: String,
+    /// How it is cut, if it is.
+    pub drawing: Option<Drawing>,
+    /// Its cuts in words, in order.
+    pub cuts: Vec<String>,
+}
+
+impl SheetPage {
+    /// The page of a layout of which no fewer than `bound` sheets are possible.
+    pub fn new(floor: &ToLay, layout: &Layout, bound: u32, units: Units, canvas: Canvas) -> Option<Self> {
+        let case = floor.case.as_ref().ok()?;
+        let list = CutList::of(case, layout);
+        let sheets = list.sheets.iter().map(|plan| CutSheet {
+            title: title(plan),
+            drawing: (!plan.cuts.is_empty()).then(|| cutting(plan, case.asked.sheet, units, half_height(canvas))),
+            cuts: plan.cuts.iter().map(|cut| words(cut, case.asked.sheet.length, units)).collect(),
+        });
+        Some(Self {
+            headline: counted(layout.sheets() as usize, "sheet"),
+            line: line(layout, bound, runs_across(floor.run)),
+            plan: layout_plan(floor, &list, units, canvas),
+            sheets: sheets.collect(),
+        })
+    }
+}
+
+/// A sheet is half as wide as it is long.
+const fn half_height(canvas: Canvas) -> Canvas {
+    Canvas { height_px: canvas.width_px / 2 + 40, ..canvas }
+}
+
+fn line(layout: &Layout, bound: u32, across: bool) -> String {
+    let proof = if bound == layout.sheets() {
+        "no layout takes fewer".to_owned()
+    } else {
+        format!("{bound} or more are needed")
+    };
+    let way = if across { "along side 1" } else { "square to side 1" };
+    format!("{proof}; {}, sheets {way}", counted(layout.pieces.len(), "piece"))
+}
+
+fn title(plan: &SheetPlan) -> String {
+    let numbers: Vec<_> = plan.pieces.iter().map(|piece| piece.number.to_string()).collect();
+    let pieces = if numbers.len() == 1 { "piece" } else { "pieces" };
+    let uncut = if plan.cuts.is_empty() { ", uncut" } else { "" };
+    format!("Sheet {}: {pieces} {}{uncut}", plan.number, numbers.join(", "))
+}
+
+/// "Crosscut at 5' 4" from the left end", on what, if it is not the whole sheet.
+fn words(cut: &Cut, sheet_length: i32, units: Units) -> String {
+    let at = units.length(length(cut.at));
+    let Rectangle { length: long, width, .. } = cut.of;
+    let is_whole = cut.of.at == (0, 0) && long == sheet_length;
+    let of = if is_whole && cut.number == 1 {
+        "the sheet".to_owned()
+    } else {
+        format!("the part {} × {}", units.length(length(long)), units.length(length(width)))
+    };
+    match cut.way {
+        Way::Crosscut => format!("Crosscut {of} {at} from its left end"),
+        Way::Rip => format!("Rip {of} {at} from its lower edge"),
+    }
+}
+
+fn counted(number: usize, what: &str) -> String {
+    format!("{number} {what}{}", if number == 1 { "" } else { "s" })
+}

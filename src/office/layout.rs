@@ -1,0 +1,115 @@
+//! Sheets laid out: the plan, and each sheet as it is cut, for the saw horses.
+
+use crate::files;
+use crate::report::markdown::{list, plain};
+use crate::report::{SHEET, title_block};
+use crate::trouble::Trouble;
+use duckboard::draw::sheets::{CutSheet, SheetPage};
+use duckboard::draw::{Canvas, Drawing, svg};
+use duckboard::engine::figure::{Figure, Known, Need};
+use duckboard::engine::sheets::layout::{Case, Layout, Search, Step, check};
+use duckboard::engine::sheets::{ToLay, to_lay};
+use duckboard::engine::take::Units;
+use duckboard::file::Salvage;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// As large as a page takes.
+const CANVAS: Canvas = Canvas { width_px: 640, height_px: 460 };
+
+/// Where the search ends, so that every desk prints the same layout.
+const MOST_STEPS: usize = 20_000;
+
+/// What every cutting page says, whatever is cut.
+/// Common practice, no source, except the blade under a new panel, which is too.
+const AT_THE_SAW: [&str; 3] = [
+    "New sheets on horses: blade 1/8 to 1/4 in deeper than the sheet.",
+    "Old floor in place: blade as deep as the floor was measured and no more, remembering a second layer; power off, and look beneath first.",
+    "Local code and the licensed trades decide; this is a plan, not a design.",
+];
+
+/// The folder that a layout goes to unless another is named.
+pub(crate) fn folder_for(file: &Path) -> PathBuf {
+    let stem = file.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    PathBuf::from(format!("{stem}-sheets"))
+}
+
+/// Writes the page, its plan and its cutting drawings.
+pub(crate) fn write(salvage: &Salvage, folder: &Path, force: bool) -> Result<(), Trouble> {
+    let page = folder.join("sheets.md");
+    if page.exists() && !force {
+        return Err(Trouble::InTheWay { file: page, is_input: false });
+    }
+    fs::create_dir_all(folder).map_err(|error| Trouble::unwritable(folder, error))?;
+    let book = salvage.file.book();
+    let body = match to_lay(book.job()) {
+        Figure::Missing(needs) => missing(&needs),
+        Figure::Known(known) => laid(&known, folder)?,
+    };
+    let text = format!("{}\n{body}", title_block(&salvage.file, book.job()));
+    files::write_whole(&page, std::iter::once(text))?;
+    files::print(&format!("{}\n", page.display()))
+}
+
+fn missing(needs: &[Need]) -> String {
+    let needs: Vec<_> = needs.iter().map(|need| need.words().to_owned()).collect();
+    format!("## Sheets\n\nNot enough to lay sheets out:\n\n{}", list(&needs))
+}
+
+fn laid(known: &Known<ToLay>, folder: &Path) -> Result<String, Trouble> {
+    let case = match &known.value.case {
+        Ok(case) => case,
+        Err(faults) => {
+            let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
+            return Ok(format!("## Sheets\n\nThis floor cannot be laid out:\n\n{}", list(&faults)));
+        }
+    };
+    let page =
+        best(case).and_then(|(layout, bound)| SheetPage::new(&known.value, &layout, bound, Units::default(), CANVAS));
+    let Some(page) = page else {
+        return Ok("## Sheets\n\nNo layout keeps the rules: some bay is wider than a sheet bridges.\n".to_owned());
+    };
+    let mut text = format!("## {}\n\n{}\n\n", plain(&page.headline), plain(&page.line));
+    text += &section("Assumed", &known.assumed);
+    text += &section("Doubtful", &known.doubts);
+    text += &section("At the saw", &AT_THE_SAW.map(str::to_owned));
+    text += &format!("### Plan\n\n{}", drawn(&page.plan, folder, "plan.svg")?);
+    for (number, sheet) in (1..).zip(&page.sheets) {
+        text += &cut_sheet(sheet, folder, number)?;
+    }
+    Ok(text)
+}
+
+/// The best layout within the steps, checked, and how few sheets there can be.
+fn best(case: &Case) -> Option<(Layout, u32)> {
+    let mut search = Search::new(case.clone());
+    let mut steps = 0;
+    while steps < MOST_STEPS && search.step() != Step::Done {
+        steps += 1;
+    }
+    let best = search.best().filter(|layout| check(case, layout).is_ok())?;
+    Some((best.clone(), search.bound()))
+}
+
+fn section(title: &str, lines: &[String]) -> String {
+    if lines.is_empty() { String::new() } else { format!("### {title}\n\n{}\n", list(lines)) }
+}
+
+fn cut_sheet(sheet: &CutSheet, folder: &Path, number: usize) -> Result<String, Trouble> {
+    let mut text = format!("### {}\n\n", plain(&sheet.title));
+    if let Some(drawing) = &sheet.drawing {
+        text += &drawn(drawing, folder, &format!("sheet-{number}.svg"))?;
+    }
+    for (number, cut) in (1..).zip(&sheet.cuts) {
+        text += &format!("{number}. {}\n", plain(cut));
+    }
+    Ok(text + "\n")
+}
+
+fn drawn(drawing: &Drawing, folder: &Path, file: &str) -> Result<String, Trouble> {
+    files::write_whole(
+        &folder.join(file),
+        std::iter::once(svg::write_alone(drawing, &SHEET.replace("@media print", "@media all"))),
+    )?;
+    Ok(format!("![{}]({file})\n\n", plain(&drawing.title)))
+}
