@@ -43,13 +43,13 @@ fn every_piece_has_a_number_and_every_sheet_its_place() {
 }
 
 #[test]
-fn sheets_of_one_piece_come_first() {
+fn uncut_sheets_are_laid_first_and_sheets_are_cut_as_their_pieces_are_needed() {
     let (_, _, list) = listed();
-    let alone: Vec<_> = list.sheets.iter().map(|sheet| sheet.pieces.len() == 1).collect();
-    assert!(alone.is_sorted_by(|before, after| before >= after), "{alone:?}");
-    let sheets: Vec<_> = list.pieces.iter().map(|piece| piece.sheet).collect();
-    let whole = list.sheets.iter().filter(|sheet| sheet.pieces.len() == 1).count();
-    assert!(sheets[..whole].iter().all(|sheet| *sheet <= whole), "{sheets:?}");
+    let uncut: Vec<_> = list.sheets.iter().map(|sheet| sheet.cuts.is_empty()).collect();
+    assert!(uncut.is_sorted_by(|before, after| before >= after), "{uncut:?}");
+    let first_pieces: Vec<_> =
+        list.sheets.iter().map(|sheet| sheet.pieces.iter().map(|piece| piece.number).min()).collect();
+    assert!(first_pieces.is_sorted(), "{first_pieces:?}");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! One sheet on the saw horses, its reference corner at the lower left.
 
-use super::{box_path, piece};
+use super::{box_path, counted, piece};
 use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::{Anchor, Canvas, Drawing, Item, Reads, Role, Spot};
@@ -26,7 +26,12 @@ pub fn cutting(plan: &SheetPlan, sheet: Sheet, units: Units, canvas: Canvas) -> 
         items.extend(piece(bench.area(area), numbered.number, &words, lettering, Role::Piece));
     }
     items.extend(plan.cuts.iter().flat_map(|cut| bench.cut(cut, lettering)));
-    let title = format!("Sheet {}: {} pieces, {} cuts", plan.number, plan.pieces.len(), plan.cuts.len());
+    let title = format!(
+        "Sheet {}: its {} and {}",
+        plan.number,
+        counted(plan.pieces.len(), "piece"),
+        counted(plan.cuts.len(), "cut")
+    );
     Drawing { canvas, title, items, frame: None, unplaced: Vec::new() }
 }
 

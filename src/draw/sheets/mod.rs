@@ -50,3 +50,7 @@ fn piece(area: PxBox, number: usize, size: &str, lettering: Lettering, role: Rol
     }
     items
 }
+
+fn counted(number: usize, what: &str) -> String {
+    format!("{number} {what}{}", if number == 1 { "" } else { "s" })
+}

@@ -1,7 +1,7 @@
 //! A layout as a page: what is said, the plan, and a drawing with its cuts for each sheet.
 
 use super::plan::runs_across;
-use super::{cutting, layout_plan};
+use super::{counted, cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::Layout;
@@ -82,14 +82,10 @@ fn words(cut: &Cut, sheet_length: i32, units: Units) -> String {
     let of = if is_whole && cut.number == 1 {
         "the sheet".to_owned()
     } else {
-        format!("the part {} × {}", units.length(length(long)), units.length(length(width)))
+        format!("the part of {} × {}", units.length(length(long)), units.length(length(width)))
     };
     match cut.way {
-        Way::Crosscut => format!("Crosscut {of} {at} from its left end"),
-        Way::Rip => format!("Rip {of} {at} from its lower edge"),
+        Way::Crosscut => format!("Crosscut {of} at {at} from its left end"),
+        Way::Rip => format!("Rip {of} at {at} from its lower edge"),
     }
-}
-
-fn counted(number: usize, what: &str) -> String {
-    format!("{number} {what}{}", if number == 1 { "" } else { "s" })
 }

@@ -27,7 +27,7 @@ pub fn layout_plan(floor: &ToLay, list: &CutList, units: Units, canvas: Canvas) 
     items.extend(joists(floor, &frame));
     items.push(super::box_path(on_canvas(&frame, floor.placed), Role::CutLine));
     items.extend(strings(floor.cut_back, units, &frame, lettering));
-    let title = format!("{} pieces on the floor, numbered as they are laid", list.pieces.len());
+    let title = format!("{} on the floor, numbered as laid", super::counted(list.pieces.len(), "piece"));
     Drawing { canvas, title, items, frame: Some(frame), unplaced: Vec::new() }
 }
 

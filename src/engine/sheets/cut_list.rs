@@ -2,15 +2,14 @@
 //! laid, and for each sheet its cuts in the order they are made.
 
 use super::layout::{Case, Corner, Cutting, Layout, Piece};
-use std::cmp::Reverse;
 
 /// A layout in words and numbers. Lengths are sixteenths, from the sheet's lower left
 /// corner unless said otherwise.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CutList {
-    /// Every piece with its number, whole sheets first.
+    /// Every piece with its number, uncut sheets first.
     pub pieces: Vec<Numbered>,
-    /// The sheets, those that are laid whole first.
+    /// The sheets in the order that their first pieces are laid.
     pub sheets: Vec<SheetPlan>,
 }
 
@@ -79,7 +78,7 @@ impl CutList {
         let order = sheets_in_order(layout);
         let place = |sheet: usize| order.iter().position(|other| *other == sheet).map_or(0, |place| place + 1);
         let mut in_order: Vec<_> = layout.pieces.iter().collect();
-        in_order.sort_by_key(|piece| (!is_alone(layout, piece.sheet), piece.course, piece.at));
+        in_order.sort_by_key(|piece| laid(layout, piece));
         let numbered =
             (1..).zip(in_order).map(|(number, piece)| Numbered { number, sheet: place(piece.sheet), piece: *piece });
         let pieces: Vec<_> = numbered.collect();
@@ -93,19 +92,20 @@ impl CutList {
     }
 }
 
-/// Sheets of one piece first, then the fullest.
-fn sheets_in_order(layout: &Layout) -> Vec<usize> {
-    let mut order: Vec<_> = (0..layout.cuttings.len()).collect();
-    let area = |sheet: usize| -> i64 {
-        let mine = layout.pieces.iter().filter(|piece| piece.sheet == sheet);
-        mine.map(|piece| i64::from(piece.size.width) * i64::from(piece.size.height)).sum()
-    };
-    order.sort_by_key(|sheet| (!is_alone(layout, *sheet), Reverse(area(*sheet)), *sheet));
-    order
+/// When a piece is laid: what needs no cut first, then course by course.
+fn laid(layout: &Layout, piece: &Piece) -> (bool, usize, Corner) {
+    let is_uncut = layout.cuttings.get(piece.sheet).is_some_and(|cutting| matches!(**cutting, Cutting::Piece(_)));
+    (!is_uncut, piece.course, piece.at)
 }
 
-fn is_alone(layout: &Layout, sheet: usize) -> bool {
-    layout.pieces.iter().filter(|piece| piece.sheet == sheet).count() == 1
+/// Sheets as their first pieces are laid.
+fn sheets_in_order(layout: &Layout) -> Vec<usize> {
+    let mut order: Vec<_> = (0..layout.cuttings.len()).collect();
+    order.sort_by_key(|sheet| {
+        let mine = layout.pieces.iter().filter(|piece| piece.sheet == *sheet);
+        mine.map(|piece| laid(layout, piece)).min()
+    });
+    order
 }
 
 impl SheetPlan {
