@@ -13,6 +13,12 @@ let wanted = false;
 
 startApp().finally(keepForOffline);
 
+// What no first screen needs is loaded when the app asks for it.
+window.addEventListener('duckboard-sheets', async ({ detail }) => {
+  const { lay } = await import('./later/sheets.js');
+  lay({ ...detail, width: Math.min(innerWidth - 32, 640) });
+});
+
 async function startApp() {
   try {
     const { default: init } = await import('./duckboard.js');

@@ -1,6 +1,7 @@
 //! What it all means: answers first, then the sum behind each.
 
 use crate::app::plan::Plan;
+use crate::app::route::{Route, Tab};
 use crate::app::session::session;
 use crate::app::widgets::AnswerCard;
 use crate::engine::results;
@@ -19,6 +20,10 @@ pub fn Answers() -> impl IntoView {
             <crate::app::widgets::Told/>
             <section class="card plan-card"><Plan width=358 height=280 cursor=false from_below=false/></section>
             <crate::app::cautions::Cautions/>
+            {move || {
+                let sheets = session.job_id().map(|id| Route::Job(id, Tab::Sheets).href());
+                view! { <a class="key wide" href=sheets>"Lay sheets on the joists"</a> }
+            }}
             {move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view()}
         </main>
     }

@@ -20,6 +20,7 @@ mod report;
 mod route;
 mod session;
 mod settings;
+mod sheets;
 mod take;
 mod widgets;
 
@@ -97,6 +98,7 @@ fn JobScreen() -> impl IntoView {
             Tab::HandOver => view! { <hand_over::HandOverScreen/> }.into_any(),
             Tab::Facts => view! { <job::JobFacts/> }.into_any(),
             Tab::Report => view! { <report::Report/> }.into_any(),
+            Tab::Sheets => view! { <sheets::Sheets/> }.into_any(),
         };
         view! {
             <div class="job-screen">

@@ -38,7 +38,7 @@ fn plain(title: &'static str) -> &'static str {
     title.trim_end_matches('?')
 }
 
-fn print() {
+pub fn print() {
     if let Some(window) = web_sys::window() {
         let _ = window.print();
     }

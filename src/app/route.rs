@@ -29,6 +29,8 @@ pub enum Tab {
     Facts,
     /// The report, as printed.
     Report,
+    /// Sheets laid on the joists.
+    Sheets,
 }
 
 impl Tab {
@@ -44,6 +46,7 @@ impl Tab {
             Self::HandOver => "Hand over",
             Self::Facts => "Job",
             Self::Report => "Report",
+            Self::Sheets => "Sheets",
         }
     }
 
@@ -55,6 +58,7 @@ impl Tab {
             Self::HandOver => "hand-over",
             Self::Facts => "facts",
             Self::Report => "report",
+            Self::Sheets => "sheets",
         }
     }
 }
@@ -66,7 +70,7 @@ impl Route {
         match (parts.next(), parts.next(), parts.next()) {
             (Some("settings"), ..) => Self::Settings,
             (Some("job"), Some(id), tab) => {
-                let tabs = [Tab::Take, Tab::Answers, Tab::Log, Tab::HandOver, Tab::Facts, Tab::Report];
+                let tabs = [Tab::Take, Tab::Answers, Tab::Log, Tab::HandOver, Tab::Facts, Tab::Report, Tab::Sheets];
                 let tab = tabs.into_iter().find(|known| Some(known.slug()) == tab).unwrap_or(Tab::Take);
                 id.parse().map_or(Self::Jobs, |id| Self::Job(id, tab))
             }

@@ -8,7 +8,7 @@ use duckboard::draw::sheets::{CutSheet, SheetPage};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::sheets::layout::{Case, Layout, Search, Step, check};
-use duckboard::engine::sheets::{ToLay, to_lay};
+use duckboard::engine::sheets::{AT_THE_SAW, MOST_STEPS, ToLay, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::Salvage;
 use std::fs;
@@ -16,17 +16,6 @@ use std::path::{Path, PathBuf};
 
 /// As large as a page takes.
 const CANVAS: Canvas = Canvas { width_px: 640, height_px: 460 };
-
-/// Where the search ends, so that every desk prints the same layout.
-const MOST_STEPS: usize = 20_000;
-
-/// What every cutting page says, whatever is cut.
-/// Common practice, no source, except the blade under a new panel, which is too.
-const AT_THE_SAW: [&str; 3] = [
-    "New sheets on horses: blade 1/8 to 1/4 in deeper than the sheet.",
-    "Old floor in place: blade as deep as the floor was measured and no more, remembering a second layer; power off, and look beneath first.",
-    "Local code and the licensed trades decide; this is a plan, not a design.",
-];
 
 /// The folder that a layout goes to unless another is named.
 pub(crate) fn folder_for(file: &Path) -> PathBuf {

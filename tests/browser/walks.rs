@@ -63,6 +63,7 @@ mod offline;
 mod opening;
 mod places;
 mod print;
+mod sheets;
 mod small;
 mod store;
 mod two_phones;

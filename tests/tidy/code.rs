@@ -33,7 +33,7 @@ const BORDERS: [(&str, &[&str]); 8] = [
 /// Crates that are the browser.
 const BROWSER: [&str; 5] = ["gloo_", "js_sys", "leptos", "wasm_bindgen", "web_sys"];
 /// The only places that may name them.
-const AT_THE_BROWSER: [&str; 2] = ["src/app/", "src/store/indexed_db/"];
+const AT_THE_BROWSER: [&str; 3] = ["src/app/", "src/layouter/", "src/store/indexed_db/"];
 
 /// Where a drawing that `svg::write` made goes into the page as markup; all else is text.
 const TAKES_MARKUP: &str = "src/app/plan.rs";

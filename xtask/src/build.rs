@@ -20,26 +20,49 @@ const FEATURES: [&str; 6] = [
     "--enable-sign-ext",
 ];
 
+/// The folder of what is loaded when it is first asked for.
+pub const LATER: &str = "later/";
+
 /// Builds the app: its module, its glue and the snippets that crates bring along.
 pub fn app(optimise: Optimise) -> Result<Files> {
-    let module = compile(["--bin", "duckboard"], "duckboard.wasm")?;
+    let module = compile(Profile::Small, ["--bin", "duckboard"], "duckboard.wasm")?;
     let out = paths::target().join("bindgen");
     bind(&module, &out)?;
-    let bound = out.join("duckboard_bg.wasm");
-    match optimise {
-        Optimise::IfPossible if !tools::has_npm() => {
-            println!("   npm is missing: the module stays as it is, about half as large again");
-        }
-        _ => shrink(&bound)?,
-    }
+    shrink(&out.join("duckboard_bg.wasm"), "-Os", optimise)?;
     Files::read(&out)
+}
+
+/// Builds what the app loads when it is asked for: the sheet search, for speed.
+pub fn later(optimise: Optimise) -> Result<Files> {
+    let module = compile(Profile::Fast, ["--bin", "layout"], "layout.wasm")?;
+    let out = paths::target().join("bindgen-later");
+    bind(&module, &out)?;
+    shrink(&out.join("layout_bg.wasm"), "-O3", optimise)?;
+    let files = Files::read(&out)?;
+    Ok(Files(files.0.into_iter().map(|(path, content)| (format!("{LATER}{path}"), content)).collect()))
+}
+
+/// What a module is built for; each is a profile of `Cargo.toml`.
+#[derive(Clone, Copy)]
+enum Profile {
+    Small,
+    Fast,
+}
+
+impl Profile {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Small => "phone",
+            Self::Fast => "release",
+        }
+    }
 }
 
 /// Builds the page that runs the store's contract on a browser's own database, into
 /// `target/contract`. With the app's profile: what it is built from is there already,
 /// and it is the code as shipped that must keep the contract.
 pub fn store_contract() -> Result<()> {
-    let module = compile(["--example", "store_contract"], "examples/store_contract.wasm")?;
+    let module = compile(Profile::Small, ["--example", "store_contract"], "examples/store_contract.wasm")?;
     let out = paths::target().join("contract");
     bind(&module, &out)?;
     fs::copy(paths::root().join("tests/browser/store_contract/index.html"), out.join("index.html"))?;
@@ -47,13 +70,13 @@ pub fn store_contract() -> Result<()> {
 }
 
 /// Compiles one of the package's programs for the browser; `built` is where cargo puts it.
-fn compile(program: [&str; 2], built: &str) -> Result<PathBuf> {
+fn compile(profile: Profile, program: [&str; 2], built: &str) -> Result<PathBuf> {
     tools::wasm_target()?;
     let mut cargo = Command::new("cargo");
-    cargo.args(["build", "--profile", "phone"]).args(program);
+    cargo.args(["build", "--profile", profile.name()]).args(program);
     cargo.args(["--target", "wasm32-unknown-unknown", "--target-dir"]).arg(paths::target());
     run::aloud(cargo.current_dir(paths::root()), run::minutes(20))?;
-    Ok(paths::target().join("wasm32-unknown-unknown/phone").join(built))
+    Ok(paths::target().join("wasm32-unknown-unknown").join(profile.name()).join(built))
 }
 
 fn bind(module: &Path, out: &Path) -> Result<()> {
@@ -72,10 +95,14 @@ fn bind(module: &Path, out: &Path) -> Result<()> {
     bindgen.generate(out).context("wasm-bindgen refused the module")
 }
 
-fn shrink(module: &Path) -> Result<()> {
+fn shrink(module: &Path, level: &str, optimise: Optimise) -> Result<()> {
+    if matches!(optimise, Optimise::IfPossible) && !tools::has_npm() {
+        println!("   npm is missing: the module stays as it is, about half as large again");
+        return Ok(());
+    }
     let smaller = module.with_extension("small");
     let mut wasm_opt = tools::wasm_opt()?;
-    wasm_opt.arg("-Os").args(FEATURES).arg(module).arg("-o").arg(&smaller);
+    wasm_opt.arg(level).args(FEATURES).arg(module).arg("-o").arg(&smaller);
     run::quietly(&mut wasm_opt, run::minutes(5), &paths::target().join("wasm-opt.log"))?;
     fs::rename(smaller, module).context("wasm-opt wrote nothing")
 }

@@ -11,7 +11,7 @@ use std::path::PathBuf;
 /// Builds the app into `dist/` and returns that folder.
 pub fn make(optimise: Optimise) -> Result<PathBuf> {
     let built = build::app(optimise)?;
-    let files = bundle(&built.join(sources()?)?)?;
+    let files = bundle(&built.join(build::later(optimise)?)?.join(sources()?)?)?;
     for name in dead(&files) {
         println!("   warning: the page or the manifest names {name}, which is not there");
     }

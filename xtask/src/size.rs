@@ -1,5 +1,6 @@
 //! `cargo xtask size`: what a first visit downloads, held against a budget.
 
+use crate::build::LATER;
 use crate::files::Files;
 use crate::paths;
 use crate::site::compress;
@@ -34,9 +35,11 @@ fn rows(files: &Files) -> Vec<Row<'_>> {
     counted.map(|(path, content)| Row { path, raw: content.len(), small: compress(content, 11).len() }).collect()
 }
 
-/// Icons and manifest are fetched once, later, and not waited for.
+/// Icons and manifest are fetched once, later, and not waited for; nor is what is only
+/// loaded when somebody asks for it.
 fn counts(path: &str) -> bool {
-    ["wasm", "js", "css", "html"].contains(&path.rsplit_once('.').map_or("", |(_, extension)| extension))
+    !path.starts_with(LATER)
+        && ["wasm", "js", "css", "html"].contains(&path.rsplit_once('.').map_or("", |(_, extension)| extension))
 }
 
 fn total(rows: &[Row]) -> usize {
@@ -76,7 +79,7 @@ mod tests {
         for path in ["a-1.wasm", "index.html", "sw.js", "snippets/x/inline0.js"] {
             assert!(counts(path), "{path}");
         }
-        for path in ["icon-192.png", "manifest.webmanifest", "js"] {
+        for path in ["icon-192.png", "manifest.webmanifest", "js", "later/layout-1.wasm"] {
             assert!(!counts(path), "{path}");
         }
     }

@@ -49,6 +49,12 @@ impl Session {
         spawn_local(async move { ready.run(self.packed(id, packing, revision).await) });
     }
 
+    /// The job as a file's text, without photos.
+    pub fn plain_file(self, book: &Book) -> Option<String> {
+        let file = JobFile::of(book, self.job_id_untracked()?, 1, Made::here(clock::now()));
+        Some(write::parts(&file, &[]).collect())
+    }
+
     fn next_revision(self, id: JobId) -> u32 {
         let last = |book: &Book| book.job().now.hand_overs.values().map(|sent| sent.value.revision).max();
         self.books.with_untracked(|books| books.get(&id).and_then(last)).unwrap_or(0).saturating_add(1)

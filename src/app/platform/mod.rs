@@ -4,6 +4,7 @@
 pub mod clock;
 pub mod download;
 pub mod files;
+pub mod later;
 pub mod lock;
 pub mod photo;
 pub mod prefs;

@@ -9,6 +9,17 @@ pub mod cut_list;
 pub mod layout;
 pub mod to_lay;
 
+/// Where a search for a job's layout ends, so that phone and office show the same one.
+pub const MOST_STEPS: usize = 20_000;
+
+/// What a page of cuts says, whatever is cut. Source: common practice, no source.
+pub const AT_THE_SAW: [&str; 3] = [
+    "New sheets on horses: blade 1/8 to 1/4 in deeper than the sheet.",
+    "Old floor in place: blade as deep as the floor was measured and no more, remembering a second layer; power off, \
+     and look beneath first.",
+    "Local code and the licensed trades decide; this is a plan, not a design.",
+];
+
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;
 pub use to_lay::{ToLay, to_lay};

@@ -1,0 +1,62 @@
+// Shows how sheets are laid and cut, as the search finds it. The app asks for it with
+// a `duckboard-sheets` event; it draws into #sheets for as long as that is there.
+//
+// Words go in as text. The drawings are the engine's own (src/draw/svg.rs escapes every
+// text in them) and are read as XML, which runs nothing.
+
+let worker;
+
+export function lay({ job, units, width }) {
+  worker?.terminate();
+  worker = new Worker(new URL('./layout-worker.js', import.meta.url), { type: 'module' });
+  worker.onmessage = ({ data }) => show(data);
+  worker.onerror = () => show({ problem: 'The layout could not be started. What is saved is safe.' });
+  worker.postMessage({ job, units, width });
+}
+
+function show({ page, done, problem }) {
+  const place = document.getElementById('sheets');
+  if (!place || done || problem) {
+    worker?.terminate();
+    worker = undefined;
+  }
+  if (!place) return;
+  if (problem) place.replaceChildren(element('p', 'assumed', problem));
+  if (page) place.replaceChildren(...parts(page));
+  place.dataset.state = problem ? 'problem' : done ? 'done' : 'searching';
+}
+
+function parts({ headline, line, plan, assumed, doubts, at_the_saw, sheets }) {
+  return [
+    card(element('h2', '', 'Sheets, laid on the joists'), element('p', 'headline', headline), element('p', '', line),
+      drawing(plan), element('p', 'assumed', `assumed: ${assumed.join('; ')}`),
+      ...doubts.map(doubt => element('p', 'doubt', doubt))),
+    card(element('h2', '', 'At the saw'), ...at_the_saw.map(line => element('p', '', line))),
+    ...sheets.map(cutSheet),
+  ];
+}
+
+function cutSheet({ title, drawing: svg, cuts }) {
+  const list = element('ol', 'cuts');
+  list.append(...cuts.map(cut => element('li', '', cut)));
+  return card(element('h3', '', title), ...(svg ? [drawing(svg), list] : []));
+}
+
+function card(...children) {
+  const section = element('section', 'card');
+  section.append(...children);
+  return section;
+}
+
+function drawing(svg) {
+  const box = element('div', 'plan');
+  box.append(document.importNode(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement, true));
+  return box;
+}
+
+function element(tag, name, text) {
+  const made = document.createElement(tag);
+  if (name) made.className = name;
+  if (text) made.textContent = text;
+  return made;
+}
