@@ -3,6 +3,7 @@
 //!
 //! It knows nothing of moisture, and draws nothing.
 
+pub mod adjust;
 pub mod figures;
 pub mod floor;
 pub mod measured;

@@ -5,6 +5,7 @@
 //! unit, and so do exits (`to_…`), which are for formulas and for drawing.
 //! Ranges live in [`limits`], once.
 
+pub mod angle;
 pub mod area;
 pub mod decimal;
 pub mod humidity;
@@ -16,6 +17,7 @@ pub mod tape;
 pub mod temperature;
 pub mod typed;
 
+pub use angle::Angle;
 pub use area::Area;
 pub use humidity::RelativeHumidity;
 pub use length::Length;

@@ -1,0 +1,135 @@
+//! Rooms to measure, invented, and the noise of measuring them.
+
+use duckboard::engine::geometry::Turn::{self, Left, Right};
+use duckboard::engine::survey::adjust::{Accuracy, Network, Observation};
+use duckboard::engine::units::{Angle, Length};
+
+/// How square houses are built here: a quarter turn within 0.2 degrees, one standard
+/// deviation; about 1/3 in in 8 ft. From memory.
+pub const SQUARE: f64 = 0.2;
+
+/// Numbers that look drawn by lot and are the same every time.
+pub struct Dice(u64);
+
+impl Dice {
+    pub const fn new(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15).wrapping_add(1))
+    }
+
+    /// From 0 to 1.
+    pub fn uniform(&mut self) -> f64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    pub fn below(&mut self, count: usize) -> usize {
+        ((self.uniform() * count as f64) as usize).min(count - 1)
+    }
+
+    /// A standard normal variable: twelve uniform ones less six.
+    pub fn normal(&mut self) -> f64 {
+        (0..12).map(|_| self.uniform()).sum::<f64>() - 6.0
+    }
+}
+
+/// A room as it is: which way its walls turn, and its corners in inches.
+pub struct Room {
+    pub turns: Vec<Turn>,
+    pub corners: Vec<(f64, f64)>,
+}
+
+/// A rectangle, an L, a T or a U of 8 to 25 ft, its corners nearly square.
+pub fn room(dice: &mut Dice) -> Room {
+    let turns: Vec<Turn> = match dice.below(4) {
+        0 => vec![Right, Right, Right, Right],
+        1 => vec![Right, Right, Left, Right, Right, Right],
+        2 => vec![Right, Right, Left, Right, Right, Left, Right, Right],
+        _ => vec![Right, Right, Right, Left, Left, Right, Right, Right],
+    };
+    loop {
+        let square = nominal(&turns, dice);
+        if let Some(corners) = out_of_square(&square, &turns, dice) {
+            return Room { turns, corners };
+        }
+    }
+}
+
+/// Side lengths that close, for corners that are square.
+fn nominal(turns: &[Turn], dice: &mut Dice) -> Vec<f64> {
+    let mut part = || 36.0 + dice.uniform() * 84.0;
+    let (a, b, c, d, e) = (part(), part(), part(), part(), part());
+    match (turns.len(), turns[2]) {
+        (4, _) => vec![a + b, c + d, a + b, c + d],
+        (6, _) => vec![a + b, c, b, d, a, c + d],
+        // A bar on top and a stem below.
+        (_, Left) => vec![a + b + c, d, c, e, b, e, a, d],
+        // Two legs with a gap between.
+        _ => vec![a + b + c, d + e, c, e, b, e, a, d + e],
+    }
+}
+
+/// The same walk with every turn off by chance; the last two sides close it.
+fn out_of_square(lengths: &[f64], turns: &[Turn], dice: &mut Dice) -> Option<Vec<(f64, f64)>> {
+    let count = turns.len();
+    let off: Vec<f64> = (0..count).map(|_| dice.normal() * SQUARE).collect();
+    // All turns together make one whole turn.
+    let mean = off.iter().sum::<f64>() / count as f64;
+    let mut heading = 0.0_f64;
+    let mut headings = Vec::new();
+    for (turn, off) in turns.iter().zip(&off) {
+        headings.push(heading);
+        heading += (if *turn == Right { 90.0 } else { -90.0 } + off - mean).to_radians();
+    }
+    let mut corners = vec![(0.0, 0.0)];
+    for (length, heading) in lengths.iter().zip(&headings).take(count - 2) {
+        let (x, y) = corners[corners.len() - 1];
+        corners.push((x + length * heading.cos(), y + length * heading.sin()));
+    }
+    let (x, y) = corners[corners.len() - 1];
+    let (one, other) = (headings[count - 2], headings[count - 1]);
+    // How far along the last but one side, so that the last one leads home.
+    let across = one.cos() * other.sin() - one.sin() * other.cos();
+    let along = (-x * other.sin() + y * other.cos()) / across;
+    corners.push((x + along * one.cos(), y + along * one.sin()));
+    (along > 12.0).then_some(corners)
+}
+
+impl Room {
+    pub fn distance(&self, from: usize, to: usize) -> f64 {
+        let (a, b) = (self.corners[from], self.corners[to]);
+        (b.0 - a.0).hypot(b.1 - a.1)
+    }
+
+    /// Every side and so many diagonals by tape, every corner believed square.
+    pub fn measured(&self, diagonals: usize, dice: &mut Dice) -> Network {
+        let count = self.turns.len();
+        let mut pairs: Vec<_> = (0..count).map(|side| (side, (side + 1) % count)).collect();
+        while pairs.len() < count + diagonals {
+            let (from, to) = (dice.below(count), dice.below(count));
+            let apart = from.abs_diff(to);
+            if apart > 1 && apart < count - 1 && !pairs.contains(&(from, to)) && !pairs.contains(&(to, from)) {
+                pairs.push((from, to));
+            }
+        }
+        let mut observations: Vec<_> = pairs.into_iter().map(|(from, to)| self.taped(from, to, dice)).collect();
+        observations.extend(self.turns.iter().enumerate().map(|(side, turn)| Observation::Angle {
+            at: (side + 1) % count,
+            is: if *turn == Right { Angle::QUARTER } else { -Angle::QUARTER },
+            sigma: Angle::micro_degrees((SQUARE * 1e6) as i64),
+        }));
+        Network { turns: self.turns.clone(), observations }
+    }
+
+    fn taped(&self, from: usize, to: usize, dice: &mut Dice) -> Observation {
+        let true_length = inches(self.distance(from, to));
+        let sigma = Accuracy::TAPE.of(true_length);
+        let read = true_length + inches(dice.normal() * sigma.to_inches());
+        Observation::Distance { from, to, is: read, sigma }
+    }
+}
+
+pub fn inches(inches: f64) -> Length {
+    Length::nm((inches * Length::INCH.to_nm() as f64).round() as i64)
+}
