@@ -73,8 +73,7 @@ impl Square {
                 let known: f64 = (0..column).map(|k| lower.at(row, k) * lower.at(column, k)).sum();
                 let rest = self.at(row, column) - known;
                 let entry = if row == column {
-                    // Not a number fails this too.
-                    if !(rest > VANISHED * self.at(row, row).abs()) {
+                    if rest.is_nan() || rest <= VANISHED * self.at(row, row).abs() {
                         return Err(row);
                     }
                     libm::sqrt(rest)
