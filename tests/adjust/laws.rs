@@ -130,7 +130,7 @@ fn a_square_given_up_is_measured_instead() {
     let corners = vec![(0.0, 0.0), (100.0, 0.0), (110.0, 60.0), (10.0, 60.0)];
     let room = Room { turns: vec![Turn::Right; 4], corners };
     let adjusted = adjust(&exact(&room)).unwrap();
-    let expected = (60.0_f64).atan2(10.0).to_degrees() - 90.0;
+    let expected = libm::atan2(60.0_f64, 10.0).to_degrees() - 90.0;
     let (off, sigma) = adjusted.out_of_square[0];
     assert!((off.to_degrees() - expected).abs() < 1e-3, "{}", off.to_degrees());
     assert!(sigma > Angle::default());

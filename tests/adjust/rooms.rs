@@ -85,21 +85,21 @@ fn out_of_square(lengths: &[f64], turns: &[Turn], dice: &mut Dice) -> Option<Vec
     let mut corners = vec![(0.0, 0.0)];
     for (length, heading) in lengths.iter().zip(&headings).take(count - 2) {
         let (x, y) = corners[corners.len() - 1];
-        corners.push((x + length * heading.cos(), y + length * heading.sin()));
+        corners.push((x + length * libm::cos(*heading), y + length * libm::sin(*heading)));
     }
     let (x, y) = corners[corners.len() - 1];
     let (one, other) = (headings[count - 2], headings[count - 1]);
     // How far along the last but one side, so that the last one leads home.
-    let across = one.cos() * other.sin() - one.sin() * other.cos();
-    let along = (-x * other.sin() + y * other.cos()) / across;
-    corners.push((x + along * one.cos(), y + along * one.sin()));
+    let across = libm::cos(one) * libm::sin(other) - libm::sin(one) * libm::cos(other);
+    let along = (-x * libm::sin(other) + y * libm::cos(other)) / across;
+    corners.push((x + along * libm::cos(one), y + along * libm::sin(one)));
     (along > 12.0).then_some(corners)
 }
 
 impl Room {
     pub fn distance(&self, from: usize, to: usize) -> f64 {
         let (a, b) = (self.corners[from], self.corners[to]);
-        (b.0 - a.0).hypot(b.1 - a.1)
+        libm::hypot(b.0 - a.0, b.1 - a.1)
     }
 
     /// Every side and so many diagonals by tape, every corner believed square.

@@ -26,7 +26,7 @@ fn holds(balanced: &[Vector], lat: &[f64], dep: &[f64], within: f64) {
 /// One part in how many, from exact figures.
 fn precision(legs: &[Leg]) -> f64 {
     let sum = |pick: fn(&Leg) -> Length| legs.iter().map(pick).sum::<Length>().to_feet();
-    sum(|leg| leg.length) / sum(|leg| leg.goes.dx).hypot(sum(|leg| leg.goes.dy))
+    sum(|leg| leg.length) / libm::hypot(sum(|leg| leg.goes.dx), sum(|leg| leg.goes.dy))
 }
 
 #[test]
@@ -56,9 +56,9 @@ fn four_legs_of_open_notes() {
     let bearing =
         |(d, m, s): (i32, i32, i32)| (f64::from(d) + f64::from(m) / 60.0 + f64::from(s) / 3600.0).to_radians();
     let lat: Vec<f64> =
-        azimuths.iter().zip(lengths).map(|(azimuth, length)| length * bearing(*azimuth).cos()).collect();
+        azimuths.iter().zip(lengths).map(|(azimuth, length)| length * libm::cos(bearing(*azimuth))).collect();
     let dep: Vec<f64> =
-        azimuths.iter().zip(lengths).map(|(azimuth, length)| length * bearing(*azimuth).sin()).collect();
+        azimuths.iter().zip(lengths).map(|(azimuth, length)| length * libm::sin(bearing(*azimuth))).collect();
     let walk = legs(&lengths, &lat, &dep);
     let balanced = compass(&walk);
     let published = ([-436.631, 523.715, -234.640, 147.556], [-466.761, -0.023, -335.663, 802.447]);
@@ -79,9 +79,9 @@ fn four_bearings_of_a_class() {
     let angle = |d: i32, m: i32, s: i32| (f64::from(d) + f64::from(m) / 60.0 + f64::from(s) / 3600.0).to_radians();
     let lengths: Vec<f64> = bearings.iter().map(|leg| leg.0).collect();
     let lat: Vec<f64> =
-        bearings.iter().map(|(length, north, d, m, s, _)| length * north * angle(*d, *m, *s).cos()).collect();
+        bearings.iter().map(|(length, north, d, m, s, _)| length * north * libm::cos(angle(*d, *m, *s))).collect();
     let dep: Vec<f64> =
-        bearings.iter().map(|(length, _, d, m, s, east)| length * east * angle(*d, *m, *s).sin()).collect();
+        bearings.iter().map(|(length, _, d, m, s, east)| length * east * libm::sin(angle(*d, *m, *s))).collect();
     let walk = legs(&lengths, &lat, &dep);
     assert!((precision(&walk) - 22_500.0).abs() < 400.0, "{}", precision(&walk));
     holds(&compass(&walk), &lat, &dep, 0.045);

@@ -11,7 +11,7 @@ fn room(wrong: usize, off: f64) -> Network {
     let pairs = [(0, 1), (1, 2), (2, 3), (3, 0), (0, 2), (1, 3)];
     let distance = |(n, (from, to)): (usize, (usize, usize))| {
         let (a, b): ((f64, f64), (f64, f64)) = (corners[from], corners[to]);
-        let is = inches((b.0 - a.0).hypot(b.1 - a.1) + if n == wrong { off } else { 0.0 });
+        let is = inches(libm::hypot(b.0 - a.0, b.1 - a.1) + if n == wrong { off } else { 0.0 });
         Observation::Distance { from, to, is, sigma: Accuracy::TAPE.of(is) }
     };
     let mut observations: Vec<_> = pairs.into_iter().enumerate().map(distance).collect();
