@@ -9,9 +9,9 @@ use crate::engine::moisture::Meter;
 use crate::engine::take::{Draft, ReadBack};
 use crate::store::{Batch, IndexedDb, JobKey, NoteKey, NoteScope, SaveQueue, SaveState, Store, StoreError};
 use leptos::prelude::*;
+use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 /// What is said once per phone.
@@ -37,9 +37,9 @@ pub struct Session {
     /// This phone.
     pub phone: RwSignal<Phone>,
     /// Every job's book.
-    pub books: RwSignal<BTreeMap<JobId, Book>>,
+    pub books: RwSignal<LiteMap<JobId, Book>>,
     /// What is half done, per job.
-    pub drafts: RwSignal<BTreeMap<JobId, Draft>>,
+    pub drafts: RwSignal<LiteMap<JobId, Draft>>,
     /// The value taken last.
     pub read_back: RwSignal<Option<ReadBack>>,
     /// Why the last value was not taken, or the last command not done.
@@ -166,7 +166,7 @@ async fn read_phone(store: &IndexedDb) -> Result<Phone, StoreError> {
     Ok(phone)
 }
 
-type Kept = (BTreeMap<JobId, Book>, BTreeMap<JobId, Draft>);
+type Kept = (LiteMap<JobId, Book>, LiteMap<JobId, Draft>);
 
 async fn read_jobs(store: &IndexedDb) -> Result<Kept, StoreError> {
     let (mut books, mut drafts) = Kept::default();

@@ -9,7 +9,7 @@ use crate::engine::place::Place;
 use crate::engine::survey::{Floor, Run};
 use crate::engine::take::Units;
 use crate::engine::units::MoistureContent;
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 /// The colour and the number of a reading over the meter's maximum, when nobody knows
 /// the maximum: drawn as wet as the ramp goes.
@@ -68,7 +68,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 
 /// The latest reading of each place that can be located, and the places without one.
 fn readings(job: &Job, floor: &Floor) -> (Vec<Reading>, Vec<Point>) {
-    let latest: BTreeMap<EntryId, &Shown> =
+    let latest: LiteMap<EntryId, &Shown> =
         job.now.readings.values().map(|reading| (reading.value.place, &reading.value.shown)).collect();
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in &job.now.places {

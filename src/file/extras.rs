@@ -2,16 +2,15 @@
 
 use super::fault::Fault;
 use super::json::{self, Field};
+use litemap::LiteMap;
 use serde_json::Value;
 use serde_json::value::RawValue;
-use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
 use std::fmt::Write as _;
 use std::sync::Arc;
 
 /// Unknown fields of one object, by name. Names and values keep the bytes they came in.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Extras(BTreeMap<String, Extra>);
+pub struct Extras(LiteMap<String, Extra>);
 
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct Extra {
@@ -65,7 +64,7 @@ impl Extra {
 
 /// An object's fields sorted into those with a known name and the rest.
 pub(super) struct Sorted<'a> {
-    known: BTreeMap<&'static str, &'a RawValue>,
+    known: LiteMap<&'static str, &'a RawValue>,
     pub(super) extras: Extras,
 }
 
@@ -73,7 +72,7 @@ impl<'a> Sorted<'a> {
     /// Sorts the fields of the object at `path`; a name that stands twice is a fault,
     /// and the first counts.
     pub(super) fn of(fields: &[Field<'a>], names: &[&'static str], path: &str, faults: &mut Vec<Fault>) -> Self {
-        let mut sorted = Self { known: BTreeMap::new(), extras: Extras::default() };
+        let mut sorted = Self { known: LiteMap::new(), extras: Extras::default() };
         for field in fields {
             match json::text(field.name) {
                 Ok(name) => {
@@ -102,14 +101,8 @@ impl<'a> Sorted<'a> {
     }
 }
 
-fn put_first<K: Ord, V>(map: &mut BTreeMap<K, V>, key: K, value: V) -> bool {
-    match map.entry(key) {
-        Entry::Vacant(vacant) => {
-            vacant.insert(value);
-            true
-        }
-        Entry::Occupied(_) => false,
-    }
+fn put_first<K: Ord, V>(map: &mut LiteMap<K, V>, key: K, value: V) -> bool {
+    map.try_insert(key, value).is_none()
 }
 
 /// The path of a field; a hostile name is cut.

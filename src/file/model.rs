@@ -6,8 +6,8 @@ use super::version::Version;
 use crate::engine::entry::{JobId, Time};
 use crate::engine::job::{Book, Content, Log, Record};
 use crate::engine::photo::Digest;
+use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::fmt;
 
@@ -185,7 +185,7 @@ pub(super) fn in_log_order(records: impl IntoIterator<Item = Record>) -> Vec<Rec
 
 /// The photos in the order of their digests, each once.
 pub(super) fn by_digest(photos: impl IntoIterator<Item = FilePhoto>) -> Vec<FilePhoto> {
-    let mut kept: BTreeMap<Digest, FilePhoto> = BTreeMap::new();
+    let mut kept: LiteMap<Digest, FilePhoto> = LiteMap::new();
     for photo in photos {
         let photo = match kept.remove(&photo.sha256) {
             Some(there) => there.union(photo),
@@ -193,7 +193,7 @@ pub(super) fn by_digest(photos: impl IntoIterator<Item = FilePhoto>) -> Vec<File
         };
         kept.insert(photo.sha256, photo);
     }
-    kept.into_values().collect()
+    kept.into_iter().map(|(_, photo)| photo).collect()
 }
 
 /// The least version that says honestly what is in these records: an entry that this

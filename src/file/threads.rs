@@ -4,7 +4,8 @@
 
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Act, Entry, Record};
-use std::collections::{BTreeMap, BTreeSet};
+use litemap::LiteMap;
+use std::collections::BTreeSet;
 
 /// Every entry that hangs together with one that `picked` names, directly or not.
 /// All entries of a clash are looked at, not only the one that counts.
@@ -21,8 +22,8 @@ pub(super) fn threads_with(records: &[Record], picked: impl Fn(&Entry) -> bool) 
 }
 
 /// For each entry those that it names and those that name it.
-fn neighbours<'a>(entries: impl Iterator<Item = &'a Entry>) -> BTreeMap<EntryId, BTreeSet<EntryId>> {
-    let mut beside: BTreeMap<EntryId, BTreeSet<EntryId>> = BTreeMap::new();
+fn neighbours<'a>(entries: impl Iterator<Item = &'a Entry>) -> LiteMap<EntryId, BTreeSet<EntryId>> {
+    let mut beside: LiteMap<EntryId, BTreeSet<EntryId>> = LiteMap::new();
     for entry in entries {
         for of in named(&entry.act) {
             beside.entry(of).or_default().insert(entry.id);

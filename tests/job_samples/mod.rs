@@ -30,9 +30,9 @@ pub fn made() -> Made {
 pub fn first_book() -> Book {
     let mut book = Book::of(sample::entries(FIRST_PHONE).into_iter().map(|entry| Record::of(entry).unwrap()));
     let mut pen = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead);
-    let place = *book.job().now.places.first_key_value().unwrap().0;
+    let place = *book.job().now.places.first().unwrap().0;
     let site = fact(&book, |fact| matches!(fact, Fact::Site(_)));
-    let condition = *book.job().now.conditions.first_key_value().unwrap().0;
+    let condition = *book.job().now.conditions.first().unwrap().0;
     let photo = first_photo();
     for entry in [
         pen.correct(vec![site], Fact::Site(Label::new("An invented lane, third house").unwrap())),

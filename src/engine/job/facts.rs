@@ -67,7 +67,7 @@ impl Job {
 
     /// The latest visit, and its number counted from one.
     pub fn current_visit(&self) -> Option<(EntryId, usize)> {
-        let (id, _) = self.now.visits.last_key_value()?;
+        let (id, _) = self.now.visits.last()?;
         Some((*id, self.now.visits.len()))
     }
 

@@ -11,7 +11,8 @@ use super::entry::{Act, Content, Record};
 use super::observation::{Observation, Shelves};
 use super::thing::Thing;
 use crate::engine::entry::{EntryId, Stamp};
-use std::collections::{BTreeMap, BTreeSet};
+use litemap::LiteMap;
+use std::collections::BTreeSet;
 
 /// What the entries add up to.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -25,11 +26,11 @@ pub struct Job {
     pub withdrawn: BTreeSet<EntryId>,
     /// Things whose corrections disagree: the corrections, of which the last stands
     /// in until somebody picks.
-    pub conflicts: BTreeMap<EntryId, Vec<EntryId>>,
+    pub conflicts: LiteMap<EntryId, Vec<EntryId>>,
     /// Entries that could not be followed, and why.
-    pub faults: BTreeMap<EntryId, Fault>,
+    pub faults: LiteMap<EntryId, Fault>,
     /// Entries of kinds that this build does not know, by the kind's name.
-    pub unknown: BTreeMap<EntryId, String>,
+    pub unknown: LiteMap<EntryId, String>,
 }
 
 /// Why an entry was left out of the job. It stays in the log.
@@ -54,9 +55,9 @@ pub enum Fault {
 /// The fold in progress: threads, and the job that they add up to so far.
 #[derive(Debug, Clone, Default)]
 pub struct Fold {
-    nodes: BTreeMap<EntryId, Node>,
+    nodes: LiteMap<EntryId, Node>,
     /// Which entries refer to an entry, whether that is here yet or not.
-    followers: BTreeMap<EntryId, BTreeSet<EntryId>>,
+    followers: LiteMap<EntryId, BTreeSet<EntryId>>,
     job: Job,
 }
 
@@ -190,8 +191,8 @@ impl Fold {
     }
 
     /// The thread's corrections that keep to its kind; the others become faults.
-    fn corrections(&mut self, thread: &BTreeSet<EntryId>, recorded: &Observation) -> BTreeMap<EntryId, Correction> {
-        let mut corrections = BTreeMap::new();
+    fn corrections(&mut self, thread: &BTreeSet<EntryId>, recorded: &Observation) -> LiteMap<EntryId, Correction> {
+        let mut corrections = LiteMap::new();
         for id in thread {
             if let Some(Node { act: Act::Correct { of, to }, .. }) = self.nodes.get(id) {
                 if to.same_kind(recorded) {
@@ -225,7 +226,7 @@ impl Node {
 /// The live values that no live correction supersedes, in log order. Superseding goes
 /// through corrections that were taken back: correcting a correction replaces what that
 /// one replaced.
-fn heads(beginning: EntryId, corrections: &BTreeMap<EntryId, Correction>, live: &BTreeSet<EntryId>) -> Vec<EntryId> {
+fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &BTreeSet<EntryId>) -> Vec<EntryId> {
     let mut superseded = BTreeSet::new();
     for (id, correction) in corrections {
         if live.contains(id) {
@@ -236,7 +237,7 @@ fn heads(beginning: EntryId, corrections: &BTreeMap<EntryId, Correction>, live: 
     candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
 }
 
-fn supersede(correction: &Correction, corrections: &BTreeMap<EntryId, Correction>, superseded: &mut BTreeSet<EntryId>) {
+fn supersede(correction: &Correction, corrections: &LiteMap<EntryId, Correction>, superseded: &mut BTreeSet<EntryId>) {
     let mut open: Vec<EntryId> = correction.of.clone();
     while let Some(id) = open.pop() {
         if superseded.insert(id)

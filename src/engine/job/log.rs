@@ -2,7 +2,7 @@
 
 use super::entry::Record;
 use crate::engine::entry::{DeviceId, EntryId};
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 /// Every entry known here. Adding is idempotent and order-free: any permutation, any
 /// duplication and either order of a merge give an equal log.
@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 pub struct Log {
     /// Under each id the one entry there should be; more than one when two say
     /// different things under the same id, sorted by their canonical text.
-    entries: BTreeMap<EntryId, Vec<Record>>,
+    entries: LiteMap<EntryId, Vec<Record>>,
 }
 
 /// What adding a record did.
@@ -56,7 +56,7 @@ impl Log {
 
     /// The id that a device gives its next entry.
     pub fn next_id(&self, device: DeviceId) -> EntryId {
-        let last = self.entries.last_key_value().map_or(0, |(id, _)| id.count);
+        let last = self.entries.last().map_or(0, |(id, _)| id.count);
         EntryId { count: last.saturating_add(1), device }
     }
 

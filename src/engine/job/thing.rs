@@ -1,10 +1,10 @@
 //! A thing on one of the job's shelves.
 
 use crate::engine::entry::{EntryId, Stamp};
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 /// Things of one kind, each under the id of the entry that began it, in log order.
-pub type Shelf<T> = BTreeMap<EntryId, Thing<T>>;
+pub type Shelf<T> = LiteMap<EntryId, Thing<T>>;
 
 /// A value as it stands after corrections, with the stamp of the entry that began it.
 #[derive(Debug, Clone, PartialEq, Eq)]

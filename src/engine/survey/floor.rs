@@ -6,7 +6,7 @@ use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vect
 use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::Length;
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,7 +28,7 @@ pub struct Floor {
 impl Floor {
     /// The floor of the job's room; of several the one begun first.
     pub fn of(job: &Job) -> Option<Self> {
-        let room = *job.now.rooms.first_key_value()?.0;
+        let room = *job.now.rooms.first()?.0;
         Some(Self::of_room(job, room))
     }
 
@@ -105,21 +105,21 @@ fn sides_in_order(job: &Job, room: EntryId) -> Vec<EntryId> {
 
 /// The sides that follow each side, in ascending order. Where a side was taken back,
 /// what followed it follows the one before it.
-fn followers(job: &Job, room: EntryId) -> BTreeMap<Option<EntryId>, Vec<EntryId>> {
+fn followers(job: &Job, room: EntryId) -> LiteMap<Option<EntryId>, Vec<EntryId>> {
     let of_room = |shelf: &Shelf<Side>| {
         let sides = shelf.iter().filter(|(_, side)| side.value.room == room);
-        sides.map(|(id, side)| (*id, side.value.after)).collect::<BTreeMap<_, _>>()
+        sides.map(|(id, side)| (*id, side.value.after)).collect::<LiteMap<_, _>>()
     };
     let (now, mut all) = (of_room(&job.now.sides), of_room(&job.gone.sides));
-    all.extend(&now);
-    let mut following: BTreeMap<_, Vec<_>> = BTreeMap::new();
+    all.extend(now.clone());
+    let mut following: LiteMap<_, Vec<_>> = LiteMap::new();
     // For each side so far the one that stands in its place. References go to smaller
     // ids only, so it is there when it is asked for; in a file with gaps the nearest
     // earlier one keeps the walk together.
-    let mut standing: BTreeMap<EntryId, Option<EntryId>> = BTreeMap::new();
+    let mut standing: LiteMap<EntryId, Option<EntryId>> = LiteMap::new();
     for (id, after) in all {
         let before = after.filter(|after| *after < id);
-        let before = before.and_then(|before| *standing.range(..=before).next_back()?.1);
+        let before = before.and_then(|before| *nearest_before(&standing, before)?);
         if now.contains_key(&id) {
             following.entry(before).or_default().push(id);
         }
@@ -128,8 +128,14 @@ fn followers(job: &Job, room: EntryId) -> BTreeMap<Option<EntryId>, Vec<EntryId>
     following
 }
 
+/// What is under `key`, or else under the greatest smaller one.
+fn nearest_before<V>(map: &LiteMap<EntryId, V>, key: EntryId) -> Option<&V> {
+    let at = map.find_index(&key).or_else(|after| after.checked_sub(1).ok_or(())).ok()?;
+    map.get_indexed(at).map(|(_, value)| value)
+}
+
 fn openings(job: &Job, sides: &[EntryId], walk: &Walk) -> Vec<(EntryId, Rect)> {
-    let starts: BTreeMap<EntryId, (Point, Heading)> = sides
+    let starts: LiteMap<EntryId, (Point, Heading)> = sides
         .iter()
         .zip(walk.sides().zip(walk.headings()))
         .map(|(id, (segment, heading))| (*id, (segment.from, heading)))
