@@ -5,6 +5,8 @@
 mod desk;
 #[path = "floor/figures.rs"]
 mod figures;
+#[path = "floor/shape.rs"]
+mod shape;
 
 use desk::{Desk, label, length, other_phone, side, spot};
 use duckboard::engine::entry::EntryId;
@@ -14,8 +16,8 @@ use duckboard::engine::job::{Book, Entry, Fact, Record, SheetSize};
 use duckboard::engine::place::{Element, Place, Position};
 use duckboard::engine::sheets::sheets_by_area;
 use duckboard::engine::sources::{Mark, Source};
-use duckboard::engine::survey::{Floor, Room, Run, opening_area, room_area};
-use duckboard::engine::units::{Area, Length};
+use duckboard::engine::survey::{Floor, Room, Ruler, Run, Side, Tie, opening_area, room_area};
+use duckboard::engine::units::{Area, Length, Typed};
 use proptest::prelude::*;
 
 const R: Turn = Turn::Right;

@@ -6,7 +6,7 @@ mod job_samples;
 use duckboard::engine::entry::{EntryId, JobId};
 use duckboard::engine::job::Book;
 use duckboard::file::tables::{LengthRow, ReadingRow, lengths, readings};
-use duckboard::file::{FilePhoto, JobFile, invitation, read, without_photos};
+use duckboard::file::{FilePhoto, JobFile, Version, invitation, read, without_photos};
 use job_samples::*;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -116,7 +116,7 @@ fn what_is_no_job_file_is_refused_whatever_its_name() {
     let desk = Desk::new("other");
     let output = desk.office(&["check", &desk.put("x.duckboard.json", "{}")]);
     assert_eq!((output.status.code(), error(&output).contains("not a Duckboard job file")), (Some(1), true));
-    let newer = text(&first_file()).replacen("\"1.0\"", "\"2.0\"", 1);
+    let newer = text(&first_file()).replacen(&format!("\"{}\"", Version::CURRENT), "\"2.0\"", 1);
     let output = desk.office(&["report", &desk.put("newer", newer)]);
     assert_eq!((output.status.code(), error(&output).contains("Update Duckboard")), (Some(1), true));
 }

@@ -62,6 +62,7 @@ fn of_the_empty_job_nothing_is_said_but_what_to_measure() {
         ("sheets_by_area", vec![Need::Opening]),
         ("opening_area", vec![Need::Opening]),
         ("room_area", vec![Need::RoomOutline]),
+        ("agreement", vec![Need::RoomOutline]),
         ("closing_error", vec![Need::RoomOutline]),
         ("wettest", vec![Need::Reading]),
         ("crawl_emc", vec![Need::CrawlAir]),
@@ -146,7 +147,8 @@ mod by_hand {
         let book = sample_book();
         let mark = |name| known(book.job(), name).why.mark().unwrap();
         assert_eq!(mark("sheets_by_area"), Mark::Practice);
-        assert_eq!(mark("room_area"), Mark::Computed);
+        // The sample misses its start by 1/8 in: how that is shared out goes by accuracies from memory.
+        assert_eq!(mark("room_area"), Mark::Memory);
         assert_eq!(mark("crawl_emc"), Mark::Secondary);
         assert_eq!(mark("wettest"), Mark::Secondary);
     }

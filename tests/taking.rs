@@ -69,7 +69,7 @@ fn a_room_is_walked_side_by_side_until_it_comes_round() {
     let lengths: Vec<_> = floor.walk.steps().iter().map(|step| step.length.to_inches()).collect();
     assert_eq!(lengths, [132.0, 72.0, 40.0, 48.0, 92.0, 120.0]);
     let turns: Vec<_> = floor.walk.steps().iter().map(|step| step.turn).collect();
-    assert_eq!(turns.iter().position(|turn| *turn == Turn::Left), Some(2));
+    assert_eq!(turns.iter().position(|turn| *turn == Turn::Left.quarter()), Some(2));
     assert_eq!(floor.sides, desk.job().now.sides.keys().copied().collect::<Vec<_>>());
 }
 

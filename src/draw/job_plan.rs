@@ -2,11 +2,11 @@
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::{Axis, Outline, Point, Turn};
+use crate::engine::geometry::{Axis, Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::Shown;
 use crate::engine::place::Place;
-use crate::engine::survey::{Floor, Run};
+use crate::engine::survey::{Floor, Run, Shape};
 use crate::engine::take::Units;
 use crate::engine::units::MoistureContent;
 use litemap::LiteMap;
@@ -39,15 +39,16 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         };
     };
     let lengths: Vec<String> = floor.walk.steps().iter().map(|step| units.length(step.length)).collect();
-    let closed = Outline::close(&floor.walk).ok();
-    let walls = match closed {
-        Some(closed) => {
+    let shape = Shape::standing(job, floor.clone()).known();
+    let outline = shape.map(|shape| shape.outline).or_else(|| floor.outline.clone().ok());
+    let walls = match outline {
+        Some(outline) => {
             // The outline runs clockwise, whichever way round the room was walked.
             let mut sides = lengths;
-            if closed.turned == Turn::Left {
+            if floor.walk.turned_round() == Some(Turn::Left) {
                 sides.reverse();
             }
-            Walls::Closed { outline: closed.outline, sides }
+            Walls::Closed { outline, sides }
         }
         None => Walls::Open { corners: floor.walk.corners(), sides: lengths },
     };

@@ -2,6 +2,7 @@
 
 use super::job::{Act, Entry, Fact, Job, Observation};
 use super::moisture::Shown;
+use super::survey::Floor;
 use super::take::Units;
 
 /// One line of the log.
@@ -37,6 +38,15 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         Observation::Side(side) => {
             let turn = if side.turn == super::geometry::Turn::Right { "right" } else { "left" };
             (format!("{}, then {turn}", units.length(side.length.value)), Some(side.length.typed.clone()))
+        }
+        Observation::Tie(tie) => {
+            let [from, to] = [tie.from, tie.to].map(|side| corner_name(job, side));
+            (format!("{from} to {to}: {}", units.length(tie.length.value)), Some(tie.length.typed.clone()))
+        }
+        Observation::Corner(corner) => {
+            let angle = corner.angle.as_ref().map_or("square", |angle| angle.typed.as_str());
+            let says = format!("{}: {angle}, {}", corner_name(job, corner.at), corner.trust.label());
+            (says, corner.angle.as_ref().map(|angle| angle.typed.clone()))
         }
         Observation::Opening(opening) => {
             let [along, out] = [&opening.along, &opening.out].map(|length| units.length(length.value));
@@ -102,6 +112,12 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
 fn noted(note: Option<&super::entry::Note>) -> String {
     let note = note.filter(|note| !note.is_empty());
     note.map_or_else(String::new, |note| format!(": {}", note.as_str().replace('\n', " ")))
+}
+
+/// A corner by its number.
+pub fn corner_name(job: &Job, side: super::entry::EntryId) -> String {
+    let number = Floor::corner_number(job, side);
+    number.map_or_else(|| "a corner that is not there".to_owned(), |number| format!("corner {number}"))
 }
 
 /// A place with its distance along.

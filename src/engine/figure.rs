@@ -43,6 +43,8 @@ pub struct Why {
 pub enum Need {
     /// The room's sides, until they come round.
     RoomOutline,
+    /// One more measurement of the room: which one, the question on the tape says.
+    FixedOutline,
     /// The opening's offsets and size.
     Opening,
     /// The joists: which way, the first center, the spacing.
@@ -64,6 +66,7 @@ impl Need {
     pub const fn words(self) -> &'static str {
         match self {
             Self::RoomOutline => "measure the sides of the room until they come round",
+            Self::FixedOutline => "measure a diagonal of the room: something is not fixed yet",
             Self::Opening => "place the opening: its corner, offsets and size",
             Self::Joists => "lay out the joists: which way they run, the first center, the spacing",
             Self::CrawlAir => "read the air in the crawl space",

@@ -8,6 +8,7 @@ use super::figure::{Figure, Known, Need};
 use super::job::{Job, Thing};
 use super::moisture::{Corrected, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
+use super::survey::agreement::{Agreement, agreement};
 use super::survey::{closing_error, opening_area, room_area};
 use super::take::Units;
 use super::units::Temperature;
@@ -39,6 +40,7 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
         answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
         answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
         answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), ""))),
+        answer("agreement", "Do the measurements agree?", agreement(job).map(say_agreement)),
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
         answer("wettest", "Wettest wood", wettest(job).map(|wettest| say_wettest(job, wettest, units))),
         answer("crawl_emc", "Left in this crawl air, wood settles near", crawl_emc(job).map(say_percent)),
@@ -154,6 +156,13 @@ fn say_closing(error: super::geometry::ClosingError, units: Units) -> Said {
     let misclosure = units.length(error.misclosure());
     let ratio = error.one_part_in().map_or_else(|| "exactly".to_owned(), |parts| format!("1 in {parts}"));
     said(format!("To {misclosure}"), format!("{ratio} of the way round."))
+}
+
+fn say_agreement(agreement: &Agreement) -> Said {
+    match &agreement.complaint {
+        Some(complaint) => said("No", format!("{complaint}.")),
+        None => said("Yes", "Nothing is off by more than chance."),
+    }
 }
 
 fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {

@@ -8,7 +8,7 @@ use super::geometry::Turn;
 use super::job::{Entry, Fact, Log, Pen, Venting, Visit, Year};
 use super::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use super::place::{Element, Face, JoistNumber, Place, Position};
-use super::survey::{Joists, Level, Opening, Room, Run, Side};
+use super::survey::{Joists, Level, Opening, Room, Ruler, Run, Side};
 use super::units::decimal::{Scale, parse_moisture_content, parse_relative_humidity, parse_temperature};
 use super::units::tape::{self, BareUnit, Sign};
 use super::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
@@ -94,7 +94,7 @@ impl Sample {
         let mut after = None;
         let mut first = None;
         for (typed, turn) in SIDES {
-            let side = self.add(Side { room, after, length: length(typed), turn });
+            let side = self.add(Side { room, after, length: length(typed), turn, by: Ruler::Tape });
             after = Some(side);
             first = first.or(after);
         }

@@ -59,6 +59,8 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Place(_)
         | Observation::Room(_)
         | Observation::Side(_)
+        | Observation::Tie(_)
+        | Observation::Corner(_)
         | Observation::Opening(_)
         | Observation::Joists(_)
         | Observation::Meter(_) => true,

@@ -20,7 +20,7 @@ fn exact(room: &Room) -> Network {
         is: inches(room.distance(from, to)),
         sigma: Length::sixty_fourths(4),
     };
-    Network { turns: room.turns.clone(), observations: pairs.map(distance).collect() }
+    Network { turns: room.quarters(), observations: pairs.map(distance).collect() }
 }
 
 fn any_room() -> impl Strategy<Value = (Room, u64)> {
@@ -92,7 +92,7 @@ proptest! {
         turns in prop::collection::vec(any::<bool>(), 0..8),
         readings in prop::collection::vec((0..5_u8, 0..9_usize, 0..9_usize, 0..9_usize, any::<i32>(), -2..5_i32), 0..14),
     ) {
-        let turns = turns.into_iter().map(|right| if right { Turn::Right } else { Turn::Left }).collect();
+        let turns = turns.into_iter().map(|right| if right { Turn::Right } else { Turn::Left }.quarter()).collect();
         let observations = readings.into_iter().map(|(kind, of, from, to, is, sigma)| {
             let (angle, is, wide, sigma) =
                 (Angle::micro_degrees(i64::from(is)), Length::sixty_fourths(is), Angle::degrees(sigma), Length::inches(sigma));
@@ -104,7 +104,7 @@ proptest! {
             }
         });
         match adjust(&Network { turns, observations: observations.collect() }) {
-            Ok(adjusted) => prop_assert!(adjusted.checked.iter().all(|check| check.residual.is_finite() && check.sigma.is_finite())),
+            Ok(adjusted) => prop_assert!(adjusted.checked.iter().all(|check| (0.0..=1.0).contains(&check.redundancy))),
             Err(why) => prop_assert!(!why.to_string().is_empty()),
         }
     }

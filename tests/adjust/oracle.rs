@@ -44,7 +44,7 @@ fn outlines_areas_and_their_deviations_are_as_another_solver_says() {
     assert!(rooms.len() >= 20);
     for room in rooms {
         let turns = room["turns"].as_array().unwrap();
-        let turns = turns.iter().map(|turn| if turn == "right" { Turn::Right } else { Turn::Left }).collect();
+        let turns = turns.iter().map(|turn| if turn == "right" { Turn::Right } else { Turn::Left }.quarter()).collect();
         let observations = room["observations"].as_array().unwrap().iter().map(observation).collect();
         let adjusted = adjust(&Network { turns, observations }).unwrap();
         for (found, expected) in adjusted.corners.iter().zip(room["corners"].as_array().unwrap()) {
@@ -55,6 +55,7 @@ fn outlines_areas_and_their_deviations_are_as_another_solver_says() {
             );
         }
         let (area, sigma) = adjusted.area;
+        let sigma = sigma.to_square_feet() * 144.0;
         assert!((area.to_square_feet() * 144.0 - number(room, "area")).abs() < 0.01);
         assert!((sigma - number(room, "area_sigma")).abs() < 1e-4 * sigma.max(1.0), "{sigma}");
         assert!((adjusted.variance_factor.unwrap() - number(room, "variance_factor")).abs() < 1e-5);

@@ -97,6 +97,11 @@ fn out_of_square(lengths: &[f64], turns: &[Turn], dice: &mut Dice) -> Option<Vec
 }
 
 impl Room {
+    /// What its corners look like.
+    pub fn quarters(&self) -> Vec<Angle> {
+        self.turns.iter().map(|turn| turn.quarter()).collect()
+    }
+
     pub fn distance(&self, from: usize, to: usize) -> f64 {
         let (a, b) = (self.corners[from], self.corners[to]);
         libm::hypot(b.0 - a.0, b.1 - a.1)
@@ -116,10 +121,10 @@ impl Room {
         let mut observations: Vec<_> = pairs.into_iter().map(|(from, to)| self.taped(from, to, dice)).collect();
         observations.extend(self.turns.iter().enumerate().map(|(side, turn)| Observation::Angle {
             at: (side + 1) % count,
-            is: if *turn == Right { Angle::QUARTER } else { -Angle::QUARTER },
+            is: turn.quarter(),
             sigma: Angle::micro_degrees((SQUARE * 1e6) as i64),
         }));
-        Network { turns: self.turns.clone(), observations }
+        Network { turns: self.quarters(), observations }
     }
 
     fn taped(&self, from: usize, to: usize, dice: &mut Dice) -> Observation {

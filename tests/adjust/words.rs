@@ -20,7 +20,7 @@ fn room(wrong: usize, off: f64) -> Network {
         is: Angle::QUARTER,
         sigma: Angle::micro_degrees(500_000),
     }));
-    Network { turns: vec![Right; 4], observations }
+    Network { turns: vec![Right.quarter(); 4], observations }
 }
 
 #[test]

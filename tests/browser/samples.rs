@@ -4,10 +4,15 @@
 use duckboard::engine::entry::{DeviceId, EntryId, JobId};
 use duckboard::engine::job::{Book, Record};
 use duckboard::engine::sample;
-use duckboard::file::{FilePhoto, JobFile, Made, write};
+use duckboard::file::{FilePhoto, JobFile, Made, Version, write};
 
 /// The phone that is said to have logged it.
 const PHONE: DeviceId = DeviceId::new(7);
+
+/// How a file of this build names its version.
+pub fn current_version() -> String {
+    format!(r#""version": "{}""#, Version::CURRENT)
+}
 
 /// An entry of a kind that no version has yet. It is indented as nobody's computer would.
 pub fn unknown_entry() -> String {
@@ -28,7 +33,7 @@ pub fn sound(picture: &[u8]) -> String {
 /// the file, in the job and in an entry.
 pub fn newer(picture: &[u8]) -> String {
     let text = sound(picture);
-    let text = instead(&text, r#""version": "1.0""#, r#""version": "1.9""#);
+    let text = instead(&text, &current_version(), r#""version": "1.9""#);
     let text = instead(&text, r#""job": {"#, r#""job": {"ward": [ 1,2 ], "#);
     let text = instead(&text, r#""left_out""#, "\"weather\": {\"sky\":  \"clear\"},\n\"left_out\"");
     let text = instead(&text, "\"entries\": [\n{", "\"entries\": [\n{\"barometer\" : 1013, ");

@@ -6,7 +6,7 @@ use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Te
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::survey::{Joists, Opening, Room, Run, Side};
+use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side, Tie};
 use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
 use duckboard::engine::units::tape::{self, BareUnit, Sign};
 use duckboard::engine::units::{Length, Typed};
@@ -94,6 +94,11 @@ impl Desk {
         (room, walked)
     }
 
+    /// A length between the corners that two sides start at.
+    pub fn tie(&mut self, from: EntryId, to: EntryId, text: &str) -> EntryId {
+        self.log(Tie { from, to, length: length(text), by: Ruler::Tape })
+    }
+
     /// An opening by its side and four lengths: along, out, length, width.
     pub fn opening(&mut self, from: EntryId, lengths: [&str; 4]) -> EntryId {
         let [along, out, length, width] = lengths.map(length);
@@ -119,7 +124,7 @@ pub fn other_phone() -> Pen {
 }
 
 pub fn side(room: EntryId, after: Option<EntryId>, text: &str, turn: Turn) -> Side {
-    Side { room, after, length: length(text), turn }
+    Side { room, after, length: length(text), turn, by: Ruler::Tape }
 }
 
 pub fn length(text: &str) -> Typed<Length> {

@@ -10,8 +10,8 @@ use duckboard::engine::figure::Figure;
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record};
 use duckboard::engine::photo::Photo;
 use duckboard::engine::sample;
-use duckboard::engine::survey::{Measure, room_area};
-use duckboard::engine::units::{Length, Temperature, Typed};
+use duckboard::engine::survey::{Corner, Measure, Ruler, Tie, Trust, room_area};
+use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
 
 pub const JOB: JobId = JobId::new(0x0b);
@@ -50,6 +50,17 @@ pub fn first_book() -> Book {
             what: Label::new("-Drain, out").unwrap(),
             length: Typed::new("3 1/2\"", Length::sixty_fourths(224)),
             place: None,
+        }),
+        pen.record(Tie {
+            from: *book.job().now.sides.first().unwrap().0,
+            to: *book.job().now.sides.last().unwrap().0,
+            length: Typed::new("9' 10\"", Length::inches(118)),
+            by: Ruler::Laser,
+        }),
+        pen.record(Corner {
+            at: *book.job().now.sides.first().unwrap().0,
+            angle: Some(Typed::new("90.5°", Angle::micro_degrees(90_500_000))),
+            trust: Trust::Checked,
         }),
         pen.record(SurfaceReading {
             place: Some(place),

@@ -8,7 +8,7 @@ use duckboard::engine::geometry::{Point, Turn};
 use duckboard::engine::job::{Book, Job};
 use duckboard::engine::sheets::layout::check;
 use duckboard::engine::sheets::to_lay;
-use duckboard::engine::survey::{Joists, Opening, Room, Run, Side};
+use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side};
 use duckboard::engine::units::{Length, Typed};
 
 fn inches(inches: i32) -> Typed<Length> {
@@ -29,7 +29,7 @@ fn room(run: Run, (along, out, length, width): (i32, i32, i32, i32)) -> Job {
     let mut entries = vec![room];
     let (mut after, mut first) = (None, None);
     for side in [240, 180, 240, 180] {
-        let side = pen.record(Side { room: in_room, after, length: inches(side), turn: Turn::Right });
+        let side = pen.record(Side { room: in_room, after, length: inches(side), turn: Turn::Right, by: Ruler::Tape });
         first = first.or(Some(side.id));
         after = Some(side.id);
         entries.push(side);

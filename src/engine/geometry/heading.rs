@@ -4,7 +4,7 @@
 //! true north lies is another matter, and no concern of geometry.
 
 use super::Vector;
-use crate::engine::units::Length;
+use crate::engine::units::{Angle, Length};
 use serde::{Deserialize, Serialize};
 
 /// A quarter turn at a corner.
@@ -41,11 +41,19 @@ pub enum Heading {
 }
 
 impl Turn {
-    /// The turn in quarter turns, clockwise positive.
-    pub const fn quarter_turns(self) -> i64 {
+    /// A quarter turn that way, clockwise positive.
+    pub const fn quarter(self) -> Angle {
         match self {
-            Self::Left => -1,
-            Self::Right => 1,
+            Self::Left => Angle::degrees(-90),
+            Self::Right => Angle::QUARTER,
+        }
+    }
+
+    /// A turn that way.
+    pub fn by(self, angle: Angle) -> Angle {
+        match self {
+            Self::Left => -angle,
+            Self::Right => angle,
         }
     }
 
@@ -71,6 +79,16 @@ impl Axis {
 impl Heading {
     /// All four, clockwise from East.
     pub const ALL: [Self; 4] = [Self::East, Self::South, Self::West, Self::North];
+
+    /// The one nearest to a direction, clockwise from East; of two as near the later.
+    pub const fn nearest(bearing: Angle) -> Self {
+        match bearing.nearest_quarter() {
+            0 => Self::East,
+            1 => Self::South,
+            2 => Self::West,
+            _ => Self::North,
+        }
+    }
 
     /// After a quarter turn to the left.
     pub const fn left(self) -> Self {

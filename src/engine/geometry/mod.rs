@@ -27,10 +27,10 @@ mod naive;
 pub(crate) mod rooms;
 
 pub use chords::Chord;
-pub use closing::{ClosingError, PURE_AXIS_TOLERANCE, Suspect};
+pub use closing::ClosingError;
 pub use heading::{Axis, Heading, Turn};
 pub use outline::{Closed, MOST_CORNERS, Outline, Problem};
 pub use point::{Point, Vector};
 pub use rect::Rect;
 pub use segment::{Meeting, Segment};
-pub use walk::{COME_ROUND_TOLERANCE, Step, Walk};
+pub use walk::{COME_ROUND_TOLERANCE, ROUND_TOLERANCE, Step, Walk};

@@ -2,7 +2,7 @@
 
 use super::{Meeting, Point, Rect, Segment, Turn, Vector, Walk};
 use crate::engine::units::limits::LENGTH;
-use crate::engine::units::{Area, Length};
+use crate::engine::units::{Angle, Area, Length};
 use std::fmt;
 
 /// The most corners an outline may have. A room has a dozen; the check of every
@@ -46,8 +46,8 @@ pub enum Problem {
     },
     /// The walk has not turned once round, so there is nothing to close.
     NotRound {
-        /// Quarter turns made, clockwise positive; once round is 4 or -4.
-        quarter_turns: i64,
+        /// How far it has turned, clockwise positive.
+        turned: Angle,
     },
     /// A side that ends where it starts.
     NoLength {
@@ -109,8 +109,7 @@ impl Outline {
     /// # Errors
     /// Every [`Problem`], the sides counted as walked.
     pub fn close(walk: &Walk) -> Result<Closed, Vec<Problem>> {
-        let turned =
-            walk.turned_round().ok_or_else(|| vec![Problem::NotRound { quarter_turns: walk.quarter_turns() }])?;
+        let turned = walk.turned_round().ok_or_else(|| vec![Problem::NotRound { turned: walk.turned() }])?;
         let outline = Self::new(walk.sides().map(|side| side.from).collect())?;
         Ok(Closed { outline, moved: -walk.closing_error().gap, turned })
     }
@@ -243,8 +242,8 @@ impl fmt::Display for Problem {
                 write!(f, "an outline may have {MOST_CORNERS} corners, there are {corners}")
             }
             Self::TooFar { corner } => write!(f, "corner {} is too far away", corner + 1),
-            Self::NotRound { quarter_turns } => {
-                write!(f, "the sides must turn 4 times more one way than the other, they turn {}", quarter_turns.abs())
+            Self::NotRound { turned } => {
+                write!(f, "the sides must turn once round (360°), they turn {:.0}°", turned.to_degrees().abs())
             }
             Self::NoLength { side } => write!(f, "side {} has no length", side + 1),
             Self::FoldsBack { side } => write!(f, "side {} runs back over the side before it", side + 1),

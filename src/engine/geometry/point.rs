@@ -1,7 +1,7 @@
 //! Places, and displacements between them.
 
-use super::Axis;
-use crate::engine::units::{Area, Length};
+use super::{Axis, Heading};
+use crate::engine::units::{Angle, Area, Length};
 use std::ops::{Add, Neg, Sub};
 
 /// A place in job coordinates: `x` to the right, `y` down the page, of a plan
@@ -62,6 +62,16 @@ impl Point {
 impl Vector {
     /// Nowhere.
     pub const ZERO: Self = Self { dx: Length::ZERO, dy: Length::ZERO };
+
+    /// Going `length` in a direction, clockwise from the right: exact along the axes,
+    /// else to the nearest nanometre.
+    pub fn towards(bearing: Angle, length: Length) -> Self {
+        if bearing.is_square() {
+            return Heading::nearest(bearing).go(length);
+        }
+        let radians = bearing.to_radians();
+        Self { dx: length.scaled(libm::cos(radians)), dy: length.scaled(libm::sin(radians)) }
+    }
 
     /// The part along `axis`.
     pub const fn along(self, axis: Axis) -> Length {

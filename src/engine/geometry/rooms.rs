@@ -82,9 +82,9 @@ pub(crate) fn walk_round(room: &[Point]) -> Walk {
     let sides: Vec<_> = room.iter().zip(room.iter().cycle().skip(1)).map(|(&from, &to)| to - from).collect();
     let first = sides.iter().position(|side| side.dx.is_positive()).expect("some side heads East");
     let ahead = sides.iter().cycle().skip(first);
-    let steps = ahead.clone().zip(ahead.skip(1)).take(sides.len()).map(|(side, next)| Step {
-        length: side.length(),
-        turn: if side.cross(*next) > crate::engine::units::Area::ZERO { Turn::Right } else { Turn::Left },
+    let steps = ahead.clone().zip(ahead.skip(1)).take(sides.len()).map(|(side, next)| {
+        let turn = if side.cross(*next) > crate::engine::units::Area::ZERO { Turn::Right } else { Turn::Left };
+        Step::square(side.length(), turn)
     });
     Walk::new(steps)
 }

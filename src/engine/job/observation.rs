@@ -10,7 +10,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
-use crate::engine::survey::{Joists, Level, Measure, Opening, Room, Side};
+use crate::engine::survey::{Corner, Joists, Level, Measure, Opening, Room, Side, Tie};
 use serde::{Deserialize, Serialize};
 
 macro_rules! observations {
@@ -87,6 +87,10 @@ observations! {
     Room => rooms, "room", "room";
     /// Sides of rooms.
     Side => sides, "side", "room side";
+    /// Lengths from corner to corner.
+    Tie => ties, "tie", "corner to corner";
+    /// What is known of corners.
+    Corner => corners, "corner", "corner";
     /// Openings.
     Opening => openings, "opening", "opening";
     /// Joist layouts.

@@ -1,16 +1,22 @@
 //! What follows from the measured floor: areas and the closing error.
 
-use super::Floor;
+use super::shape::Standing;
+use super::{Floor, Shape};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{ClosingError, Rect};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::units::{Area, Length};
 
-/// The room's area: of the outline as walked, its last corner drawn to the first.
+/// The room's area: of the outline that fits the measurements best, or else as walked,
+/// its last corner drawn to the first.
 /// Source: plane geometry (the shoelace formula).
 pub fn room_area(job: &Job) -> Figure<Area> {
     let Some(floor) = Floor::of(job) else { return Figure::Missing(vec![Need::RoomOutline]) };
+    let floor = match Shape::standing(job, floor.clone()) {
+        Standing::Known(shape) => return adjusted_area(&shape),
+        Standing::AsWalked | Standing::Unfixed(_) => floor,
+    };
     let Ok(outline) = &floor.outline else { return Figure::Missing(vec![Need::RoomOutline]) };
     let misclosure = floor.walk.closing_error().misclosure();
     let mut doubts = Vec::new();
@@ -21,6 +27,23 @@ pub fn room_area(job: &Job) -> Figure<Area> {
         .with("sides", floor.sides.len().to_string())
         .using(floor.sides.iter().copied());
     Figure::Known(Known { value: outline.area(), assumed: Vec::new(), doubts, why })
+}
+
+fn adjusted_area(shape: &Shape) -> Figure<Area> {
+    let (_, sigma) = shape.adjusted.area;
+    let mut doubts = Vec::new();
+    if shape.floor.walk.closing_error().misclosure() != Length::ZERO {
+        doubts.push("The sides do not quite close; the gap was shared out as the measurements fit best.".to_owned());
+    }
+    doubts.extend(shape.adjusted.verdict.as_ref().map(|verdict| format!("Measurements disagree: {verdict}.")));
+    let why = Why::rule(
+        "Area inside the walls, corner to corner, of the outline that fits the measurements best",
+        &[Source::Geometry, Source::LeastSquares, Source::Accuracies],
+    )
+    .with("measurements", shape.entries.iter().flatten().count().to_string())
+    .with("uncertain by", format!("{:.2} sq ft", sigma.to_square_feet()))
+    .using(shape.entries.iter().flatten().copied());
+    Figure::Known(Known { value: shape.outline.area(), assumed: Vec::new(), doubts, why })
 }
 
 /// How far the walk along the sides misses its start, once it has turned round.

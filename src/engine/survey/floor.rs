@@ -1,11 +1,11 @@
 //! A room's floor, put together from what was measured.
 
-use super::{Joists, Opening, Run, Side};
+use super::{Corner, Joists, Opening, Run, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
 use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
-use crate::engine::units::Length;
+use crate::engine::units::{Angle, Length};
 use litemap::LiteMap;
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.
@@ -35,12 +35,23 @@ impl Floor {
     /// The floor of one room.
     pub fn of_room(job: &Job, room: EntryId) -> Self {
         let sides = sides_in_order(job, room);
-        let steps = sides.iter().filter_map(|id| job.now.sides.get(id));
-        let walk = Walk::new(steps.map(|side| Step { length: side.value.length.value, turn: side.value.turn }));
+        let walk = walk(job, &sides);
         let outline = Outline::close(&walk).map(|closed| closed.outline);
         let openings = openings(job, &sides, &walk);
         let joists = job.now.joists.values().rev().find(|joists| joists.value.room == room);
         Self { room, sides, outline, openings, joists: joists.map(|joists| joists.value.clone()), walk }
+    }
+
+    /// What was last said of the corner that a side starts at.
+    pub fn corner(job: &Job, side: EntryId) -> Option<(EntryId, &Corner)> {
+        let said = job.now.corners.iter().rev().find(|(_, corner)| corner.value.at == side);
+        said.map(|(id, corner)| (*id, &corner.value))
+    }
+
+    /// The number, from 1, of the corner that a side starts at.
+    pub fn corner_number(job: &Job, side: EntryId) -> Option<usize> {
+        let room = job.now.sides.get(&side)?.value.room;
+        Self::of_room(job, room).sides.iter().position(|other| *other == side).map(|before| before + 1)
     }
 
     /// How many sides stand before one that is put in after `after`: all of them, unless
@@ -134,13 +145,26 @@ fn nearest_before<V>(map: &LiteMap<EntryId, V>, key: EntryId) -> Option<&V> {
     map.get_indexed(at).map(|(_, value)| value)
 }
 
+/// The walk along the sides. Each turns at its end as the corner there was measured, or
+/// else by a right angle.
+fn walk(job: &Job, sides: &[EntryId]) -> Walk {
+    let ends = sides.iter().cycle().skip(1);
+    let steps = sides.iter().zip(ends).filter_map(|(id, end)| {
+        let side = &job.now.sides.get(id)?.value;
+        let angle = Floor::corner(job, *end).and_then(|(_, corner)| corner.angle.as_ref());
+        let turn = angle.map_or(side.turn.quarter(), |angle| side.turn.by(Angle::STRAIGHT - angle.value));
+        Some(Step { length: side.length.value, turn })
+    });
+    Walk::new(steps)
+}
+
 fn openings(job: &Job, sides: &[EntryId], walk: &Walk) -> Vec<(EntryId, Rect)> {
     let starts: LiteMap<EntryId, (Point, Heading)> = sides
         .iter()
-        .zip(walk.sides().zip(walk.headings()))
-        .map(|(id, (segment, heading))| (*id, (segment.from, heading)))
+        .zip(walk.sides().zip(walk.bearings()))
+        .map(|(id, (segment, bearing))| (*id, (segment.from, Heading::nearest(bearing))))
         .collect();
-    let inward_is_right = walk.quarter_turns() >= 0;
+    let inward_is_right = walk.turned() >= Angle::ZERO;
     job.now
         .openings
         .iter()

@@ -1,8 +1,9 @@
 //! What a tape, a laser or a level gives: the payloads of entries.
 
+use super::adjust::Accuracy;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::{Angle, Length, Typed};
 use serde::{Deserialize, Serialize};
 
 /// A room whose floor is measured.
@@ -27,6 +28,68 @@ pub struct Side {
     pub length: Typed<Length>,
     /// Which way the wall turns at its end, walking with the room on the right.
     pub turn: Turn,
+    /// What it was measured with.
+    #[serde(default, skip_serializing_if = "Ruler::is_tape")]
+    pub by: Ruler,
+}
+
+/// A straight length from one corner of a room to another: a diagonal, or a side
+/// measured again.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Tie {
+    /// The side that starts at the one corner.
+    pub from: EntryId,
+    /// The side that starts at the other.
+    pub to: EntryId,
+    /// How far apart they are.
+    pub length: Typed<Length>,
+    /// What it was measured with.
+    #[serde(default, skip_serializing_if = "Ruler::is_tape")]
+    pub by: Ruler,
+}
+
+/// What is known of a corner beyond that the wall turns there. Without any the corner
+/// is taken to be square, as built.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Corner {
+    /// The side that starts at the corner.
+    pub at: EntryId,
+    /// The angle between its two walls, less than a straight wall whichever side the
+    /// room is on; none for a right angle.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<Typed<Angle>>,
+    /// How far to believe that.
+    pub trust: Trust,
+}
+
+/// How far an angle is believed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Trust {
+    /// As far as walls are usually built.
+    #[default]
+    Built,
+    /// It was checked: with a square, a 3-4-5 triangle.
+    Checked,
+    /// Not at all: lengths fix the shape.
+    Released,
+}
+
+/// What a length was measured with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Ruler {
+    /// A tape.
+    #[default]
+    Tape,
+    /// A hand-held laser.
+    Laser,
+    /// Paces.
+    Paces,
 }
 
 /// A part of the floor that is to come out: a rectangle placed by offsets from a corner.
@@ -70,6 +133,48 @@ pub enum Run {
     AlongFirstSide,
     /// Square to the first side; numbered along it.
     AcrossFirstSide,
+}
+
+impl Trust {
+    /// All, in the order that a choice shows them.
+    pub const ALL: [Self; 3] = [Self::Built, Self::Checked, Self::Released];
+
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Built => "as built",
+            Self::Checked => "checked",
+            Self::Released => "not to be trusted",
+        }
+    }
+}
+
+impl Ruler {
+    /// All, in the order that a choice shows them.
+    pub const ALL: [Self; 3] = [Self::Tape, Self::Laser, Self::Paces];
+
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Tape => "tape",
+            Self::Laser => "laser",
+            Self::Paces => "paces",
+        }
+    }
+
+    /// How well it measures.
+    pub const fn accuracy(self) -> Accuracy {
+        match self {
+            Self::Tape => Accuracy::TAPE,
+            Self::Laser => Accuracy::LASER,
+            Self::Paces => Accuracy::PACED,
+        }
+    }
+
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+    fn is_tape(&self) -> bool {
+        *self == Self::Tape
+    }
 }
 
 impl Run {

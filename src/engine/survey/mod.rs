@@ -4,10 +4,14 @@
 //! It knows nothing of moisture, and draws nothing.
 
 pub mod adjust;
+pub mod agreement;
 pub mod figures;
 pub mod floor;
 pub mod measured;
+pub mod shape;
 
+pub use agreement::agreement;
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
-pub use measured::{Joists, Level, Measure, Opening, Room, Run, Side};
+pub use measured::{Corner, Joists, Level, Measure, Opening, Room, Ruler, Run, Side, Tie, Trust};
+pub use shape::Shape;

@@ -6,7 +6,7 @@ use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
-use crate::engine::survey::Run;
+use crate::engine::survey::{Ruler, Run, Trust};
 use crate::engine::units::{Temperature, Typed};
 use serde::{Deserialize, Serialize};
 
@@ -30,8 +30,15 @@ pub struct Draft {
     pub after: Option<EntryId>,
     /// Which way the wall turns at the end of the next side.
     pub turn: Turn,
-    /// The corner that an opening is placed from, counted from 0.
+    /// The corner that an opening is placed from, a length starts at or an angle is
+    /// at, counted from 0.
     pub corner: usize,
+    /// The corner that a length from corner to corner ends at, counted from 0.
+    pub to_corner: usize,
+    /// How far what is said of a corner is to be believed.
+    pub trust: Trust,
+    /// What the sides are measured with.
+    pub ruler: Ruler,
     /// Which way the joists run.
     pub run: Run,
     /// The name of a length that has no other.
@@ -78,6 +85,10 @@ pub enum TapeTask {
     /// The room, side by side.
     #[default]
     Side,
+    /// From corner to corner: a diagonal, or a side again.
+    Tie,
+    /// How square a corner is.
+    Corner,
     /// An opening: along, out, length, width.
     Opening,
     /// The joists: first center, spacing, how many.
@@ -117,6 +128,9 @@ impl Default for Draft {
             after: None,
             turn: Turn::Right,
             corner: 0,
+            to_corner: 2,
+            trust: Trust::Checked,
+            ruler: Ruler::Tape,
             run: Run::AcrossFirstSide,
             other: Label::default(),
             spot: Place {
@@ -155,12 +169,15 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 5] = [Self::Side, Self::Opening, Self::Joists, Self::CrawlHeight, Self::Other];
+    pub const ALL: [Self; 7] =
+        [Self::Side, Self::Tie, Self::Corner, Self::Opening, Self::Joists, Self::CrawlHeight, Self::Other];
 
     /// What it measures.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Side => "Room side",
+            Self::Tie => "Corner to corner",
+            Self::Corner => "Square corner?",
             Self::Opening => "Opening",
             Self::Joists => "Joists",
             Self::CrawlHeight => "Crawl height",

@@ -5,7 +5,7 @@ use super::settings::Units;
 use super::whereabouts::Whereabouts;
 use crate::engine::job::Job;
 use crate::engine::place::{Place, Position};
-use crate::engine::survey::Floor;
+use crate::engine::survey::{Floor, Shape};
 
 /// A question, and how it is answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,7 +85,19 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
     };
     let held = draft.held.join(" · ");
     match (draft.tape, draft.held.len()) {
-        (TapeTask::Side, _) => length(side_to_come(draft, floor.as_ref()), walked(floor.as_ref(), units)),
+        (TapeTask::Side, _) => {
+            let asks = side_to_come(draft, floor.as_ref());
+            length(asks, walked(job, floor.as_ref(), units))
+        }
+        (TapeTask::Tie, _) => length(
+            format!("Corner {} to corner {}", draft.corner + 1, draft.to_corner + 1),
+            said_of_each_other(job, floor.as_ref()).unwrap_or_else(|| "a diagonal, or a side again".to_owned()),
+        ),
+        (TapeTask::Corner, _) => {
+            let asks = format!("Corner {}: angle between the walls", draft.corner + 1);
+            let detail = format!("{}; save alone says it is square", draft.trust.label());
+            Question { keys: Keys::Percent, unit: "°".to_owned(), ..length(asks, detail) }
+        }
         (TapeTask::Opening, 0) => length(
             format!("Opening: along side {} from its corner", draft.corner + 1),
             format!("corner {}", draft.corner + 1),
@@ -115,11 +127,20 @@ fn side_to_come(draft: &Draft, floor: Option<&Floor>) -> String {
     }
 }
 
+/// What the room's measurements say of each other, once there is something to say.
+fn said_of_each_other(job: &Job, floor: Option<&Floor>) -> Option<String> {
+    let standing = Shape::standing(job, floor?.clone());
+    standing.complaint().or_else(|| standing.known().filter(Shape::is_checked).map(|_| "everything agrees".to_owned()))
+}
+
 /// How far the walk has come: the closing error once it has turned round.
-fn walked(floor: Option<&Floor>, units: Units) -> String {
+fn walked(job: &Job, floor: Option<&Floor>, units: Units) -> String {
     let Some(floor) = floor.filter(|floor| !floor.sides.is_empty()) else {
         return "start at any corner, room on your right".to_owned();
     };
+    if let Some(complaint) = Shape::standing(job, floor.clone()).complaint() {
+        return complaint;
+    }
     let misclosure = floor.walk.closing_error().misclosure();
     match floor.walk.turned_round() {
         Some(_) => format!("closes to {}", units.length(misclosure)),

@@ -20,6 +20,7 @@ pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observati
     let mut seen = seen.clone();
     match &mut seen {
         Observation::Side(side) => side.length = positive(length(Sign::Refused)?)?,
+        Observation::Tie(tie) => tie.length = positive(length(Sign::Refused)?)?,
         Observation::Joists(joists) => joists.spacing = positive(length(Sign::Refused)?)?,
         Observation::Measure(measure) => measure.length = length(Sign::Allowed)?,
         Observation::Level(level) => level.drop = length(Sign::Allowed)?,
@@ -49,6 +50,7 @@ pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observati
 pub fn retypable(seen: &Observation) -> Option<(&'static str, String)> {
     match seen {
         Observation::Side(side) => Some(("Length, rightly", side.length.typed.clone())),
+        Observation::Tie(tie) => Some(("Length, rightly", tie.length.typed.clone())),
         Observation::Joists(joists) => Some(("Spacing, rightly", joists.spacing.typed.clone())),
         Observation::Measure(measure) => Some(("Length, rightly", measure.length.typed.clone())),
         Observation::Level(level) => Some(("Level, rightly", level.drop.typed.clone())),

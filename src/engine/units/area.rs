@@ -18,6 +18,13 @@ impl Area {
         Self(square_nm)
     }
 
+    /// The nearest square nanometre to a computed number of square inches.
+    #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and so do areas")]
+    pub fn from_square_inches(square_inches: f64) -> Self {
+        let inch = Length::INCH.to_nm() as f64;
+        Self(libm::round(square_inches * inch * inch) as i128)
+    }
+
     /// Whole square feet.
     pub const fn square_feet(square_feet: i32) -> Self {
         let foot = Length::FOOT.to_nm() as i128;

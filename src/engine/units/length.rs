@@ -89,6 +89,18 @@ impl Length {
         Self(self.0.saturating_abs())
     }
 
+    /// The nearest nanometre to a computed number of inches.
+    pub fn from_inches(inches: f64) -> Self {
+        Self::INCH.scaled(inches)
+    }
+
+    /// The nearest nanometre to so many times its length.
+    #[must_use]
+    #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and so do lengths")]
+    pub fn scaled(self, by: f64) -> Self {
+        Self(libm::round(self.0 as f64 * by) as i64)
+    }
+
     /// Half of it, a lone nanometre dropped.
     pub const fn half(self) -> Self {
         Self(self.0 / 2)

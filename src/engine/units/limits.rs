@@ -33,6 +33,10 @@ pub const HUMIDITY: Limits = Limits { what: "relative humidity", least: 0, most:
 pub const MOISTURE_CONTENT: Limits =
     Limits { what: "moisture content", least: 0, most: 300_000_000, words: "0 to 300 %" };
 
+/// Angles between two walls, in millionths of a degree: more than 0 and less than a
+/// straight wall.
+pub const WALL_ANGLE: Limits = Limits { what: "angle", least: 1_000_000, most: 179_000_000, words: "1 to 179°" };
+
 impl Limits {
     /// `value` if it lies in the range.
     ///

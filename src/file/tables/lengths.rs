@@ -1,6 +1,7 @@
 //! Lengths as rows: everything that a tape, a laser or a level gave.
 
 use super::{Logged, place_words};
+use crate::engine::describe::corner_name;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Fact, Job, Thing};
 use crate::engine::survey::Floor;
@@ -45,6 +46,7 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     let mut rows = Rows { job, rows: Vec::new() };
     rows.facts();
     rows.sides();
+    rows.ties();
     rows.openings();
     rows.joists();
     for (id, thing) in &job.now.measures {
@@ -97,6 +99,13 @@ impl Rows<'_> {
                 let what = format!("{}, side {number}", room_name(self.job, room));
                 self.add(what, &thing.value.length, id, thing);
             }
+        }
+    }
+
+    fn ties(&mut self) {
+        for (id, thing) in &self.job.now.ties {
+            let [from, to] = [thing.value.from, thing.value.to].map(|side| corner_name(self.job, side));
+            self.add(format!("{from} to {to}"), &thing.value.length, *id, thing);
         }
     }
 

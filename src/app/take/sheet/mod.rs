@@ -8,7 +8,7 @@ use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
-use crate::engine::survey::{Floor, Run};
+use crate::engine::survey::{Floor, Ruler, Run, Trust};
 use crate::engine::take::{AirTask, Draft, Instrument, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -73,10 +73,12 @@ fn TapeTasks() -> impl IntoView {
         <div class="tasks">
             {choice("What is measured", tasks, move || task.get(), on_choose)}
             {move || match task.get() {
+                TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
+                TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
                 TapeTask::Opening => view! { <CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
-                TapeTask::Side => view! { <PutInKeys/> }.into_any(),
+                TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
                 TapeTask::CrawlHeight => ().into_any(),
             }}
         </div>
@@ -101,17 +103,52 @@ fn PutInKeys() -> impl IntoView {
     }
 }
 
-/// The corner that an opening is placed from.
+/// The corner that an opening is placed from, a length starts at or an angle is at.
 #[component]
 fn CornerKeys() -> impl IntoView {
+    corner_keys("At which corner", |draft| &mut draft.corner)
+}
+
+/// The corner that a length ends at.
+#[component]
+fn ToCornerKeys() -> impl IntoView {
+    corner_keys("To which corner", |draft| &mut draft.to_corner)
+}
+
+/// The corners that there are, to choose one of.
+fn corner_keys(legend: &'static str, chosen: fn(&mut Draft) -> &mut usize) -> impl IntoView {
     let session = session();
     let corners =
         Memo::new(move |_| session.job(|job| Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0));
-    let on_choose = move |corner| session.draft_to(|draft| Draft { corner, ..draft });
-    move || {
+    let on_choose = move |corner| {
+        session.draft_to(|mut draft| {
+            *chosen(&mut draft) = corner;
+            draft
+        });
+    };
+    let keys = move || {
         let options = (0..corners.get()).map(|corner| (corner, format!("corner {}", corner + 1))).collect();
-        choice("From which corner", options, move || session.draft().corner, on_choose)
-    }
+        choice(legend, options, move || *chosen(&mut session.draft()), on_choose)
+    };
+    view! { <h2>{legend}</h2>{keys} }
+}
+
+/// What lengths of the room are measured with.
+#[component]
+fn RulerKeys() -> impl IntoView {
+    let session = session();
+    let on_choose = move |ruler| session.draft_to(|draft| Draft { ruler, ..draft });
+    let rulers = labelled(Ruler::ALL, Ruler::label);
+    view! { <h2>"Measured with"</h2>{choice("Measured with", rulers, move || session.draft().ruler, on_choose)} }
+}
+
+/// How far what is said of a corner is to be believed.
+#[component]
+fn TrustKeys() -> impl IntoView {
+    let session = session();
+    let on_choose = move |trust| session.draft_to(|draft| Draft { trust, ..draft });
+    let trusts = labelled(Trust::ALL, Trust::label);
+    view! { <h2>"How sure"</h2>{choice("How sure", trusts, move || session.draft().trust, on_choose)} }
 }
 
 /// What the other length is called.

@@ -92,7 +92,7 @@ fn a_comb_of_as_many_sides_as_there_may_be_is_an_outline() {
 
 #[test]
 fn a_gap_moves_the_last_corner_and_says_so() {
-    let step = |inches, turn| Step { length: Length::inches(inches), turn };
+    let step = |inches, turn| Step::square(Length::inches(inches), turn);
     let walk = Walk::new([100, 60, 101, 60].map(|inches| step(inches, Turn::Right)));
     let closed = Outline::close(&walk).unwrap();
     assert_eq!(closed.moved, Vector { dx: Length::INCH, dy: Length::ZERO });
@@ -103,9 +103,9 @@ fn a_gap_moves_the_last_corner_and_says_so() {
 
 #[test]
 fn a_walk_that_has_not_turned_round_does_not_close() {
-    let step = |inches| Step { length: Length::inches(inches), turn: Turn::Right };
+    let step = |inches| Step::square(Length::inches(inches), Turn::Right);
     let problems = Outline::close(&Walk::new([step(100), step(60), step(100)])).unwrap_err();
-    assert_eq!(problems, [Problem::NotRound { quarter_turns: 3 }]);
+    assert_eq!(problems, [Problem::NotRound { turned: Angle::degrees(270) }]);
 }
 
 proptest! {

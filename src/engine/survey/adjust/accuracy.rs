@@ -1,6 +1,6 @@
 //! How well instruments measure.
 
-use crate::engine::units::Length;
+use crate::engine::units::{Angle, Length};
 
 /// An instrument's standard deviation: a constant part, and one that grows with the
 /// distance; the two are independent and add as squares.
@@ -20,6 +20,14 @@ impl Accuracy {
     pub const LASER: Self = Self { constant: Length::sixty_fourths(4), parts_per_million: 0 };
     /// Paced off: 6 in, and 2 %. From memory.
     pub const PACED: Self = Self { constant: Length::inches(6), parts_per_million: 20_000 };
+
+    /// A corner that was built square: about 1/3 in over 8 ft. From memory.
+    pub const AS_BUILT: Angle = Angle::micro_degrees(200_000);
+    /// A corner found square with a 3-4-5 triangle or a framing square: 1/16 in over
+    /// 6 ft. From memory.
+    pub const CHECKED: Angle = Angle::micro_degrees(50_000);
+    /// A corner read off an angle finder or a bevel gauge. From memory.
+    pub const ANGLE_FINDER: Angle = Angle::micro_degrees(500_000);
 
     /// The standard deviation of a distance.
     pub fn of(self, distance: Length) -> Length {

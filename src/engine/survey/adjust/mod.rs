@@ -21,6 +21,6 @@ mod words;
 
 pub use accuracy::Accuracy;
 pub use compass::{Leg, compass};
-pub use network::{Measured, Network, Observation};
-pub use snoop::{Off, SIGNIFICANCE, Suspect, Verdict, critical_value};
+pub use network::{Measured, Network, Observation, Off};
+pub use snoop::{SIGNIFICANCE, Suspect, Verdict, critical_value};
 pub use solve::{Adjusted, Checked, Unfixed, adjust};

@@ -1,6 +1,5 @@
 //! What was measured of a room.
 
-use crate::engine::geometry::Turn;
 use crate::engine::units::{Angle, Length};
 
 /// A room's corners and what was measured between them.
@@ -9,9 +8,10 @@ use crate::engine::units::{Angle, Length};
 /// next, the last one back to corner 0.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Network {
-    /// Which way the wall turns at the end of each side, as seen. It says what the room
-    /// looks like, not that its corners are square: that is an observation.
-    pub turns: Vec<Turn>,
+    /// How far the wall turns at the end of each side, as seen, clockwise positive. It
+    /// says what the room looks like, not that its corners are square: that is an
+    /// observation.
+    pub turns: Vec<Angle>,
     /// Everything measured, in any order.
     pub observations: Vec<Observation>,
 }
@@ -65,6 +65,25 @@ pub enum Observation {
         /// Its standard deviation.
         sigma: Length,
     },
+}
+
+/// How far off a measurement is, or how well it is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Off {
+    /// A length.
+    By(Length),
+    /// A turn.
+    Turned(Angle),
+}
+
+impl Observation {
+    /// A computed difference in what it measures: inches, or radians for an angle.
+    pub(super) fn off(&self, size: f64) -> Off {
+        match self {
+            Self::Angle { .. } => Off::Turned(Angle::from_radians(size)),
+            _ => Off::By(Length::from_inches(size)),
+        }
+    }
 }
 
 /// What an observation measures, for words.

@@ -11,10 +11,9 @@
 
 use super::equations::Spot;
 use super::matrix::Square;
-use super::network::{Measured, Network, Observation};
+use super::network::{Measured, Network, Observation, Off};
 use super::normal::quantile;
 use super::solve::{Checked, System, candidates};
-use crate::engine::units::{Angle, Length};
 
 /// A room without a mistake is accused this often, or less.
 pub const SIGNIFICANCE: f64 = 0.05;
@@ -39,15 +38,6 @@ pub struct Suspect {
     pub off: Off,
     /// Its residual over its standard deviation.
     pub standardised: f64,
-}
-
-/// How far off a measurement is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Off {
-    /// A length.
-    By(Length),
-    /// A turn.
-    Turned(Angle),
 }
 
 /// How large a residual over its standard deviation may be among so many, at
@@ -77,7 +67,7 @@ pub fn verdict(
         .collect();
     named.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let suspects: Vec<_> = named.iter().filter_map(|(n, _)| suspect(network, system, checked, *n)).collect();
-    let would_tell = if suspects.len() > 1 { telling(network, corners, &suspects) } else { None };
+    let would_tell = if suspects.len() > 1 { telling(network, corners, system, inverse, &suspects) } else { None };
     Some(Verdict { suspects, would_tell })
 }
 
@@ -87,50 +77,63 @@ pub fn verdict(
 fn are_alike(system: &System, inverse: &Square, (worst, size): (usize, f64), (other, smaller): (usize, f64)) -> bool {
     /// Two-sided 5 %.
     const LEVEL: f64 = 0.975;
-    let correlation = correlation(system, inverse, worst, other).abs();
+    let correlation = Residuals { system, inverse, besides: None }.correlation(worst, other).abs();
     size - smaller <= quantile(LEVEL) * libm::sqrt((2.0 * (1.0 - correlation)).max(0.0)) + 1e-6 && correlation > 0.5
 }
 
-/// How far two residuals go together, from -1 to 1.
-fn correlation(system: &System, inverse: &Square, one: usize, other: usize) -> f64 {
-    let covariance = |a: usize, b: usize| -> Option<f64> {
-        let own = if a == b { system.equations.get(a)?.sigma } else { 0.0 };
-        Some(own * own - inverse.between(system.rows.get(a)?, system.rows.get(b)?))
-    };
-    let (Some(both), Some(first), Some(second)) =
-        (covariance(one, other), covariance(one, one), covariance(other, other))
-    else {
-        return 0.0;
-    };
-    let scale = libm::sqrt((first * second).max(0.0));
-    if scale > 0.0 { (both / scale).clamp(-1.0, 1.0) } else { 0.0 }
+/// How residuals vary together.
+struct Residuals<'a> {
+    system: &'a System,
+    inverse: &'a Square,
+    /// One more observation, as its standard deviation and its slopes.
+    besides: Option<(f64, Vec<(usize, f64)>)>,
+}
+
+impl Residuals<'_> {
+    /// How far two of them go together, from -1 to 1.
+    fn correlation(&self, one: usize, other: usize) -> f64 {
+        let (Some(both), Some(first), Some(second)) =
+            (self.covariance(one, other), self.covariance(one, one), self.covariance(other, other))
+        else {
+            return 0.0;
+        };
+        let scale = libm::sqrt((first * second).max(0.0));
+        if scale > 0.0 { (both / scale).clamp(-1.0, 1.0) } else { 0.0 }
+    }
+
+    fn covariance(&self, one: usize, other: usize) -> Option<f64> {
+        let (a, b) = (self.system.rows.get(one)?, self.system.rows.get(other)?);
+        let own = if one == other { self.system.equations.get(one)?.sigma } else { 0.0 };
+        let between = |a: &[(usize, f64)], b: &[(usize, f64)]| self.inverse.between(a, b);
+        // One more observation lessens the inverse by a product of vectors (the formula
+        // of Sherman and Morrison, from memory).
+        let less = self
+            .besides
+            .as_ref()
+            .map_or(0.0, |(sigma, row)| between(a, row) * between(row, b) / (sigma * sigma + between(row, row)));
+        Some(own * own - (between(a, b) - less))
+    }
 }
 
 fn suspect(network: &Network, system: &System, checked: &[Checked], n: usize) -> Option<Suspect> {
     let (check, equation, observation) = (checked.get(n)?, system.equations.get(n)?, network.observations.get(n)?);
-    let off = equation.misfit / check.redundancy;
-    let off = match observation {
-        Observation::Angle { .. } => Off::Turned(Angle::from_radians(off)),
-        _ => Off::By(inches(off)),
-    };
+    let off = observation.off(equation.misfit / check.redundancy);
     Some(Suspect { observation: n, measured: check.measured, off, standardised: check.standardised? })
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and so do lengths")]
-fn inches(inches: f64) -> Length {
-    Length::nm(libm::round(inches * Length::INCH.to_nm() as f64) as i64)
-}
-
 /// The measurement that, were it there too, would tell the suspects apart best.
-fn telling(network: &Network, corners: &[Spot], suspects: &[Suspect]) -> Option<Measured> {
+fn telling(
+    network: &Network,
+    corners: &[Spot],
+    system: &System,
+    inverse: &Square,
+    suspects: &[Suspect],
+) -> Option<Measured> {
+    let first = suspects.first()?.observation;
     let alike = |observation: Observation| {
-        let mut more = network.clone();
-        more.observations.push(observation);
-        let system = System::new(&more, corners)?;
-        let inverse = system.normal.inverse().ok()?;
-        let first = suspects.first()?.observation;
+        let more = Residuals { system, inverse, besides: Some(system.added(&observation, corners)?) };
         let others = suspects.iter().skip(1);
-        Some(others.map(|other| correlation(&system, &inverse, first, other.observation).abs()).fold(0.0, f64::max))
+        Some(others.map(|other| more.correlation(first, other.observation).abs()).fold(0.0, f64::max))
     };
     let rated = candidates(network, corners)
         .into_iter()

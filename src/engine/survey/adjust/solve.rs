@@ -1,10 +1,11 @@
 //! The outline that fits best: Gauss and Newton's steps on the normal equations.
 
+use super::accuracy::Accuracy;
 use super::equations::{Equation, Spot, equation};
 use super::matrix::Square;
-use super::network::{Measured, Network, Observation};
+use super::network::{Measured, Network, Observation, Off};
 use super::snoop::{Verdict, verdict};
-use crate::engine::geometry::{Point, Turn};
+use crate::engine::geometry::Point;
 use crate::engine::units::{Angle, Area, Length};
 
 /// Steps after which an outline that still moves never comes to rest.
@@ -20,11 +21,12 @@ pub struct Adjusted {
     pub corners: Vec<Point>,
     /// For each observation in turn how it fits.
     pub checked: Vec<Checked>,
-    /// The turn of each corner beyond a quarter turn the way the wall turns there:
-    /// how far out of square it is, and the standard deviation of that.
+    /// The turn at the end of each side beyond what it looks like, as [`Network::turns`]
+    /// has it: for a square corner how far out of square it is. And the standard
+    /// deviation of that.
     pub out_of_square: Vec<(Angle, Angle)>,
-    /// The area, and its standard deviation in square inches.
-    pub area: (Area, f64),
+    /// The area, and its standard deviation.
+    pub area: (Area, Area),
     /// Observations beyond those that fix the shape.
     pub freedom: usize,
     /// The sum of squared residuals over their standard deviations, for each degree of
@@ -34,15 +36,15 @@ pub struct Adjusted {
     pub verdict: Option<Verdict>,
 }
 
-/// How an observation fits. Inches, or degrees for an angle.
+/// How an observation fits.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Checked {
     /// What it measures.
     pub measured: Measured,
     /// The adjusted value less what was read.
-    pub residual: f64,
+    pub residual: Off,
     /// The adjusted value's standard deviation.
-    pub sigma: f64,
+    pub sigma: Off,
     /// How far the rest checks it: 0 not at all, 1 fully.
     pub redundancy: f64,
     /// The residual over its own standard deviation; nothing where the rest does not
@@ -60,7 +62,7 @@ pub enum Unfixed {
     Loose {
         /// The corner.
         corner: usize,
-        /// What to measure: one of these is enough.
+        /// What to measure: one of these is enough. A few of them, if there are many.
         would_fix: Vec<Measured>,
     },
     /// They contradict each other so far that no outline comes to rest.
@@ -93,7 +95,7 @@ pub fn adjust(network: &Network) -> Result<Adjusted, Unfixed> {
     Err(Unfixed::Restless)
 }
 
-/// The walk with right turns and the mean of each side's readings, its gap shared out
+/// The walk with its turns as they look and the mean of each side's readings, its gap shared out
 /// along the way.
 fn start(network: &Network) -> Vec<Spot> {
     let count = network.corners();
@@ -103,10 +105,8 @@ fn start(network: &Network) -> Vec<Spot> {
         let length = side_length(network, side);
         at = (at.0 + heading.0 * length, at.1 + heading.1 * length);
         corners.push(at);
-        heading = match turn {
-            Turn::Right => (-heading.1, heading.0),
-            Turn::Left => (heading.1, -heading.0),
-        };
+        let (sin, cos) = libm::sincos(turn.to_radians());
+        heading = (heading.0 * cos - heading.1 * sin, heading.0 * sin + heading.1 * cos);
     }
     let gap = corners.pop().unwrap_or_default();
     let share = |corner: usize| corner as f64 / count as f64;
@@ -192,6 +192,17 @@ impl System {
     }
 }
 
+/// The most measurements that would fix a loose corner which are looked for.
+const ENOUGH: usize = 3;
+
+impl System {
+    /// One more observation, as its standard deviation and its slopes by unknown.
+    pub fn added(&self, observation: &Observation, corners: &[Spot]) -> Option<(f64, Vec<(usize, f64)>)> {
+        let equation = equation(observation, corners)?;
+        Some((equation.sigma, row(&equation.slopes)))
+    }
+}
+
 /// Slopes by unknown, each once.
 fn row(slopes: &[(usize, f64, f64)]) -> Vec<(usize, f64)> {
     let mut row: Vec<(usize, f64)> = Vec::new();
@@ -219,7 +230,10 @@ fn report(network: &Network, corners: &[Spot], system: &System, inverse: &Square
     let freedom = network.observations.len().saturating_sub(unknowns(corners.len()));
     let squares: f64 = system.equations.iter().map(|e| (e.misfit / e.sigma) * (e.misfit / e.sigma)).sum();
     Adjusted {
-        corners: corners.iter().map(|spot| Point::new(nearest(spot.0), nearest(spot.1))).collect(),
+        corners: corners
+            .iter()
+            .map(|spot| Point::new(Length::from_inches(spot.0), Length::from_inches(spot.1)))
+            .collect(),
         out_of_square: network
             .turns
             .iter()
@@ -237,24 +251,22 @@ fn report(network: &Network, corners: &[Spot], system: &System, inverse: &Square
 fn check(network: &Network, observation: &Observation, equation: &Equation, variance: f64) -> Checked {
     /// Below this the rest does not check an observation.
     const UNCHECKED: f64 = 1e-6;
-    let shown = if matches!(observation, Observation::Angle { .. }) { f64::to_degrees } else { |inches: f64| inches };
     let redundancy = (1.0 - variance / (equation.sigma * equation.sigma)).clamp(0.0, 1.0);
     let residual = -equation.misfit;
     let own = equation.sigma * libm::sqrt(redundancy);
     Checked {
         measured: network.measured(observation),
-        residual: shown(residual),
-        sigma: shown(libm::sqrt(variance.max(0.0))),
+        residual: observation.off(residual),
+        sigma: observation.off(libm::sqrt(variance.max(0.0))),
         redundancy,
         standardised: (redundancy > UNCHECKED).then(|| residual / own),
     }
 }
 
-/// A corner's turn beyond a quarter turn, at the end of a side.
-fn out_of_square(corners: &[Spot], side: usize, turn: Turn, inverse: &Square) -> Option<(Angle, Angle)> {
+/// A corner's turn beyond what it looks like, at the end of a side.
+fn out_of_square(corners: &[Spot], side: usize, turn: Angle, inverse: &Square) -> Option<(Angle, Angle)> {
     let at = (side + 1) % corners.len();
-    let square = if turn == Turn::Right { Angle::QUARTER } else { -Angle::QUARTER };
-    let believed = Observation::Angle { at, is: square, sigma: Angle::degrees(1) };
+    let believed = Observation::Angle { at, is: turn, sigma: Angle::degrees(1) };
     let equation = equation(&believed, corners)?;
     let row = row(&equation.slopes);
     let sigma = libm::sqrt(inverse.between(&row, &row).max(0.0));
@@ -262,7 +274,7 @@ fn out_of_square(corners: &[Spot], side: usize, turn: Turn, inverse: &Square) ->
 }
 
 /// The shoelace formula, and its change with each corner.
-fn area(corners: &[Spot], inverse: &Square) -> (Area, f64) {
+fn area(corners: &[Spot], inverse: &Square) -> (Area, Area) {
     let count = corners.len();
     let neighbours =
         |corner: usize| Some((*corners.get((corner + count - 1) % count)?, *corners.get((corner + 1) % count)?));
@@ -273,15 +285,12 @@ fn area(corners: &[Spot], inverse: &Square) -> (Area, f64) {
         })
         .collect();
     let row = row(&slopes);
-    let points: Vec<_> = corners.iter().map(|spot| Point::new(nearest(spot.0), nearest(spot.1))).collect();
+    let points: Vec<_> =
+        corners.iter().map(|spot| Point::new(Length::from_inches(spot.0), Length::from_inches(spot.1))).collect();
     let doubled = points.iter().zip(points.iter().cycle().skip(1));
     let doubled: Area = doubled.map(|(a, b)| a.x * b.y - a.y * b.x).sum();
-    (doubled.half().abs(), libm::sqrt(inverse.between(&row, &row).max(0.0)))
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and so do lengths")]
-fn nearest(inches: f64) -> Length {
-    Length::nm(libm::round(inches * Length::INCH.to_nm() as f64) as i64)
+    let sigma = Area::from_square_inches(libm::sqrt(inverse.between(&row, &row).max(0.0)));
+    (doubled.half().abs(), sigma)
 }
 
 /// The corner that an unknown belongs to, and each measurement that would fix the shape
@@ -292,7 +301,8 @@ fn loose(network: &Network, corners: &[Spot], unknown: usize) -> Unfixed {
         more.observations.push(*observation);
         System::new(&more, corners).is_some_and(|system| system.normal.inverse().is_ok())
     };
-    let would_fix = candidates(network, corners).into_iter().filter(fixes).map(|(measured, _)| measured).collect();
+    let all = candidates(network, corners).into_iter();
+    let would_fix = all.filter(fixes).map(|(measured, _)| measured).take(ENOUGH).collect();
     Unfixed::Loose { corner: corner_of(unknown), would_fix }
 }
 
@@ -303,11 +313,12 @@ pub fn candidates(network: &Network, corners: &[Spot]) -> Vec<(Measured, Observa
     let pairs = (0..count).flat_map(|from| (from + 1..count).map(move |to| (from, to)));
     let distances = pairs.filter_map(|(from, to)| {
         let (a, b) = (corners.get(from)?, corners.get(to)?);
-        let is = nearest(libm::hypot(b.0 - a.0, b.1 - a.1));
-        Some(Observation::Distance { from, to, is, sigma: super::Accuracy::TAPE.of(is) })
+        let is = Length::from_inches(libm::hypot(b.0 - a.0, b.1 - a.1));
+        Some(Observation::Distance { from, to, is, sigma: Accuracy::TAPE.of(is) })
     });
-    let sigma = Angle::micro_degrees(300_000);
-    let angles = (0..count).map(|at| Observation::Angle { at, is: Angle::QUARTER, sigma });
+    let turns = network.turns.iter().enumerate();
+    let sigma = Accuracy::AS_BUILT;
+    let angles = turns.map(|(side, turn)| Observation::Angle { at: (side + 1) % count, is: *turn, sigma });
     let known: Vec<_> = network.observations.iter().map(|observation| network.measured(observation)).collect();
     let all = distances.chain(angles).map(|observation| (network.measured(&observation), observation));
     all.filter(|(measured, _)| !known.contains(measured)).collect()

@@ -1,7 +1,7 @@
 //! The verdict in a carpenter's words. Sides and corners are counted from 1.
 
-use super::network::Measured;
-use super::snoop::{Off, Suspect, Verdict};
+use super::network::{Measured, Off};
+use super::snoop::{Suspect, Verdict};
 use super::solve::Unfixed;
 use crate::engine::units::tape::{LengthStyle, format};
 use std::fmt;

@@ -81,6 +81,8 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
     match draft.instrument {
         Instrument::Tape => match draft.tape {
             TapeTask::Side => desk.side(),
+            TapeTask::Tie => desk.tie(),
+            TapeTask::Corner => desk.corner(),
             TapeTask::Opening => desk.opening(),
             TapeTask::Joists => desk.joists(),
             TapeTask::CrawlHeight => desk.crawl_height(),

@@ -4,8 +4,9 @@ use super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
-use crate::engine::survey::{Floor, Joists, Measure, Opening, Room, Side};
+use crate::engine::survey::{Corner, Floor, Joists, Measure, Opening, Room, Side, Tie};
 use crate::engine::take::draft::{Draft, Instrument, TapeTask};
+use crate::engine::units::decimal::parse_angle;
 use crate::engine::units::tape::Sign;
 
 impl Desk<'_> {
@@ -17,11 +18,44 @@ impl Desk<'_> {
         let read_back = self.read_length(name, length.value);
         let (room, new_room) = self.room(floor.as_ref());
         let after = floor.as_ref().and_then(|floor| floor.sides.get(before.checked_sub(1)?).copied());
-        let side = Side { room, after, length, turn: self.draft.turn };
+        let side = Side { room, after, length, turn: self.draft.turn, by: self.draft.ruler };
         let closes = floor.is_some_and(|floor| comes_round(&floor, before, &side));
         let entries = new_room.into_iter().chain([self.pen.record(side)]).collect();
         let tape = if closes { TapeTask::Opening } else { TapeTask::Side };
         Ok(Saved { entries, next: Draft { tape, turn: Turn::Right, after: None, ..self.draft.put_down() }, read_back })
+    }
+
+    pub(super) fn tie(self) -> Result<Saved, Refused> {
+        let name = format!("Corner {} to corner {}", self.draft.corner + 1, self.draft.to_corner + 1);
+        let (from, to) = (self.side_from(self.draft.corner, &name)?, self.side_from(self.draft.to_corner, &name)?);
+        if from == to {
+            return Err(Refused::new(&name, "two different corners are needed"));
+        }
+        let length = self.size(&name)?;
+        let read_back = self.read_length(name, length.value);
+        let entries = vec![self.pen.record(Tie { from, to, length, by: self.draft.ruler })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+
+    /// A corner is square unless an angle is typed.
+    pub(super) fn corner(self) -> Result<Saved, Refused> {
+        let name = format!("Corner {}", self.draft.corner + 1);
+        let at = self.side_from(self.draft.corner, &name)?;
+        let typed = self.draft.text.trim();
+        let angle = if typed.is_empty() { None } else { Some(parse_angle(typed)) };
+        let angle = angle.transpose().map_err(|problem| Refused::new(&name, problem))?;
+        let says = angle.as_ref().map_or("square", |angle| angle.typed.as_str());
+        let read_back = ReadBack::words(name, format!("{says}, {}", self.draft.trust.label()));
+        let entries = vec![self.pen.record(Corner { at, angle, trust: self.draft.trust })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+
+    /// The side that starts at a corner.
+    fn side_from(&self, corner: usize, field: &str) -> Result<EntryId, Refused> {
+        let found = Floor::of(self.job).and_then(|floor| floor.sides.get(corner).copied());
+        found.ok_or_else(|| {
+            Refused::new(field, format!("corner {} is not measured yet: measure the room first", corner + 1))
+        })
     }
 
     /// The room that is measured, or a new one with the entry that says it.
@@ -41,11 +75,7 @@ impl Desk<'_> {
         let at = self.draft.held.len().min(3);
         let field = FIELDS.get(at).copied().unwrap_or_default();
         // Asked before the first answer: going off to measure the room puts answers down.
-        let corner = Floor::of(self.job).and_then(|floor| floor.sides.get(self.draft.corner).copied());
-        let Some(from) = corner else {
-            let what = format!("corner {} is not measured yet: measure the room first", self.draft.corner + 1);
-            return Err(Refused::new(field, what));
-        };
+        let from = self.side_from(self.draft.corner, field)?;
         let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
         let read_back = self.read_length(field, value.value);
         let [along, out, length, ..] = self.draft.held.as_slice() else {
@@ -117,6 +147,6 @@ impl Desk<'_> {
 /// Would the walk have come round with one more side there?
 fn comes_round(floor: &Floor, before: usize, side: &Side) -> bool {
     let mut steps = floor.walk.steps().to_vec();
-    steps.insert(before.min(steps.len()), Step { length: side.length.value, turn: side.turn });
+    steps.insert(before.min(steps.len()), Step::square(side.length.value, side.turn));
     Walk::new(steps).has_come_round()
 }

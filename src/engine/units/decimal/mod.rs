@@ -1,7 +1,8 @@
-//! Typed percentages and temperatures, and how they are shown.
+//! Typed percentages, temperatures and angles, and how they are shown.
 //!
 //! ```ebnf
 //! percentage  = number , [ "%" | "percent" ] ;
+//! angle       = number , [ degree | "deg" | "degrees" ] ;
 //! temperature = number , [ degree ] , [ "F" | "Fahrenheit" | "C" | "Celsius" ] ;
 //! number      = [ sign ] , ( digits , [ point , digits ] | point , digits ) ;
 //! point       = "." | "," ;
@@ -37,7 +38,7 @@ pub(in crate::engine::units) use read::{is_minus, shortened};
 pub use shown::{Decimals, format_moisture_content, format_relative_humidity, format_temperature};
 
 use super::limits::{self, Limits};
-use super::{MoistureContent, RelativeHumidity, Temperature, Typed};
+use super::{Angle, MoistureContent, RelativeHumidity, Temperature, Typed};
 use read::{Unit, parse};
 use serde::{Deserialize, Serialize};
 
@@ -71,9 +72,17 @@ pub fn parse_relative_humidity(text: &str) -> Result<Typed<RelativeHumidity>, Pr
 pub fn parse_temperature(text: &str, bare: Scale) -> Result<Typed<Temperature>, Problem> {
     parse(text, Quantity::Temperature(bare), |hundredths, unit| match unit {
         Unit::Degrees(Scale::Celsius) => Temperature::try_hundredths_c(hundredths),
-        // A percent sign was refused before it could get here.
-        Unit::Degrees(Scale::Fahrenheit) | Unit::Percent => Temperature::try_hundredths_f(hundredths),
+        // Other units were refused before they could get here.
+        Unit::Degrees(Scale::Fahrenheit) | Unit::Percent | Unit::OfTurn => Temperature::try_hundredths_f(hundredths),
     })
+}
+
+/// An angle between two walls as typed: `135`, `135.5`, `135°`, `135 deg`.
+///
+/// # Errors
+/// [`Problem`], with what would do.
+pub fn parse_angle(text: &str) -> Result<Typed<Angle>, Problem> {
+    parse(text, Quantity::Angle, |hundredths, _| Angle::try_hundredths(hundredths))
 }
 
 /// A temperature scale: of a field, and of what is shown.
@@ -117,6 +126,8 @@ pub enum Quantity {
     RelativeHumidity,
     /// Temperature; a bare number is in this scale.
     Temperature(Scale),
+    /// The angle between two walls.
+    Angle,
 }
 
 impl Quantity {
@@ -124,6 +135,7 @@ impl Quantity {
         match self {
             Self::MoistureContent | Self::RelativeHumidity => Unit::Percent,
             Self::Temperature(scale) => Unit::Degrees(scale),
+            Self::Angle => Unit::OfTurn,
         }
     }
 
@@ -132,6 +144,7 @@ impl Quantity {
             Self::MoistureContent => limits::MOISTURE_CONTENT,
             Self::RelativeHumidity => limits::HUMIDITY,
             Self::Temperature(_) => limits::TEMPERATURE,
+            Self::Angle => limits::WALL_ANGLE,
         }
     }
 
@@ -141,6 +154,7 @@ impl Quantity {
             Self::RelativeHumidity => "a relative humidity like 80 or 80.5",
             Self::Temperature(Scale::Fahrenheit) => "a temperature like 68, 68.5 or 20 °C",
             Self::Temperature(Scale::Celsius) => "a temperature like 20, 20.5 or 68 °F",
+            Self::Angle => "an angle like 90, 135 or 134.5",
         }
     }
 }

@@ -8,6 +8,8 @@ use crate::engine::units::{OutOfRange, Typed};
 pub(super) enum Unit {
     Percent,
     Degrees(Scale),
+    /// Degrees of an angle.
+    OfTurn,
 }
 
 /// A trouble, where it is, and what may stand there instead.
@@ -118,6 +120,7 @@ impl Parts {
         let found = match bare {
             Unit::Percent => percent(&rest).map(|named| (bare, if named { "" } else { " %" })),
             Unit::Degrees(scale) => degrees(&rest, scale),
+            Unit::OfTurn => of_turn(&rest).map(|named| (bare, if named { "" } else { "°" })),
         };
         let (unit, missing) = found.ok_or_else(|| Refusal::at(self.rest.clone(), Trouble::UnknownUnit))?;
         Ok((unit, format!("{typed}{missing}")))
@@ -149,6 +152,15 @@ fn percent(rest: &str) -> Option<bool> {
     match rest {
         "" => Some(false),
         "%" | "percent" => Some(true),
+        _ => None,
+    }
+}
+
+/// Is a degree sign there? Nothing, if something else is.
+fn of_turn(rest: &str) -> Option<bool> {
+    match rest {
+        "" => Some(false),
+        "°" | "º" | "˚" | "deg" | "degrees" => Some(true),
         _ => None,
     }
 }

@@ -1,0 +1,130 @@
+//! The room's shape: the outline that fits everything measured of it best.
+
+use super::adjust::{Accuracy, Adjusted, Network, Observation, Unfixed, adjust};
+use super::{Floor, Trust};
+use crate::engine::entry::EntryId;
+use crate::engine::geometry::{Outline, Point};
+use crate::engine::job::Job;
+use crate::engine::units::{Angle, Length};
+
+/// More corners than this are drawn as they were walked: an adjustment takes the third
+/// power of them.
+pub const MOST_ADJUSTED: usize = 60;
+
+/// A corner this near to where it was walked to is there: rounding alone moved it.
+const ROUNDING: Length = Length::nm(50);
+
+/// A room's adjusted outline. Derived, never kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shape {
+    /// The room.
+    pub floor: Floor,
+    /// The corners in walking order: the first at the origin, the first side along x.
+    pub corners: Vec<Point>,
+    /// The outline through them.
+    pub outline: Outline,
+    /// How everything fits.
+    pub adjusted: Adjusted,
+    /// The entry behind each observation; none behind a corner that nobody spoke of.
+    pub entries: Vec<Option<EntryId>>,
+}
+
+/// What there is of a room's shape.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Standing {
+    /// Its sides have not turned once round, or there are more than [`MOST_ADJUSTED`].
+    AsWalked,
+    /// They have, and the measurements do not fix it, or fix what is no outline.
+    Unfixed(Unfixed),
+    /// It is known.
+    Known(Box<Shape>),
+}
+
+impl Shape {
+    /// The shape of the job's room, if it has one.
+    pub fn of(job: &Job) -> Option<Self> {
+        Floor::of(job).and_then(|floor| Self::standing(job, floor).known())
+    }
+
+    /// What there is of the shape of a room.
+    pub fn standing(job: &Job, floor: Floor) -> Standing {
+        if floor.walk.turned_round().is_none() || floor.sides.len() > MOST_ADJUSTED {
+            return Standing::AsWalked;
+        }
+        let (observations, entries): (Vec<_>, Vec<_>) = observations(job, &floor).into_iter().unzip();
+        let turns = floor.walk.steps().iter().map(|step| step.turn).collect();
+        let adjusted = match adjust(&Network { turns, observations }) {
+            Ok(adjusted) => adjusted,
+            Err(unfixed) => return Standing::Unfixed(unfixed),
+        };
+        let corners = unless_rounded(&adjusted.corners, &floor.walk.corners());
+        match Outline::new(corners.clone()) {
+            Ok(outline) => Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries })),
+            Err(_) => Standing::Unfixed(Unfixed::Restless),
+        }
+    }
+
+    /// Was anything measured beyond the sides?
+    pub fn is_checked(&self) -> bool {
+        self.entries.iter().flatten().count() > self.floor.sides.len()
+    }
+}
+
+impl Standing {
+    /// What is wrong with it, in a carpenter's words.
+    pub fn complaint(&self) -> Option<String> {
+        match self {
+            Self::AsWalked => None,
+            Self::Unfixed(unfixed) => Some(unfixed.to_string()),
+            Self::Known(shape) => shape.adjusted.verdict.as_ref().map(ToString::to_string),
+        }
+    }
+
+    /// The shape, if it is known.
+    pub fn known(self) -> Option<Shape> {
+        match self {
+            Self::Known(shape) => Some(*shape),
+            Self::AsWalked | Self::Unfixed(_) => None,
+        }
+    }
+}
+
+/// Where the walk closes by itself, its corners are exact; the adjusted ones are not.
+fn unless_rounded(adjusted: &[Point], walked: &[Point]) -> Vec<Point> {
+    let pairs = || adjusted.iter().zip(walked);
+    let is_there = |(one, other): (&Point, &Point)| (*one - *other).length() <= ROUNDING;
+    if pairs().all(is_there) { pairs().map(|(_, walked)| *walked).collect() } else { adjusted.to_vec() }
+}
+
+/// Everything measured of a room, and the entry behind each.
+fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)> {
+    let count = floor.sides.len();
+    let number = |side: EntryId| floor.sides.iter().position(|other| *other == side);
+    let sides = floor.sides.iter().enumerate().filter_map(|(from, id)| {
+        let side = &job.now.sides.get(id)?.value;
+        let (is, to) = (side.length.value, (from + 1) % count);
+        Some((Observation::Distance { from, to, is, sigma: side.by.accuracy().of(is) }, Some(*id)))
+    });
+    let ties = job.now.ties.iter().filter_map(|(id, tie)| {
+        let (tie, is) = (&tie.value, tie.value.length.value);
+        let (from, to) = (number(tie.from)?, number(tie.to)?);
+        (from != to).then(|| (Observation::Distance { from, to, is, sigma: tie.by.accuracy().of(is) }, Some(*id)))
+    });
+    let corners = floor.walk.steps().iter().enumerate().filter_map(|(side, step)| {
+        let at = (side + 1) % count;
+        let said = floor.sides.get(at).and_then(|side| Floor::corner(job, *side));
+        let sigma = said.map_or(Some(Accuracy::AS_BUILT), |(_, corner)| believed(corner))?;
+        Some((Observation::Angle { at, is: step.turn, sigma }, said.map(|(id, _)| id)))
+    });
+    sides.chain(ties).chain(corners).collect()
+}
+
+/// How far what was said of a corner is believed.
+const fn believed(corner: &super::Corner) -> Option<Angle> {
+    match (corner.trust, &corner.angle) {
+        (Trust::Released, _) => None,
+        (Trust::Checked, _) => Some(Accuracy::CHECKED),
+        (Trust::Built, None) => Some(Accuracy::AS_BUILT),
+        (Trust::Built, Some(_)) => Some(Accuracy::ANGLE_FINDER),
+    }
+}
