@@ -26,12 +26,19 @@ function show({ page, done, problem }) {
   place.dataset.state = problem ? 'problem' : done ? 'done' : 'searching';
 }
 
-function parts({ headline, line, plan, assumed, doubts, at_the_saw, sheets }) {
+function parts({ floors, assumed, doubts, at_the_saw }) {
   return [
-    card(element('h2', '', 'Sheets, laid on the joists'), element('p', 'headline', headline), element('p', '', line),
-      drawing(plan), element('p', 'assumed', `assumed: ${assumed.join('; ')}`),
-      ...doubts.map(doubt => element('p', 'doubt', doubt))),
+    ...floors.flatMap(floorParts),
+    card(element('h2', '', 'Rules'), ...doubts.map(doubt => element('p', 'doubt', doubt)),
+      element('p', 'assumed', `assumed: ${assumed.join('; ')}`)),
     card(element('h2', '', 'At the saw'), ...at_the_saw.map(line => element('p', '', line))),
+  ];
+}
+
+function floorParts({ name, headline, line, plan, sheets }) {
+  return [
+    card(element('h2', '', `${name}: sheets laid on the joists`), element('p', 'headline', headline),
+      element('p', '', line), drawing(plan)),
     ...sheets.map(cutSheet),
   ];
 }

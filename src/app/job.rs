@@ -4,7 +4,7 @@ use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
 use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
-use crate::engine::job::{Fact, Job, SheetSize, Venting, Year};
+use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Typed};
 use leptos::prelude::*;
@@ -19,6 +19,13 @@ pub fn JobFacts() -> impl IntoView {
     let on_venting = move |venting: Option<Venting>| {
         if let Some(venting) = venting {
             session.say(Fact::Venting(venting));
+        }
+    };
+    let edge = move || session.job(|job| job.sheet_edge().copied()).flatten();
+    let edges = labelled(SheetEdge::ALL.map(Some), |edge| edge.map_or("", SheetEdge::label));
+    let on_edge = move |edge: Option<SheetEdge>| {
+        if let Some(edge) = edge {
+            session.say(Fact::SheetEdge(edge));
         }
     };
     let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
@@ -45,6 +52,9 @@ pub fn JobFacts() -> impl IntoView {
             <section class="card">
                 <h2>"Sheets"</h2>
                 <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
+                {choice("Long edges", edges, edge, on_edge)}
+                <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
+                {SHEET_LENGTHS.map(|length| view! { <TextField label=length.label value=now(length.now) on_commit=sheet_length(session, length)/> }).collect_view()}
             </section>
             <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
                 {move || if archived.get() { "Take out of the archive" } else { "Archive this job" }}
@@ -114,10 +124,76 @@ fn sheet(session: Session) -> Commit {
     })
 }
 
-fn length(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
+fn span_rating(session: Session) -> Commit {
+    Callback::new(move |text: String| {
+        let rating = text
+            .trim()
+            .parse()
+            .map_err(|_| format!("Span rating: \"{text}\" is no whole number; 8 to 60 inches on center is accepted"))?;
+        session.say(Fact::SpanRating(SpanRating::new(rating)?));
+        Ok(())
+    })
+}
+
+/// A length that the laying of sheets goes by.
+#[derive(Clone, Copy)]
+struct SheetLength {
+    label: &'static str,
+    now: fn(&Job) -> Option<String>,
+    fact: fn(Typed<Length>) -> Fact,
+    /// Can there be none of it?
+    or_none: bool,
+}
+
+const SHEET_LENGTHS: [SheetLength; 5] = [
+    SheetLength {
+        label: "Sheet thickness, by caliper",
+        now: |job| job.sheet_thickness().map(|length| length.typed.clone()),
+        fact: Fact::SheetThickness,
+        or_none: false,
+    },
+    SheetLength {
+        label: "Gap between sheets",
+        now: |job| job.sheet_gap().map(|length| length.typed.clone()),
+        fact: Fact::SheetGap,
+        or_none: true,
+    },
+    SheetLength {
+        label: "Gap around them",
+        now: |job| job.edge_gap().map(|length| length.typed.clone()),
+        fact: Fact::EdgeGap,
+        or_none: true,
+    },
+    SheetLength {
+        label: "Saw kerf",
+        now: |job| job.kerf().map(|length| length.typed.clone()),
+        fact: Fact::Kerf,
+        or_none: true,
+    },
+    SheetLength {
+        label: "Joist thickness",
+        now: |job| job.joist_thickness().map(|length| length.typed.clone()),
+        fact: Fact::JoistThickness,
+        or_none: false,
+    },
+];
+
+fn sheet_length(session: Session, field: SheetLength) -> Commit {
+    Callback::new(move |text: String| {
+        let typed =
+            if field.or_none { or_none(session, field.label, &text) } else { length(session, field.label, &text) };
+        session.say((field.fact)(typed?));
+        Ok(())
+    })
+}
+
+fn or_none(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
     let units = session.prefs.get_untracked().units;
-    let length =
-        tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))?;
+    tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))
+}
+
+fn length(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
+    let length = or_none(session, field, text)?;
     if length.value.is_positive() {
         Ok(length)
     } else {

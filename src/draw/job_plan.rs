@@ -31,16 +31,17 @@ pub fn without_dimensions(job: &Job, units: Units, cursor: Option<&Place>) -> Pl
 
 /// The job's plan, with `cursor` where the next value goes.
 pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
-    let Some(floor) = Floor::of(job) else {
+    let Some(walked) = Floor::of(job) else {
         return PlanInput {
             title: "Plan: nothing measured yet".to_owned(),
             note: Some("The room is drawn as you measure it".to_owned()),
             ..PlanInput::default()
         };
     };
+    let shape = Shape::standing(job, walked.clone()).known();
+    let (floor, adjusted) = shape.map_or((walked, None), |shape| (shape.floor, Some(shape.outline)));
     let lengths: Vec<String> = floor.walk.steps().iter().map(|step| units.length(step.length)).collect();
-    let shape = Shape::standing(job, floor.clone()).known();
-    let outline = shape.map(|shape| shape.outline).or_else(|| floor.outline.clone().ok());
+    let outline = adjusted.or_else(|| floor.outline.clone().ok());
     let walls = match outline {
         Some(outline) => {
             // The outline runs clockwise, whichever way round the room was walked.

@@ -90,6 +90,8 @@ roles! {
     Offcut = "offcut",
     /// Where the saw goes.
     Cut = "cut",
+    /// Where a piece is trimmed after it is cut out.
+    Trim = "trim",
     /// The mark of a cut.
     CutMark = "cut-mark",
     /// Its number.

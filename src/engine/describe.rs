@@ -48,10 +48,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let says = format!("{}: {angle}, {}", corner_name(job, corner.at), corner.trust.label());
             (says, corner.angle.as_ref().map(|angle| angle.typed.clone()))
         }
-        Observation::Opening(opening) => {
-            let [along, out] = [&opening.along, &opening.out].map(|length| units.length(length.value));
-            let [length, width] = [&opening.length, &opening.width].map(|length| units.length(length.value));
-            (format!("{length} × {width}, {along} along and {out} out"), None)
+        Observation::Opening(opening) => (placed(opening, units), None),
+        Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
+        Observation::Obstacle(obstacle) => {
+            (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)
         }
         Observation::Joists(joists) => {
             let spacing = units.length(joists.spacing.value);
@@ -114,6 +114,12 @@ fn noted(note: Option<&super::entry::Note>) -> String {
     note.map_or_else(String::new, |note| format!(": {}", note.as_str().replace('\n', " ")))
 }
 
+fn placed(opening: &super::survey::Opening, units: Units) -> String {
+    let [along, out] = [&opening.along, &opening.out].map(|length| units.length(length.value));
+    let [length, width] = [&opening.length, &opening.width].map(|length| units.length(length.value));
+    format!("{length} × {width}, {along} along and {out} out")
+}
+
 /// A corner by its number.
 pub fn corner_name(job: &Job, side: super::entry::EntryId) -> String {
     let number = Floor::corner_number(job, side);
@@ -144,6 +150,19 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::Sheet(sheet) => {
             let [width, length] = [&sheet.width, &sheet.length].map(|side| units.length(side.value));
             (format!("sheets {width} × {length}"), None)
+        }
+        Fact::SheetThickness(length) => {
+            (format!("sheets {} thick", units.length(length.value)), Some(length.typed.clone()))
+        }
+        Fact::SheetEdge(edge) => (format!("sheets with {}", edge.label()), None),
+        Fact::SpanRating(rating) => (format!("sheets rated {} oc", units.length(rating.spacing())), None),
+        Fact::SheetGap(length) => {
+            (format!("{} between sheets", units.length(length.value)), Some(length.typed.clone()))
+        }
+        Fact::EdgeGap(length) => (format!("{} around sheets", units.length(length.value)), Some(length.typed.clone())),
+        Fact::Kerf(length) => (format!("the saw takes {}", units.length(length.value)), Some(length.typed.clone())),
+        Fact::JoistThickness(length) => {
+            (format!("joists {} thick", units.length(length.value)), Some(length.typed.clone()))
         }
         Fact::CommonMark(mark) => (format!("common mark: {mark}"), None),
         Fact::MeasuredFrom(wall) => (format!("distances are from the {wall}"), None),

@@ -76,6 +76,8 @@ sources! {
     PanelLaying: Published, "APA Engineered Wood Construction Guide, form E30V (2011), pages 32, 36, 37, 39";
     /// Up to what width the code's table of panels holds.
     NarrowPanels: Secondary, "IRC table of wood structural panels, footnote: panels less than 24 in wide are outside";
+    /// What a sheet covers whose edge has a tongue.
+    TongueAndGroove: Secondary, "Labels of tongue-and-groove sheets: 47 1/2 in net of 48 in";
     /// What a saw takes.
     SawKerf: Practice, "A circular saw takes about 1/8 in";
     /// Where an opening is cut.

@@ -62,6 +62,8 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Tie(_)
         | Observation::Corner(_)
         | Observation::Opening(_)
+        | Observation::WholeFloor(_)
+        | Observation::Obstacle(_)
         | Observation::Joists(_)
         | Observation::Meter(_) => true,
         Observation::Measure(_)

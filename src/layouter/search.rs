@@ -10,25 +10,34 @@ use duckboard::file::read;
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// A search for the sheets of one job.
+/// The searches for the sheets of one job, floor after floor.
 #[wasm_bindgen]
 pub struct Layouts {
-    floor: Known<ToLay>,
-    search: Search,
+    floors: Known<Vec<ToLay>>,
+    searches: Vec<Search>,
     units: Units,
     canvas: Canvas,
+    /// How many are done.
+    done: usize,
+    /// Steps of the one that is not.
     steps: usize,
 }
 
-/// A layout as the screen shows it: words, and drawings as SVG.
+/// Layouts as the screen shows them: words, and drawings as SVG.
 #[derive(Serialize)]
 struct Shown {
-    headline: String,
-    line: String,
-    plan: String,
+    floors: Vec<ShownFloor>,
     assumed: Vec<String>,
     doubts: Vec<String>,
     at_the_saw: [&'static str; 3],
+}
+
+#[derive(Serialize)]
+struct ShownFloor {
+    name: String,
+    headline: String,
+    line: String,
+    plan: String,
     sheets: Vec<ShownSheet>,
 }
 
@@ -46,51 +55,66 @@ impl Layouts {
     #[wasm_bindgen(constructor)]
     pub fn new(job: &str, units: &str, width: u32) -> Result<Layouts, String> {
         let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
-        let floor = match to_lay(salvage.file.book().job()) {
+        let floors = match to_lay(salvage.file.book().job()) {
             Figure::Known(known) => known,
             Figure::Missing(needs) => {
                 let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
                 return Err(format!("Not enough to lay sheets out. Next: {}.", words.join("; ")));
             }
         };
-        let case = floor.value.case.clone().map_err(|faults| {
-            let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
-            format!("This floor cannot be laid out: {}.", faults.join("; "))
-        })?;
+        let searches = floors.value.iter().map(|floor| {
+            let case = floor.case.clone().map_err(|faults| {
+                let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
+                format!("{} cannot be laid out: {}.", floor.name, faults.join("; "))
+            })?;
+            Ok(Search::new(case))
+        });
+        let searches = searches.collect::<Result<_, String>>()?;
         let units = serde_json::from_str(units).unwrap_or_default();
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
-        Ok(Self { floor, search: Search::new(case), units, canvas, steps: 0 })
+        Ok(Self { floors, searches, units, canvas, done: 0, steps: 0 })
     }
 
     /// Goes on by so many steps: `true` when there is nothing more to find.
     pub fn step(&mut self, steps: usize) -> bool {
         for _ in 0..steps {
+            let Some(search) = self.searches.get_mut(self.done) else { return true };
             self.steps += 1;
-            if self.search.step() == Step::Done || self.steps >= MOST_STEPS {
-                return true;
+            if search.step() == Step::Done || self.steps >= MOST_STEPS {
+                (self.done, self.steps) = (self.done + 1, 0);
             }
         }
-        false
+        self.done >= self.searches.len()
     }
 
-    /// The best so far as JSON, once it is there and keeps every rule.
+    /// The best so far as JSON, once something is there that keeps every rule.
     pub fn page(&self) -> Option<String> {
-        let layout = self.search.best().filter(|layout| check(self.search.case(), layout).is_ok())?;
-        let page = SheetPage::new(&self.floor.value, layout, self.search.bound(), self.units, self.canvas)?;
+        let floors: Vec<_> = self
+            .floors
+            .value
+            .iter()
+            .zip(&self.searches)
+            .filter_map(|(floor, search)| self.shown(floor, search))
+            .collect();
+        let (assumed, doubts) = (self.floors.assumed.clone(), self.floors.doubts.clone());
+        let shown = Shown { floors, assumed, doubts, at_the_saw: AT_THE_SAW };
+        if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }
+    }
+
+    fn shown(&self, floor: &ToLay, search: &Search) -> Option<ShownFloor> {
+        let layout = search.best().filter(|layout| check(search.case(), layout).is_ok())?;
+        let page = SheetPage::new(floor, layout, search.bound(), self.units, self.canvas)?;
         let sheets = page.sheets.into_iter().map(|sheet| ShownSheet {
             title: sheet.title,
             drawing: sheet.drawing.as_ref().map(svg::write).unwrap_or_default(),
             cuts: sheet.cuts,
         });
-        let shown = Shown {
+        Some(ShownFloor {
+            name: page.name,
             headline: page.headline,
             line: page.line,
             plan: svg::write(&page.plan),
-            assumed: self.floor.assumed.clone(),
-            doubts: self.floor.doubts.clone(),
-            at_the_saw: AT_THE_SAW,
             sheets: sheets.collect(),
-        };
-        serde_json::to_string(&shown).ok()
+        })
     }
 }

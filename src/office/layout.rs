@@ -45,26 +45,34 @@ fn missing(needs: &[Need]) -> String {
     format!("## Sheets\n\nNot enough to lay sheets out:\n\n{}", list(&needs))
 }
 
-fn laid(known: &Known<ToLay>, folder: &Path) -> Result<String, Trouble> {
-    let case = match &known.value.case {
-        Ok(case) => case,
-        Err(faults) => {
-            let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
-            return Ok(format!("## Sheets\n\nThis floor cannot be laid out:\n\n{}", list(&faults)));
-        }
-    };
-    let page =
-        best(case).and_then(|(layout, bound)| SheetPage::new(&known.value, &layout, bound, Units::default(), CANVAS));
-    let Some(page) = page else {
-        return Ok("## Sheets\n\nNo layout keeps the rules: some bay is wider than a sheet bridges.\n".to_owned());
-    };
-    let mut text = format!("## {}\n\n{}\n\n", plain(&page.headline), plain(&page.line));
+fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
+    let mut text = String::new();
+    for (number, floor) in (1..).zip(&known.value) {
+        text += &match &floor.case {
+            Ok(case) => laid_floor(floor, case, folder, number)?,
+            Err(faults) => {
+                let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
+                format!("## {}\n\nThis floor cannot be laid out:\n\n{}", plain(&floor.name), list(&faults))
+            }
+        };
+    }
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
-    text += &section("At the saw", &AT_THE_SAW.map(str::to_owned));
-    text += &format!("### Plan\n\n{}", drawn(&page.plan, folder, "plan.svg")?);
-    for (number, sheet) in (1..).zip(&page.sheets) {
-        text += &cut_sheet(sheet, folder, number)?;
+    Ok(text + &section("At the saw", &AT_THE_SAW.map(str::to_owned)))
+}
+
+/// One floor: its plan and its sheets. The first floor's files have the plain names.
+fn laid_floor(floor: &ToLay, case: &Case, folder: &Path, number: usize) -> Result<String, Trouble> {
+    let page = best(case).and_then(|(layout, bound)| SheetPage::new(floor, &layout, bound, Units::default(), CANVAS));
+    let Some(page) = page else {
+        let why = "No layout keeps the rules: some bay is wider than a sheet bridges.";
+        return Ok(format!("## {}\n\n{why}\n\n", plain(&floor.name)));
+    };
+    let prefix = if number == 1 { String::new() } else { format!("floor-{number}-") };
+    let mut text = format!("## {}: {}\n\n{}\n\n", plain(&page.name), plain(&page.headline), plain(&page.line));
+    text += &format!("### Plan\n\n{}", drawn(&page.plan, folder, &format!("{prefix}plan.svg"))?);
+    for (sheet_number, sheet) in (1..).zip(&page.sheets) {
+        text += &cut_sheet(sheet, folder, &format!("{prefix}sheet-{sheet_number}.svg"))?;
     }
     Ok(text)
 }
@@ -84,10 +92,10 @@ fn section(title: &str, lines: &[String]) -> String {
     if lines.is_empty() { String::new() } else { format!("### {title}\n\n{}\n", list(lines)) }
 }
 
-fn cut_sheet(sheet: &CutSheet, folder: &Path, number: usize) -> Result<String, Trouble> {
+fn cut_sheet(sheet: &CutSheet, folder: &Path, file: &str) -> Result<String, Trouble> {
     let mut text = format!("### {}\n\n", plain(&sheet.title));
     if let Some(drawing) = &sheet.drawing {
-        text += &drawn(drawing, folder, &format!("sheet-{number}.svg"))?;
+        text += &drawn(drawing, folder, file)?;
     }
     for (number, cut) in (1..).zip(&sheet.cuts) {
         text += &format!("{number}. {}\n", plain(cut));

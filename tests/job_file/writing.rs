@@ -53,7 +53,8 @@ fn unknown_fields_of_a_photo_and_of_the_job_survive() {
 fn a_snapshot_is_labelled_and_not_read_back() {
     let whole = text(&first_file());
     assert!(whole.contains("A snapshot of what the engine computed"));
-    let forged = whole.replace("98.", "12345.");
+    let forged = whole.replace(" sq ft\"", "1 sq ft\"");
+    assert_ne!(forged, whole);
     assert_eq!(text(&read(forged.as_bytes()).unwrap()), whole);
 }
 

@@ -7,10 +7,12 @@ use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
 use duckboard::engine::figure::Figure;
-use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record};
+use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
 use duckboard::engine::photo::Photo;
 use duckboard::engine::sample;
-use duckboard::engine::survey::{Corner, Measure, Ruler, Tie, Trust, room_area};
+use duckboard::engine::survey::{
+    Corner, Measure, Obstacle, ObstacleKind, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
+};
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
 
@@ -62,6 +64,23 @@ pub fn first_book() -> Book {
             angle: Some(Typed::new("90.5°", Angle::micro_degrees(90_500_000))),
             trust: Trust::Checked,
         }),
+        pen.record(Obstacle {
+            what: ObstacleKind::Duct,
+            takes: Opening {
+                from: *book.job().now.sides.first().unwrap().0,
+                along: inches(100),
+                out: inches(90),
+                length: inches(12),
+                width: inches(4),
+            },
+        }),
+        pen.record(Fact::SheetThickness(Typed::new("23/32\"", Length::sixty_fourths(46)))),
+        pen.record(Fact::SheetEdge(SheetEdge::Square)),
+        pen.record(Fact::SpanRating(SpanRating::new(24).unwrap())),
+        pen.record(Fact::SheetGap(Typed::new("1/8\"", Length::sixty_fourths(8)))),
+        pen.record(Fact::EdgeGap(Typed::new("1/16\"", Length::sixty_fourths(4)))),
+        pen.record(Fact::Kerf(Typed::new("1/8\"", Length::sixty_fourths(8)))),
+        pen.record(Fact::JoistThickness(Typed::new("1 1/2\"", Length::sixty_fourths(96)))),
         pen.record(SurfaceReading {
             place: Some(place),
             what: Label::new("cold pipe").unwrap(),
@@ -72,7 +91,23 @@ pub fn first_book() -> Book {
     ] {
         book.add(Record::of(entry).unwrap());
     }
+    withdraw_a_whole_floor(&mut book);
     book
+}
+
+/// It was said that all comes out, and taken back.
+fn withdraw_a_whole_floor(book: &mut Book) {
+    let room = *book.job().now.rooms.first().unwrap().0;
+    let mut pen = pen(book, FIRST_PHONE, "QZ", Role::CrewLead);
+    let whole = pen.record(WholeFloor { room });
+    let taken_back = pen.withdraw(whole.id);
+    for entry in [whole, taken_back] {
+        book.add(Record::of(entry).unwrap());
+    }
+}
+
+fn inches(inches: i32) -> Typed<Length> {
+    Typed::new(format!("{inches}\""), Length::inches(inches))
 }
 
 /// The second phone's book: the first one's entries, and what it saw itself.

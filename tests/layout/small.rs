@@ -30,3 +30,18 @@ fn a_floor_that_no_joints_suit_has_no_layout() {
     assert!(search.best().is_none());
     assert!(!search.is_proven());
 }
+
+#[test]
+fn a_joist_without_width_carries_the_very_end_of_a_run() {
+    // The second course ends on the joist at 3: two bays, the second of them of nothing.
+    let file = r#"{ "id": "end", "outline": [[0, 0], [8, 0], [8, 6], [3, 6], [3, 7], [0, 7]], "joists": [3, 6],
+        "joist_width": 0, "sheet": { "length": 12, "width": 6 }, "gap": 0, "kerf": 0, "min_rip": 1, "min_bays": 2,
+        "stagger_joists": 0 }"#;
+    let case: CaseFile = serde_json::from_str(file).unwrap();
+    let asked = case.case().unwrap();
+    let expected = brute::fewest(&asked.asked);
+    let search = searched(asked);
+    let best = search.best().unwrap();
+    assert_eq!(check(search.case(), best), Ok(best.cut));
+    assert_eq!(Some((best.sheets(), best.pieces.len())), expected);
+}

@@ -5,7 +5,7 @@ use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::{Anchor, Canvas, Drawing, Item, Reads, Role, Spot};
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
-use crate::engine::sheets::layout::Sheet;
+use crate::engine::sheets::layout::{Corner, Sheet, Trim};
 use crate::engine::sheets::to_lay::length;
 use crate::engine::take::Units;
 
@@ -24,6 +24,7 @@ pub fn cutting(plan: &SheetPlan, sheet: Sheet, units: Units, canvas: Canvas) -> 
         let area = Rectangle { at: numbered.piece.on_sheet, length: size.width, width: size.height };
         let words = format!("{} × {}", units.length(length(size.width)), units.length(length(size.height)));
         items.extend(piece(bench.area(area), numbered.number, &words, lettering, Role::Piece));
+        items.extend(numbered.trims.iter().map(|trim| bench.trim(area.at, *trim)));
     }
     items.extend(plan.cuts.iter().flat_map(|cut| bench.cut(cut, lettering)));
     let title = format!(
@@ -58,6 +59,15 @@ impl Bench {
         let px = |sixteenths: i32| f64::from(sixteenths) * self.scale;
         let (left, bottom) = (self.left + px(of.at.0), self.bottom - px(of.at.1));
         PxBox { left, top: bottom - px(of.width), right: left + px(of.length), bottom }
+    }
+
+    /// Where a piece is trimmed after it is cut out.
+    fn trim(&self, (x, y): Corner, trim: Trim) -> Item {
+        let spot = |(along, up): Corner| Spot {
+            x: self.left + f64::from(x + along) * self.scale,
+            y: self.bottom - f64::from(y + up) * self.scale,
+        };
+        Item::Line { from: spot(trim.from), to: spot(trim.to), role: Role::Trim }
     }
 
     /// The saw's line, and the cut's number in a disc at its end.

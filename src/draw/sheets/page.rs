@@ -4,7 +4,7 @@ use super::plan::runs_across;
 use super::{counted, cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
-use crate::engine::sheets::layout::Layout;
+use crate::engine::sheets::layout::{Corner, Layout, Trim};
 use crate::engine::sheets::to_lay::length;
 use crate::engine::sheets::{CutList, ToLay};
 use crate::engine::take::Units;
@@ -12,6 +12,8 @@ use crate::engine::take::Units;
 /// Everything that a layout's page shows, in its order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SheetPage {
+    /// Which floor.
+    pub name: String,
     /// How many sheets.
     pub headline: String,
     /// Whether fewer are possible, and of how many pieces.
@@ -40,10 +42,16 @@ impl SheetPage {
         let list = CutList::of(case, layout);
         let sheets = list.sheets.iter().map(|plan| CutSheet {
             title: title(plan),
-            drawing: (!plan.cuts.is_empty()).then(|| cutting(plan, case.asked.sheet, units, half_height(canvas))),
-            cuts: plan.cuts.iter().map(|cut| words(cut, case.asked.sheet.length, units)).collect(),
+            drawing: (!plan.is_laid_whole()).then(|| cutting(plan, case.asked.sheet, units, half_height(canvas))),
+            cuts: plan
+                .cuts
+                .iter()
+                .map(|cut| words(cut, case.asked.sheet.length, units))
+                .chain(trimming(plan, units))
+                .collect(),
         });
         Some(Self {
+            name: floor.name.clone(),
             headline: counted(layout.sheets() as usize, "sheet"),
             line: line(layout, bound, runs_across(floor.run)),
             plan: layout_plan(floor, &list, units, canvas),
@@ -70,8 +78,19 @@ fn line(layout: &Layout, bound: u32, across: bool) -> String {
 fn title(plan: &SheetPlan) -> String {
     let numbers: Vec<_> = plan.pieces.iter().map(|piece| piece.number.to_string()).collect();
     let pieces = if numbers.len() == 1 { "piece" } else { "pieces" };
-    let uncut = if plan.cuts.is_empty() { ", uncut" } else { "" };
+    let uncut = if plan.is_laid_whole() { ", uncut" } else { "" };
     format!("Sheet {}: {pieces} {}{uncut}", plan.number, numbers.join(", "))
+}
+
+/// "Trim piece 7 from 2' along, 0 up, to 2' along, 1' up", once it is cut out.
+fn trimming(plan: &SheetPlan, units: Units) -> impl Iterator<Item = String> {
+    let spot =
+        move |(along, up): Corner| format!("{} along, {} up", units.length(length(along)), units.length(length(up)));
+    plan.pieces.iter().flat_map(move |piece| {
+        let line =
+            move |trim: &Trim| format!("Trim piece {} from {} to {}", piece.number, spot(trim.from), spot(trim.to));
+        piece.trims.iter().map(line)
+    })
 }
 
 /// "Crosscut at 5' 4" from the left end", on what, if it is not the whole sheet.

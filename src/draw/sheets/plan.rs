@@ -20,14 +20,16 @@ pub fn layout_plan(floor: &ToLay, list: &CutList, units: Units, canvas: Canvas) 
     let lettering = Lettering::on(canvas);
     let sheet = PxBox { left: 0.0, top: 0.0, right: f64::from(canvas.width_px), bottom: f64::from(canvas.height_px) };
     let area = sheet.grown(-MARGIN * lettering.size);
-    let extent = Extent { least: floor.cut_back.least(), most: floor.cut_back.most() };
+    let bounds = Rect::around(&floor.cut_back);
+    let extent = Extent { least: bounds.least(), most: bounds.most() };
     let frame = Frame::fit(extent, area, false);
     let mut items: Vec<_> =
         list.pieces.iter().flat_map(|numbered| drawn(floor, list, numbered, &frame, lettering)).collect();
     items.extend(joists(floor, &frame));
-    items.push(super::box_path(on_canvas(&frame, floor.placed), Role::CutLine));
-    items.extend(strings(floor.cut_back, units, &frame, lettering));
-    let title = format!("{} on the floor, numbered as laid", super::counted(list.pieces.len(), "piece"));
+    let spots = floor.placed.iter().map(|corner| frame.spot(*corner)).collect();
+    items.push(Item::Path { spots, closed: true, role: Role::CutLine });
+    items.extend(strings(bounds, units, &frame, lettering));
+    let title = format!("{}: {}, numbered as laid", floor.name, super::counted(list.pieces.len(), "piece"));
     Drawing { canvas, title, items, frame: Some(frame), unplaced: Vec::new() }
 }
 
@@ -36,7 +38,7 @@ fn drawn(floor: &ToLay, list: &CutList, numbered: &Numbered, frame: &Frame, lett
     let size = numbered.piece.size;
     let corners = (floor.on_plan((x, y)), floor.on_plan((x + size.width, y + size.height)));
     let Some(rect) = Rect::between(corners.0, corners.1) else { return Vec::new() };
-    let is_uncut = list.sheets.iter().any(|sheet| sheet.number == numbered.sheet && sheet.cuts.is_empty());
+    let is_uncut = list.sheets.iter().any(|sheet| sheet.number == numbered.sheet && sheet.is_laid_whole());
     let role = if is_uncut { Role::WholeSheet } else { Role::Piece };
     piece(on_canvas(frame, rect), numbered.number, "", lettering, role)
 }

@@ -21,7 +21,7 @@ impl Rect {
     /// The least rectangle around points that do not all lie on one line along an
     /// axis. Of those that do, it makes a rectangle without area, which the caller
     /// rules out.
-    pub(super) fn around(points: &[Point]) -> Self {
+    pub fn around(points: &[Point]) -> Self {
         let extreme = |pick: fn(Point, Point) -> Point| points.iter().copied().reduce(pick).unwrap_or_default();
         Self { least: extreme(Point::min), most: extreme(Point::max) }
     }
@@ -55,6 +55,19 @@ impl Rect {
     pub const fn corners(self) -> [Point; 4] {
         let Self { least, most } = self;
         [least, Point::new(most.x, least.y), most, Point::new(least.x, most.y)]
+    }
+
+    /// Do both share some area? Touching is not sharing.
+    pub fn overlaps(self, other: Self) -> bool {
+        let (least, most) = (self.least.max(other.least), self.most.min(other.most));
+        least.x < most.x && least.y < most.y
+    }
+
+    /// The same with every side moved out.
+    #[must_use]
+    pub fn grown(self, by: Length) -> Self {
+        let Self { least, most } = self;
+        Self { least: Point::new(least.x - by, least.y - by), most: Point::new(most.x + by, most.y + by) }
     }
 
     /// Does `point` lie in it or on its edge?

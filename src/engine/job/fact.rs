@@ -23,6 +23,20 @@ pub enum Fact {
     Venting(Venting),
     /// The sheets to be laid.
     Sheet(SheetSize),
+    /// How thick they are, by caliper.
+    SheetThickness(Typed<Length>),
+    /// What their long edges are like.
+    SheetEdge(SheetEdge),
+    /// The span rating stamped on them: the most that joists may be apart, in inches.
+    SpanRating(SpanRating),
+    /// Left between two sheets.
+    SheetGap(Typed<Length>),
+    /// Left between sheets and what stands around the floor.
+    EdgeGap(Typed<Length>),
+    /// What the saw takes.
+    Kerf(Typed<Length>),
+    /// How thick the joists are.
+    JoistThickness(Typed<Length>),
     /// What is seen from above and from below alike, so that both count the same way.
     CommonMark(Label),
     /// The wall from which distances along the joists are measured.
@@ -92,6 +106,68 @@ impl Venting {
             Self::Vented => "vented",
             Self::Unvented => "unvented",
         }
+    }
+}
+
+/// What the long edges of a sheet are like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SheetEdge {
+    /// Cut square.
+    Square,
+    /// A tongue along the one, a groove along the other.
+    TongueAndGroove,
+}
+
+impl SheetEdge {
+    /// Both, in the order that a choice shows them.
+    pub const ALL: [Self; 2] = [Self::Square, Self::TongueAndGroove];
+
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Square => "square edges",
+            Self::TongueAndGroove => "tongue and groove",
+        }
+    }
+}
+
+/// The floor spacing that sheets are rated for, in inches on center.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(try_from = "u16", into = "u16")]
+pub struct SpanRating(#[cfg_attr(not(target_arch = "wasm32"), schemars(range(min = 8, max = 60)))] u16);
+
+impl SpanRating {
+    /// From 8 to 60 inches.
+    ///
+    /// # Errors
+    /// A sentence that says what is accepted.
+    pub fn new(inches: u16) -> Result<Self, String> {
+        if (8..=60).contains(&inches) {
+            Ok(Self(inches))
+        } else {
+            Err(format!("span rating {inches}: 8 to 60 inches on center is accepted"))
+        }
+    }
+
+    /// The most that joists may be apart.
+    pub fn spacing(self) -> Length {
+        Length::inches(i32::from(self.0))
+    }
+}
+
+impl TryFrom<u16> for SpanRating {
+    type Error = String;
+    fn try_from(inches: u16) -> Result<Self, String> {
+        Self::new(inches)
+    }
+}
+
+impl From<SpanRating> for u16 {
+    fn from(rating: SpanRating) -> Self {
+        rating.0
     }
 }
 

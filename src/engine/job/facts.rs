@@ -1,6 +1,6 @@
 //! What the job's facts say: for each the latest statement.
 
-use super::fact::{Fact, SheetSize, Venting, Year};
+use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::units::{Length, Typed};
@@ -39,6 +39,20 @@ latest! {
     measured_from -> MeasuredFrom(Label);
     /// The sheets to be laid, if somebody has said.
     stated_sheet -> Sheet(SheetSize);
+    /// How thick they are.
+    sheet_thickness -> SheetThickness(Typed<Length>);
+    /// What their long edges are like.
+    sheet_edge -> SheetEdge(SheetEdge);
+    /// What spacing of joists they are rated for.
+    span_rating -> SpanRating(SpanRating);
+    /// What is left between two of them.
+    sheet_gap -> SheetGap(Typed<Length>);
+    /// What is left between them and what stands around the floor.
+    edge_gap -> EdgeGap(Typed<Length>);
+    /// What the saw takes.
+    kerf -> Kerf(Typed<Length>);
+    /// How thick the joists are.
+    joist_thickness -> JoistThickness(Typed<Length>);
 }
 
 impl Job {

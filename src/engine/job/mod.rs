@@ -16,7 +16,7 @@ pub mod thing;
 
 pub use book::{Book, Pen};
 pub use entry::{Act, BadRecord, Content, Entry, Record};
-pub use fact::{Acknowledgement, Fact, HandOver, SheetSize, Venting, Visit, Year};
+pub use fact::{Acknowledgement, Fact, HandOver, SheetEdge, SheetSize, SpanRating, Venting, Visit, Year};
 pub use fold::{Fault, Fold, Job};
 pub use log::{Added, Log};
 pub use observation::Observation;

@@ -10,7 +10,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
-use crate::engine::survey::{Corner, Joists, Level, Measure, Opening, Room, Side, Tie};
+use crate::engine::survey::{Corner, Joists, Level, Measure, Obstacle, Opening, Room, Side, Tie, WholeFloor};
 use serde::{Deserialize, Serialize};
 
 macro_rules! observations {
@@ -93,6 +93,10 @@ observations! {
     Corner => corners, "corner", "corner";
     /// Openings.
     Opening => openings, "opening", "opening";
+    /// Floors that come out whole.
+    WholeFloor => whole_floors, "whole_floor", "whole floor";
+    /// What stands in the floor.
+    Obstacle => obstacles, "obstacle", "obstacle";
     /// Joist layouts.
     Joists => joists, "joists", "joists";
     /// Other lengths.

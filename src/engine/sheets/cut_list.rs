@@ -1,7 +1,7 @@
 //! A layout as a carpenter works through it: pieces numbered in the order they are
 //! laid, and for each sheet its cuts in the order they are made.
 
-use super::layout::{Case, Corner, Cutting, Layout, Piece};
+use super::layout::{Case, Corner, Cutting, Layout, Piece, Trim, trims};
 
 /// A layout in words and numbers. Lengths are sixteenths, from the sheet's lower left
 /// corner unless said otherwise.
@@ -14,7 +14,7 @@ pub struct CutList {
 }
 
 /// A piece and its number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Numbered {
     /// From 1.
     pub number: usize,
@@ -22,6 +22,8 @@ pub struct Numbered {
     pub sheet: usize,
     /// The piece.
     pub piece: Piece,
+    /// Where it is trimmed after it is cut out, from its rectangle's lower left corner.
+    pub trims: Vec<Trim>,
 }
 
 /// What becomes of a sheet.
@@ -79,11 +81,15 @@ impl CutList {
         let place = |sheet: usize| order.iter().position(|other| *other == sheet).map_or(0, |place| place + 1);
         let mut in_order: Vec<_> = layout.pieces.iter().collect();
         in_order.sort_by_key(|piece| laid(layout, piece));
-        let numbered =
-            (1..).zip(in_order).map(|(number, piece)| Numbered { number, sheet: place(piece.sheet), piece: *piece });
+        let numbered = (1..).zip(in_order).map(|(number, piece)| Numbered {
+            number,
+            sheet: place(piece.sheet),
+            piece: *piece,
+            trims: trims(case, layout, piece),
+        });
         let pieces: Vec<_> = numbered.collect();
         let sheets = order.iter().zip(1..).filter_map(|(sheet, number)| {
-            let of_sheet = pieces.iter().filter(|piece| piece.sheet == number).copied().collect();
+            let of_sheet = pieces.iter().filter(|piece| piece.sheet == number).cloned().collect();
             let mut plan = SheetPlan { number, pieces: of_sheet, cuts: Vec::new(), offcuts: Vec::new() };
             plan.take_apart(layout.cuttings.get(*sheet)?, whole, case.asked.kerf);
             Some(plan)
@@ -109,6 +115,11 @@ fn sheets_in_order(layout: &Layout) -> Vec<usize> {
 }
 
 impl SheetPlan {
+    /// Is it laid as it comes?
+    pub fn is_laid_whole(&self) -> bool {
+        self.cuts.is_empty() && self.pieces.iter().all(|piece| piece.trims.is_empty())
+    }
+
     /// Notes the cuts of a rectangle, and then of what they leave, first part first.
     fn take_apart(&mut self, cutting: &Cutting, of: Rectangle, kerf: i32) {
         match cutting {

@@ -6,7 +6,9 @@
 
 pub mod by_area;
 pub mod cut_list;
+mod inset;
 pub mod layout;
+pub mod stock;
 pub mod to_lay;
 
 /// Where a search for a job's layout ends, so that phone and office show the same one.

@@ -1,52 +1,70 @@
-//! From a job to the floor that sheets are laid on: the opening cut back to joists,
-//! and the rules of laying.
+//! From a job to the floors that sheets are laid on: what comes out, cut back to
+//! joists, and the rules of laying.
 
 use super::layout::{Case, Corner, Fault, Request, Sheet};
+use super::stock::{SOURCES, Stock};
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::geometry::{Point, Rect};
-use crate::engine::job::{Job, SheetSize};
+use crate::engine::geometry::{Outline, Point, Rect};
+use crate::engine::job::Job;
+#[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::survey::{Floor, Joists, Run};
+use crate::engine::survey::{Floor, Joists, Run, Shape};
 use crate::engine::units::Length;
 
 /// A sixteenth of an inch, what layouts count in.
 const SIXTEENTH: Length = Length::sixty_fourths(4);
 
-/// Between any two sheets, at ends and edges ([`Source::PanelLaying`]).
-const GAP: Length = Length::sixty_fourths(8);
-/// What the saw takes ([`Source::SawKerf`]).
-const KERF: Length = Length::sixty_fourths(8);
 /// The narrowest course at an edge ([`Source::NarrowPanels`]).
 const LEAST_RIP: Length = Length::inches(24);
 /// The fewest bays under a piece ([`Source::PanelLaying`]).
 const LEAST_BAYS: usize = 2;
 /// Joints of neighbouring courses are on different joists ([`Source::PanelLaying`]).
 const STAGGER: usize = 1;
-/// A joist's thickness, of lumber by its usual name (common practice, no source).
-const JOIST_WIDTH: Length = Length::sixty_fourths(96);
 
 /// A floor to be laid, and where it lies on the plan.
 #[derive(Debug, Clone)]
 pub struct ToLay {
+    /// What it is called.
+    pub name: String,
     /// What is asked of the layout, or what keeps it from being asked.
     pub case: Result<Case, Vec<Fault>>,
-    /// The opening as it was placed.
-    pub placed: Rect,
-    /// The opening as it is cut: its ends on joist centers.
-    pub cut_back: Rect,
+    /// The floor as it was placed.
+    pub placed: Vec<Point>,
+    /// The floor as it is cut: an opening's ends on joist centers.
+    pub cut_back: Vec<Point>,
     /// Which way the joists run.
     pub run: Run,
+    /// Where the layout's nought lies. Its y goes up the page where its x goes across,
+    /// so that a sheet drawn with its y upwards lies as it does on the floor.
+    origin: Point,
 }
 
 impl ToLay {
+    fn new(name: String, placed: Vec<Point>, cut_back: Vec<Point>, run: Run) -> Self {
+        let (least, most) = (Rect::around(&cut_back).least(), Rect::around(&cut_back).most());
+        let origin = match run {
+            Run::AcrossFirstSide => Point::new(least.x, most.y),
+            Run::AlongFirstSide => least,
+        };
+        Self { name, case: Err(Vec::new()), placed, cut_back, run, origin }
+    }
+
+    /// The nearest point of the layout to one of the plan.
+    fn in_layout(&self, point: Point) -> Corner {
+        let (right, down) = (point.x - self.origin.x, point.y - self.origin.y);
+        match self.run {
+            Run::AcrossFirstSide => (nearest_sixteenth(right), nearest_sixteenth(-down)),
+            Run::AlongFirstSide => (nearest_sixteenth(down), nearest_sixteenth(right)),
+        }
+    }
+
     /// Where a point of the layout lies on the plan.
     pub fn on_plan(&self, (x, y): Corner) -> Point {
-        let (across, along) = (SIXTEENTH * i64::from(x), SIXTEENTH * i64::from(y));
-        let least = self.cut_back.least();
+        let (across, along) = (length(x), length(y));
         match self.run {
-            Run::AcrossFirstSide => Point::new(least.x + across, least.y + along),
-            Run::AlongFirstSide => Point::new(least.x + along, least.y + across),
+            Run::AcrossFirstSide => Point::new(self.origin.x + across, self.origin.y - along),
+            Run::AlongFirstSide => Point::new(self.origin.x + along, self.origin.y + across),
         }
     }
 }
@@ -56,76 +74,169 @@ pub fn length(sixteenths: i32) -> Length {
     SIXTEENTH * i64::from(sixteenths)
 }
 
-/// The job's first opening as a floor to lay. Sheets run square to the joists.
+/// What comes out of the job's room, each part as a floor to lay: the whole floor, or
+/// every opening. Sheets run square to the joists.
 ///
-/// The opening is cut back to the next joist centers, so that old and new floor both
-/// bear; lengths are taken down to the sixteenth, joists to the nearest.
+/// An opening is cut back to the next joist centers, so that old and new floor both
+/// bear. Its sizes are taken down to the sixteenth; joists, and the corners of a room,
+/// to the nearest.
 ///
 /// Source: [`Source::PanelLaying`], [`Source::NarrowPanels`], [`Source::SawKerf`],
 /// [`Source::CutBack`].
-pub fn to_lay(job: &Job) -> Figure<ToLay> {
-    let floor = Floor::of(job);
-    let opening = floor.as_ref().and_then(|floor| floor.openings.first().copied());
-    let joists = floor.as_ref().and_then(|floor| floor.joists.as_ref());
-    let (Some(floor), Some((id, placed)), Some(joists)) = (&floor, opening, joists) else {
-        let needs = [(opening.is_none(), Need::Opening), (joists.is_none(), Need::Joists)];
+pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
+    let shape = Shape::of(job);
+    let outline = shape.as_ref().map(|shape| shape.outline.clone());
+    let floor = shape.map(|shape| shape.floor).or_else(|| Floor::of(job));
+    let joists = floor.as_ref().and_then(|floor| floor.joists.clone());
+    let comes_out = floor.as_ref().is_some_and(|floor| floor.whole.is_some() || !floor.openings.is_empty());
+    let (Some(floor), Some(joists), true) = (floor, joists, comes_out) else {
+        let needs = [(!comes_out, Need::Opening), (job.now.joists.is_empty(), Need::Joists)];
         return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
     };
-    let mut doubts = Vec::new();
-    let cut_back = cut_back(floor, joists, placed, &mut doubts);
-    if floor.openings.len() > 1 {
-        doubts.push("Only the first opening is laid out.".to_owned());
-    }
-    let stated = job.stated_sheet().cloned();
-    let mut assumed = Vec::new();
-    if stated.is_none() {
-        assumed.push("4 × 8 ft sheets, square-edged, strong axis the long way".to_owned());
-    }
-    assumed.extend(RULES.iter().map(|rule| (*rule).to_owned()));
-    let sheet = stated.unwrap_or_else(SheetSize::four_by_eight);
-    let request = request(joists, cut_back, &sheet);
-    let value = ToLay { case: Case::new(request), placed, cut_back, run: joists.run };
-    Figure::Known(Known { value, assumed, doubts, why: why(joists, id, &sheet) })
+    let outline = outline.or_else(|| floor.outline.clone().ok());
+    let stock = Stock::of(job, &joists);
+    let mut laying = Laying { floor: &floor, outline, joists: &joists, stock: &stock, doubts: stock.doubts.clone() };
+    let Some((value, used)) = laying.floors() else { return Figure::Missing(vec![Need::RoomOutline]) };
+    let doubts = laying.doubts;
+    let assumed = stock.assumed.iter().cloned().chain(RULES.iter().map(|rule| (*rule).to_owned())).collect();
+    Figure::Known(Known { value, assumed, doubts, why: why(&joists, &stock, used) })
 }
 
 /// The rules that nobody was asked about.
-const RULES: [&str; 5] = [
-    "1/8 in between sheets at all ends and edges",
-    "1/8 in for the saw",
+const RULES: [&str; 3] = [
     "no course narrower than 24 in",
     "each piece over two bays or more, its joints on joists",
-    "joints of neighbouring courses on different joists; joists 1 1/2 in thick",
+    "joints of neighbouring courses on different joists",
 ];
 
-fn why(joists: &Joists, opening: EntryId, sheet: &SheetSize) -> Why {
-    let sources = [Source::PanelLaying, Source::NarrowPanels, Source::SawKerf, Source::CutBack];
-    Why::rule("Sheets across the joists, joints on joists, cut from edge to edge", &sources)
+fn why(joists: &Joists, stock: &Stock, used: Vec<EntryId>) -> Why {
+    Why::rule("Sheets across the joists, joints on joists, cut from edge to edge", &SOURCES)
         .with("joists", format!("{}, {} apart, {} of them", joists.run.label(), joists.spacing.typed, joists.count))
-        .with("sheet", format!("{} × {}", sheet.width.typed, sheet.length.typed))
-        .using([opening])
+        .with("sheet", format!("{} × {}", stock.sheet.width.typed, stock.sheet.length.typed))
+        .using(used)
 }
 
-/// The opening with its ends moved out to the next joist centers, as far as the room
-/// goes.
-fn cut_back(floor: &Floor, joists: &Joists, placed: Rect, doubts: &mut Vec<String>) -> Rect {
-    let centers = || (1..=joists.count).map(|number| joists.center(number));
-    let (least, most) = (across(joists.run, placed.least()), across(joists.run, placed.most()));
-    let from = centers().filter(|center| *center <= least).max();
-    let to = centers().filter(|center| *center >= most).min();
-    let grown = Rect::between(
-        with_across(joists.run, placed.least(), from.unwrap_or(least)),
-        with_across(joists.run, placed.most(), to.unwrap_or(most)),
-    );
-    let fits = |rect: &Rect| floor.outline.as_ref().is_ok_and(|outline| outline.holds_rect(*rect));
-    let cut_back = grown.filter(|grown| fits(grown) || !fits(&placed)).unwrap_or(placed);
-    let on_joist = |at: Length| centers().any(|center| center == at);
-    let ends = [across(joists.run, cut_back.least()), across(joists.run, cut_back.most())];
-    if !ends.into_iter().all(on_joist) {
-        doubts.push(
-            "An end of the opening has no joist center under it: it needs a ledger, a sister or a header.".to_owned(),
-        );
+/// Making floors of a room.
+struct Laying<'a> {
+    floor: &'a Floor,
+    outline: Option<Outline>,
+    joists: &'a Joists,
+    stock: &'a Stock,
+    doubts: Vec<String>,
+}
+
+impl Laying<'_> {
+    /// Every floor, and the entries behind them; none when the whole floor comes out of
+    /// a room that has no outline yet.
+    fn floors(&mut self) -> Option<(Vec<ToLay>, Vec<EntryId>)> {
+        if let Some(whole) = self.floor.whole {
+            let corners = self.outline.as_ref()?.corners().to_vec();
+            self.doubts.push("At walls the ends of courses need a joist, a ledger or a header under them.".to_owned());
+            let floor = self.asked("The whole floor".to_owned(), corners.clone(), corners);
+            return Some((vec![floor], vec![whole]));
+        }
+        let count = self.floor.openings.len();
+        if count > 1 {
+            self.doubts.push("Openings are laid one by one: what is left of one can serve another.".to_owned());
+        }
+        let floors = (1..).zip(&self.floor.openings).map(|(number, (_, placed))| {
+            let name = if count > 1 { format!("Opening {number}") } else { "The opening".to_owned() };
+            let cut_back = self.cut_back(*placed);
+            self.asked(name, placed.corners().to_vec(), cut_back.corners().to_vec())
+        });
+        Some((floors.collect(), self.floor.openings.iter().map(|(id, _)| *id).collect()))
     }
-    cut_back
+
+    fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
+        let mut floor = ToLay::new(name, placed, cut_back, self.joists.run);
+        floor.case = Case::new(self.request(&floor));
+        floor
+    }
+
+    fn request(&mut self, floor: &ToLay) -> Request {
+        let bounds = Rect::around(&floor.cut_back);
+        let run = self.joists.run;
+        let in_layout = |point: &Point| floor.in_layout(*point);
+        let is_rectangle = floor.cut_back == bounds.corners();
+        let outline: Vec<Corner> = if is_rectangle {
+            // What is cut has to fit: down to the sixteenth.
+            let (x, y) = (whole_sixteenths(bounds.width()), whole_sixteenths(bounds.height()));
+            let (x, y) = if run == Run::AcrossFirstSide { (x, y) } else { (y, x) };
+            vec![(0, 0), (x, 0), (x, y), (0, y)]
+        } else {
+            floor.cut_back.iter().map(in_layout).collect()
+        };
+        let holes = self.holes(floor, bounds).iter().map(|hole| hole.iter().map(in_layout).collect()).collect();
+        let (least, most) =
+            outline.iter().fold((i32::MAX, i32::MIN), |(least, most), (x, _)| (least.min(*x), most.max(*x)));
+        let start = across(run, floor.origin);
+        let centers = (1..=self.joists.count).map(|number| nearest_sixteenth(self.joists.center(number) - start));
+        let mut under: Vec<_> = centers.filter(|center| (least..=most).contains(center)).collect();
+        under.dedup();
+        let stock = self.stock;
+        let sheet =
+            Sheet { length: whole_sixteenths(stock.sheet.length.value), width: whole_sixteenths(stock.face_width()) };
+        let inset = nearest_sixteenth(stock.edge_gap);
+        Request {
+            outline: super::inset::inset(&outline, inset),
+            holes,
+            joists: under,
+            joist_width: nearest_sixteenth(stock.joist),
+            sheet,
+            // Half of it goes to either side of a joist's center.
+            gap: 2 * nearest_sixteenth(stock.gap.half()),
+            kerf: nearest_sixteenth(stock.kerf),
+            // A sheet narrower than that is laid whole.
+            min_rip: nearest_sixteenth(LEAST_RIP).min(sheet.width),
+            min_bays: LEAST_BAYS,
+            stagger: STAGGER,
+        }
+    }
+
+    /// What stands in a floor, as large as no sheet may cover. What stands at its edge
+    /// is left to be measured as a jog of the room.
+    fn holes(&mut self, floor: &ToLay, bounds: Rect) -> Vec<Vec<Point>> {
+        let outline = Outline::new(floor.cut_back.clone()).ok();
+        let mut holes = Vec::new();
+        for (_, rect) in &self.floor.obstacles {
+            let grown = rect.grown(self.stock.edge_gap);
+            let is_inside = |outline: &Outline| outline.holds_rect(grown.grown(self.stock.edge_gap + SIXTEENTH));
+            if outline.as_ref().is_some_and(is_inside) {
+                holes.push(grown.corners().to_vec());
+            } else if grown.overlaps(bounds) {
+                self.doubts.push(
+                    "Something stands at the edge of this floor and is not left out: measure it as a jog of the walls."
+                        .to_owned(),
+                );
+            }
+        }
+        holes
+    }
+
+    /// The opening with its ends moved out to the next joist centers, as far as the room
+    /// goes.
+    fn cut_back(&mut self, placed: Rect) -> Rect {
+        let (joists, run) = (self.joists, self.joists.run);
+        let centers = || (1..=joists.count).map(|number| joists.center(number));
+        let (least, most) = (across(run, placed.least()), across(run, placed.most()));
+        let from = centers().filter(|center| *center <= least).max();
+        let to = centers().filter(|center| *center >= most).min();
+        let grown = Rect::between(
+            with_across(run, placed.least(), from.unwrap_or(least)),
+            with_across(run, placed.most(), to.unwrap_or(most)),
+        );
+        let fits = |rect: &Rect| self.outline.as_ref().is_some_and(|outline| outline.holds_rect(*rect));
+        let cut_back = grown.filter(|grown| fits(grown) || !fits(&placed)).unwrap_or(placed);
+        let on_joist = |at: Length| centers().any(|center| center == at);
+        let ends = [across(run, cut_back.least()), across(run, cut_back.most())];
+        if !ends.into_iter().all(on_joist) {
+            self.doubts.push(
+                "An end of the opening has no joist center under it: it needs a ledger, a sister or a header."
+                    .to_owned(),
+            );
+        }
+        cut_back
+    }
 }
 
 fn across(run: Run, point: Point) -> Length {
@@ -139,32 +250,6 @@ fn with_across(run: Run, point: Point, at: Length) -> Point {
     match run {
         Run::AcrossFirstSide => Point::new(at, point.y),
         Run::AlongFirstSide => Point::new(point.x, at),
-    }
-}
-
-fn request(joists: &Joists, cut_back: Rect, sheet: &SheetSize) -> Request {
-    let (width, height) = match joists.run {
-        Run::AcrossFirstSide => (cut_back.width(), cut_back.height()),
-        Run::AlongFirstSide => (cut_back.height(), cut_back.width()),
-    };
-    let (x, y) = (whole_sixteenths(width), whole_sixteenths(height));
-    let origin = across(joists.run, cut_back.least());
-    let centers = (1..=joists.count).map(|number| nearest_sixteenth(joists.center(number) - origin));
-    let mut under: Vec<_> = centers.filter(|center| (0..=x).contains(center)).collect();
-    under.dedup();
-    let stock = Sheet { length: whole_sixteenths(sheet.length.value), width: whole_sixteenths(sheet.width.value) };
-    Request {
-        outline: vec![(0, 0), (x, 0), (x, y), (0, y)],
-        holes: Vec::new(),
-        joists: under,
-        joist_width: nearest_sixteenth(JOIST_WIDTH),
-        sheet: stock,
-        gap: nearest_sixteenth(GAP),
-        kerf: nearest_sixteenth(KERF),
-        // A sheet narrower than that is laid whole.
-        min_rip: nearest_sixteenth(LEAST_RIP).min(stock.width),
-        min_bays: LEAST_BAYS,
-        stagger: STAGGER,
     }
 }
 

@@ -3,7 +3,7 @@
 use super::shape::Standing;
 use super::{Floor, Shape};
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::geometry::{ClosingError, Rect};
+use crate::engine::geometry::ClosingError;
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::units::{Area, Length};
@@ -61,6 +61,9 @@ pub fn closing_error(job: &Job) -> Figure<ClosingError> {
 /// Source: plane geometry.
 pub fn opening_area(job: &Job) -> Figure<Area> {
     let floor = Floor::of(job);
+    if floor.as_ref().is_some_and(|floor| floor.whole.is_some()) {
+        return room_area(job);
+    }
     let openings = floor.as_ref().map_or(&[][..], |floor| &floor.openings);
     if openings.is_empty() {
         return Figure::Missing(vec![Need::Opening]);
@@ -73,7 +76,7 @@ pub fn opening_area(job: &Job) -> Figure<Area> {
     if openings
         .iter()
         .enumerate()
-        .any(|(at, (_, one))| openings.iter().skip(at + 1).any(|(_, other)| overlap(*one, *other)))
+        .any(|(at, (_, one))| openings.iter().skip(at + 1).any(|(_, other)| one.overlaps(*other)))
     {
         doubts.push("Openings overlap: what they share is counted twice.".to_owned());
     }
@@ -84,10 +87,4 @@ pub fn opening_area(job: &Job) -> Figure<Area> {
         .with("openings", openings.len().to_string())
         .using(openings.iter().map(|(id, _)| *id));
     Figure::Known(Known { value: openings.iter().map(|(_, rect)| rect.area()).sum(), assumed: Vec::new(), doubts, why })
-}
-
-/// Do two openings share some area? Touching is not sharing.
-fn overlap(one: Rect, other: Rect) -> bool {
-    let (least, most) = (one.least().max(other.least()), one.most().min(other.most()));
-    least.x < most.x && least.y < most.y
 }

@@ -2,7 +2,7 @@
 
 use super::{Corner, Joists, Opening, Run, Side};
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Vector, Walk};
+use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::{Angle, Length};
@@ -21,6 +21,10 @@ pub struct Floor {
     pub outline: Result<Outline, Vec<Problem>>,
     /// The openings that could be placed, in log order.
     pub openings: Vec<(EntryId, Rect)>,
+    /// The whole floor comes out, by this entry.
+    pub whole: Option<EntryId>,
+    /// What stands in the floor and could be placed, in log order.
+    pub obstacles: Vec<(EntryId, Rect)>,
     /// The joists under the room, if they were laid out.
     pub joists: Option<Joists>,
 }
@@ -37,9 +41,22 @@ impl Floor {
         let sides = sides_in_order(job, room);
         let walk = walk(job, &sides);
         let outline = Outline::close(&walk).map(|closed| closed.outline);
-        let openings = openings(job, &sides, &walk);
+        let whole = job.now.whole_floors.iter().find(|(_, whole)| whole.value.room == room).map(|(id, _)| *id);
         let joists = job.now.joists.values().rev().find(|joists| joists.value.room == room);
-        Self { room, sides, outline, openings, joists: joists.map(|joists| joists.value.clone()), walk }
+        let joists = joists.map(|joists| joists.value.clone());
+        let corners = walk.corners();
+        Self { room, sides, outline, openings: Vec::new(), whole, obstacles: Vec::new(), joists, walk }
+            .placed(job, &corners)
+    }
+
+    /// The floor with its rectangles placed from these corners.
+    #[must_use]
+    pub fn placed(mut self, job: &Job, corners: &[Point]) -> Self {
+        let placing = Placing::new(&self, corners);
+        let openings = job.now.openings.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value)?)));
+        let obstacles = job.now.obstacles.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value.takes)?)));
+        (self.openings, self.obstacles) = (openings.collect(), obstacles.collect());
+        self
     }
 
     /// What was last said of the corner that a side starts at.
@@ -158,33 +175,27 @@ fn walk(job: &Job, sides: &[EntryId]) -> Walk {
     Walk::new(steps)
 }
 
-fn openings(job: &Job, sides: &[EntryId], walk: &Walk) -> Vec<(EntryId, Rect)> {
-    let starts: LiteMap<EntryId, (Point, Heading)> = sides
-        .iter()
-        .zip(walk.sides().zip(walk.bearings()))
-        .map(|(id, (segment, bearing))| (*id, (segment.from, Heading::nearest(bearing))))
-        .collect();
-    let inward_is_right = walk.turned() >= Angle::ZERO;
-    job.now
-        .openings
-        .iter()
-        .filter_map(|(id, opening)| {
-            let (corner, heading) = starts.get(&opening.value.from)?;
-            Some((*id, opening.value.rect(*corner, *heading, inward_is_right)?))
-        })
-        .collect()
+/// Where rectangles that are measured from corners lie on the plan.
+struct Placing {
+    /// Where each side starts, and the way it goes.
+    starts: LiteMap<EntryId, (Point, Heading)>,
+    inward_is_right: bool,
 }
 
-impl Opening {
-    /// The rectangle on the plan; none if it has no size.
-    fn rect(&self, corner: Point, along: Heading, inward_is_right: bool) -> Option<Rect> {
-        let inward = if inward_is_right { along.right() } else { along.left() };
-        let at = |forward: Length, into: Length| -> Point {
-            let there: Vector = along.go(forward);
-            corner + there + inward.go(into)
-        };
-        let near = at(self.along.value, self.out.value);
-        let far = at(self.along.value + self.length.value, self.out.value + self.width.value);
+impl Placing {
+    fn new(floor: &Floor, corners: &[Point]) -> Self {
+        let headings = floor.walk.bearings().map(Heading::nearest);
+        let starts = floor.sides.iter().copied().zip(corners.iter().copied().zip(headings));
+        Self { starts: starts.collect(), inward_is_right: floor.walk.turned() >= Angle::ZERO }
+    }
+
+    /// The rectangle on the plan, its sides along the page's; none if it has no size.
+    fn rect(&self, opening: &Opening) -> Option<Rect> {
+        let (corner, along) = *self.starts.get(&opening.from)?;
+        let inward = if self.inward_is_right { along.right() } else { along.left() };
+        let at = |forward: Length, into: Length| -> Point { corner + along.go(forward) + inward.go(into) };
+        let near = at(opening.along.value, opening.out.value);
+        let far = at(opening.along.value + opening.length.value, opening.out.value + opening.width.value);
         Rect::between(near, far)
     }
 }

@@ -108,6 +108,51 @@ pub struct Opening {
     pub width: Typed<Length>,
 }
 
+/// The whole floor of a room is to come out, wall to wall.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct WholeFloor {
+    /// The room.
+    pub room: EntryId,
+}
+
+/// Something that stands in the floor, so that no sheet covers it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Obstacle {
+    /// What it is.
+    pub what: ObstacleKind,
+    /// The floor that it takes, placed as an opening is.
+    pub takes: Opening,
+}
+
+/// What can stand in a floor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ObstacleKind {
+    /// A chimney.
+    Chimney,
+    /// A post.
+    Post,
+    /// A duct that ends in the floor.
+    Duct,
+}
+
+impl ObstacleKind {
+    /// All, in the order that a choice shows them.
+    pub const ALL: [Self; 3] = [Self::Chimney, Self::Post, Self::Duct];
+
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Chimney => "Chimney",
+            Self::Post => "Post",
+            Self::Duct => "Duct",
+        }
+    }
+}
+
 /// Evenly spaced joists under a room.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]

@@ -13,5 +13,7 @@ pub mod shape;
 pub use agreement::agreement;
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
-pub use measured::{Corner, Joists, Level, Measure, Opening, Room, Ruler, Run, Side, Tie, Trust};
+pub use measured::{
+    Corner, Joists, Level, Measure, Obstacle, ObstacleKind, Opening, Room, Ruler, Run, Side, Tie, Trust, WholeFloor,
+};
 pub use shape::Shape;

@@ -17,7 +17,7 @@ const ROUNDING: Length = Length::nm(50);
 /// A room's adjusted outline. Derived, never kept.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shape {
-    /// The room.
+    /// The room, its openings placed from the adjusted corners.
     pub floor: Floor,
     /// The corners in walking order: the first at the origin, the first side along x.
     pub corners: Vec<Point>,
@@ -59,7 +59,10 @@ impl Shape {
         };
         let corners = unless_rounded(&adjusted.corners, &floor.walk.corners());
         match Outline::new(corners.clone()) {
-            Ok(outline) => Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries })),
+            Ok(outline) => {
+                let floor = floor.placed(job, &corners);
+                Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries }))
+            }
             Err(_) => Standing::Unfixed(Unfixed::Restless),
         }
     }

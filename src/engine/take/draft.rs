@@ -6,7 +6,7 @@ use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
-use crate::engine::survey::{Ruler, Run, Trust};
+use crate::engine::survey::{ObstacleKind, Ruler, Run, Trust};
 use crate::engine::units::{Temperature, Typed};
 use serde::{Deserialize, Serialize};
 
@@ -39,6 +39,8 @@ pub struct Draft {
     pub trust: Trust,
     /// What the sides are measured with.
     pub ruler: Ruler,
+    /// What the rectangle that is placed is.
+    pub footprint: Footprint,
     /// Which way the joists run.
     pub run: Run,
     /// The name of a length that has no other.
@@ -99,6 +101,33 @@ pub enum TapeTask {
     Other,
 }
 
+/// What a rectangle that is placed from a corner is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Footprint {
+    /// A part of the floor that comes out.
+    #[default]
+    Opening,
+    /// Something that stands in it.
+    Of(ObstacleKind),
+}
+
+impl Footprint {
+    /// Every one, in the order that a choice shows them.
+    pub const ALL: [Self; 4] = {
+        let [a, b, c] = ObstacleKind::ALL;
+        [Self::Opening, Self::Of(a), Self::Of(b), Self::Of(c)]
+    };
+
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Opening => "Opening",
+            Self::Of(obstacle) => obstacle.label(),
+        }
+    }
+}
+
 /// What the air instrument reads.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -131,6 +160,7 @@ impl Default for Draft {
             to_corner: 2,
             trust: Trust::Checked,
             ruler: Ruler::Tape,
+            footprint: Footprint::Opening,
             run: Run::AcrossFirstSide,
             other: Label::default(),
             spot: Place {

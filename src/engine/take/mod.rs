@@ -15,7 +15,7 @@ pub mod travel;
 pub mod whereabouts;
 
 pub use aim::{located, tapped};
-pub use draft::{AirTask, Draft, Instrument, TapeTask};
+pub use draft::{AirTask, Draft, Footprint, Instrument, TapeTask};
 pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};

@@ -84,6 +84,7 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
         unit: units.bare_length().symbol().to_owned(),
     };
     let held = draft.held.join(" · ");
+    let rectangle = draft.footprint.label();
     match (draft.tape, draft.held.len()) {
         (TapeTask::Side, _) => {
             let asks = side_to_come(draft, floor.as_ref());
@@ -99,12 +100,12 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             Question { keys: Keys::Percent, unit: "°".to_owned(), ..length(asks, detail) }
         }
         (TapeTask::Opening, 0) => length(
-            format!("Opening: along side {} from its corner", draft.corner + 1),
+            format!("{rectangle}: along side {} from its corner", draft.corner + 1),
             format!("corner {}", draft.corner + 1),
         ),
-        (TapeTask::Opening, 1) => length("Opening: out from the wall".to_owned(), held),
-        (TapeTask::Opening, 2) => length(format!("Opening: size along side {}", draft.corner + 1), held),
-        (TapeTask::Opening, _) => length("Opening: size into the room".to_owned(), held),
+        (TapeTask::Opening, 1) => length(format!("{rectangle}: out from the wall"), held),
+        (TapeTask::Opening, 2) => length(format!("{rectangle}: size along side {}", draft.corner + 1), held),
+        (TapeTask::Opening, _) => length(format!("{rectangle}: size into the room"), held),
         (TapeTask::Joists, 0) => length("Joist 1: center from corner 1".to_owned(), draft.run.label().to_owned()),
         (TapeTask::Joists, 1) => length("Joists: spacing on center".to_owned(), held),
         (TapeTask::Joists, _) => {

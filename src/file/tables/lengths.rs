@@ -4,7 +4,7 @@ use super::{Logged, place_words};
 use crate::engine::describe::corner_name;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Fact, Job, Thing};
-use crate::engine::survey::Floor;
+use crate::engine::survey::{Floor, Opening};
 use crate::engine::units::{Length, Typed};
 use crate::file::csv::Cell;
 use std::collections::BTreeSet;
@@ -48,6 +48,7 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     rows.sides();
     rows.ties();
     rows.openings();
+    rows.obstacles();
     rows.joists();
     for (id, thing) in &job.now.measures {
         let place = place_words(job, thing.value.place);
@@ -111,14 +112,22 @@ impl Rows<'_> {
 
     fn openings(&mut self) {
         for (nth, (id, thing)) in self.job.now.openings.iter().enumerate() {
-            let opening = &thing.value;
-            let from = side_name(self.job, opening.from);
-            let name = format!("Opening {}", nth + 1);
-            self.add(format!("{name}, along {from} from its start"), &opening.along, *id, thing);
-            self.add(format!("{name}, into the room"), &opening.out, *id, thing);
-            self.add(format!("{name}, length"), &opening.length, *id, thing);
-            self.add(format!("{name}, width"), &opening.width, *id, thing);
+            self.placed(&format!("Opening {}", nth + 1), &thing.value, *id, thing);
         }
+    }
+
+    fn obstacles(&mut self) {
+        for (id, thing) in &self.job.now.obstacles {
+            self.placed(thing.value.what.label(), &thing.value.takes, *id, thing);
+        }
+    }
+
+    fn placed<T>(&mut self, name: &str, opening: &Opening, id: EntryId, thing: &Thing<T>) {
+        let from = side_name(self.job, opening.from);
+        self.add(format!("{name}, along {from} from its start"), &opening.along, id, thing);
+        self.add(format!("{name}, into the room"), &opening.out, id, thing);
+        self.add(format!("{name}, length"), &opening.length, id, thing);
+        self.add(format!("{name}, width"), &opening.width, id, thing);
     }
 
     fn joists(&mut self) {

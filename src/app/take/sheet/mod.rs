@@ -8,8 +8,8 @@ use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
-use crate::engine::survey::{Floor, Ruler, Run, Trust};
-use crate::engine::take::{AirTask, Draft, Instrument, TapeTask};
+use crate::engine::survey::{Floor, Ruler, Run, Trust, WholeFloor};
+use crate::engine::take::{AirTask, Draft, Footprint, Instrument, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
@@ -75,7 +75,7 @@ fn TapeTasks() -> impl IntoView {
             {move || match task.get() {
                 TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
                 TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
-                TapeTask::Opening => view! { <CornerKeys/> }.into_any(),
+                TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
                 TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
@@ -100,6 +100,28 @@ fn PutInKeys() -> impl IntoView {
         Some(
             view! { <h2>"The next side goes"</h2>{choice("The next side goes", options, move || session.draft().after, on_choose)} },
         )
+    }
+}
+
+/// What the rectangle that is placed is, and whether all of the floor comes out.
+#[component]
+fn FootprintKeys() -> impl IntoView {
+    let session = session();
+    let room = Memo::new(move |_| session.job(Floor::of).flatten().map(|floor| (floor.room, floor.whole)));
+    let footprints = labelled(Footprint::ALL, Footprint::label);
+    let on_choose = move |footprint| session.draft_to(|draft| Draft { footprint, ..draft });
+    let on_whole = move |all: bool| match room.get_untracked() {
+        Some((_, Some(whole))) if !all => session.withdraw(whole),
+        Some((room, None)) if all => session.record(WholeFloor { room }.into()),
+        _ => {}
+    };
+    let all = move || room.get().is_some_and(|(_, whole)| whole.is_some());
+    let parts = [(false, "openings only".to_owned()), (true, "the whole floor".to_owned())];
+    view! {
+        <h2>"What is placed"</h2>
+        {choice("What is placed", footprints, move || session.draft().footprint, on_choose)}
+        <h2>"What comes out"</h2>
+        {choice("What comes out", parts.into(), all, on_whole)}
     }
 }
 

@@ -25,6 +25,7 @@ mod region;
 mod rows;
 mod scheme;
 mod search;
+mod trims;
 
 pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, Request, Sheet};
 pub use check::{Broken, check};
@@ -33,3 +34,4 @@ pub use plan::{Layout, Piece};
 pub use region::Corner;
 pub use scheme::Kind;
 pub use search::{Search, Step};
+pub use trims::{Trim, trims};

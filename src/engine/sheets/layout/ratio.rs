@@ -37,6 +37,11 @@ impl Ratio {
         -((-self.over).div_euclid(self.under)) as i32
     }
 
+    /// The nearest whole number.
+    pub const fn nearest(self) -> i32 {
+        (2 * self.over + self.under).div_euclid(2 * self.under) as i32
+    }
+
     /// For lengths of cuts, which are only compared and shown.
     pub fn to_f64(self) -> f64 {
         self.over as f64 / self.under as f64

@@ -75,11 +75,11 @@ pub struct Part {
 
 /// A strip of a part, in the room: `x` from and to, `low` and `high` at both.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Trapezoid {
-    slab: usize,
-    x: (Ratio, Ratio),
-    low: (Ratio, Ratio),
-    high: (Ratio, Ratio),
+pub struct Trapezoid {
+    pub slab: usize,
+    pub x: (Ratio, Ratio),
+    pub low: (Ratio, Ratio),
+    pub high: (Ratio, Ratio),
 }
 
 impl Wall {
@@ -205,7 +205,8 @@ impl Band {
         self.connected(from, to).iter().map(|part| measure(part)).collect()
     }
 
-    fn connected(&self, from: i32, to: i32) -> Vec<Vec<Trapezoid>> {
+    /// The connected parts between two x's, strip by strip.
+    pub fn connected(&self, from: i32, to: i32) -> Vec<Vec<Trapezoid>> {
         let mut parts: Vec<Vec<Trapezoid>> = Vec::new();
         for next in self.trapezoids(from, to) {
             let (touching, apart): (Vec<_>, Vec<_>) =
@@ -239,7 +240,8 @@ fn are_joined(left: &Trapezoid, right: &Trapezoid) -> bool {
     left.slab + 1 == right.slab && left.high.1.min(right.high.0) > left.low.1.max(right.low.0)
 }
 
-fn measure(part: &[Trapezoid]) -> Part {
+/// A connected part and its bounding rectangle.
+pub fn measure(part: &[Trapezoid]) -> Part {
     let least = |values: &mut dyn Iterator<Item = Ratio>| values.min().unwrap_or(Ratio::whole(0));
     let most = |values: &mut dyn Iterator<Item = Ratio>| values.max().unwrap_or(Ratio::whole(0));
     let left = least(&mut part.iter().map(|t| t.x.0));

@@ -4,8 +4,8 @@ use super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
-use crate::engine::survey::{Corner, Floor, Joists, Measure, Opening, Room, Side, Tie};
-use crate::engine::take::draft::{Draft, Instrument, TapeTask};
+use crate::engine::survey::{Corner, Floor, Joists, Measure, Obstacle, Opening, Room, Side, Tie};
+use crate::engine::take::draft::{Draft, Footprint, Instrument, TapeTask};
 use crate::engine::units::decimal::parse_angle;
 use crate::engine::units::tape::Sign;
 
@@ -70,26 +70,31 @@ impl Desk<'_> {
     }
 
     pub(super) fn opening(self) -> Result<Saved, Refused> {
-        const FIELDS: [&str; 4] =
-            ["Opening along the side", "Opening out from the wall", "Opening size along", "Opening size into the room"];
-        let at = self.draft.held.len().min(3);
-        let field = FIELDS.get(at).copied().unwrap_or_default();
+        let name = self.draft.footprint.label();
+        let fields = ["along the side", "out from the wall", "size along", "size into the room"];
+        let [along_field, out_field, length_field, width_field] = fields.map(|field| format!("{name} {field}"));
+        let field =
+            [&along_field, &out_field, &length_field].get(self.draft.held.len()).map_or(&*width_field, |field| field);
         // Asked before the first answer: going off to measure the room puts answers down.
         let from = self.side_from(self.draft.corner, field)?;
-        let value = if at < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
+        let value = if self.draft.held.len() < 2 { self.length(field, Sign::Refused)? } else { self.size(field)? };
         let read_back = self.read_length(field, value.value);
         let [along, out, length, ..] = self.draft.held.as_slice() else {
             return Ok(self.hold(value.typed, read_back));
         };
         let opening = Opening {
             from,
-            along: self.length_of(along, "Opening along the side", Sign::Refused)?,
-            out: self.length_of(out, "Opening out from the wall", Sign::Refused)?,
-            length: self.size_of(length, "Opening size along")?,
+            along: self.length_of(along, &along_field, Sign::Refused)?,
+            out: self.length_of(out, &out_field, Sign::Refused)?,
+            length: self.size_of(length, &length_field)?,
             width: value,
         };
-        let entries = vec![self.pen.record(opening)];
-        Ok(Saved { entries, next: Draft { tape: TapeTask::Joists, ..self.draft.put_down() }, read_back })
+        let entries = vec![match self.draft.footprint {
+            Footprint::Opening => self.pen.record(opening),
+            Footprint::Of(what) => self.pen.record(Obstacle { what, takes: opening }),
+        }];
+        let next = Draft { tape: TapeTask::Joists, footprint: Footprint::Opening, ..self.draft.put_down() };
+        Ok(Saved { entries, next, read_back })
     }
 
     pub(super) fn joists(self) -> Result<Saved, Refused> {

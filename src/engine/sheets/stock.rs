@@ -1,0 +1,105 @@
+//! The sheets, the saw and the rules of laying: as stated, or else as usual.
+
+use crate::engine::job::{Job, SheetEdge, SheetSize};
+use crate::engine::sources::Source;
+use crate::engine::survey::Joists;
+use crate::engine::units::{Length, Typed};
+
+/// Between any two sheets, at ends and edges ([`Source::PanelLaying`]).
+const GAP: Length = Length::sixty_fourths(8);
+/// Around sheets: half a gap, so that a joint over a joist centre gets a whole one
+/// between new and old floor ([`Source::CutBack`]).
+const EDGE_GAP: Length = Length::sixty_fourths(4);
+/// What the saw takes ([`Source::SawKerf`]).
+const KERF: Length = Length::sixty_fourths(8);
+/// A joist's thickness, of lumber by its usual name (common practice, no source).
+const JOIST_THICKNESS: Length = Length::sixty_fourths(96);
+/// What a tongue takes off the face that sheets of 4 ft cover ([`Source::TongueAndGroove`]).
+const TONGUE: Length = Length::sixty_fourths(32);
+
+/// What sheets are laid of, and what of it nobody has said.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stock {
+    /// As bought.
+    pub sheet: SheetSize,
+    /// What their long edges are like.
+    pub edge: SheetEdge,
+    /// How thick they are, if somebody measured.
+    pub thickness: Option<Length>,
+    /// Between two sheets.
+    pub gap: Length,
+    /// Around them.
+    pub edge_gap: Length,
+    /// What the saw takes.
+    pub kerf: Length,
+    /// How thick joists are.
+    pub joist: Length,
+    /// What was taken as usual.
+    pub assumed: Vec<String>,
+    /// What does not suit.
+    pub doubts: Vec<String>,
+}
+
+impl Stock {
+    /// What the job says of sheets to be laid on these joists.
+    pub fn of(job: &Job, joists: &Joists) -> Self {
+        let mut assumed = Vec::new();
+        let mut usual = |said: Option<&Typed<Length>>, otherwise: Length, words: &str| match said {
+            Some(said) => said.value,
+            None => {
+                assumed.push(words.to_owned());
+                otherwise
+            }
+        };
+        let gap = usual(job.sheet_gap(), GAP, "1/8 in between sheets at all ends and edges");
+        let edge_gap = usual(job.edge_gap(), EDGE_GAP, "1/16 in around them, half a gap over a joist center");
+        let kerf = usual(job.kerf(), KERF, "1/8 in for the saw");
+        let joist = usual(job.joist_thickness(), JOIST_THICKNESS, "joists 1 1/2 in thick");
+        let sheet = job.stated_sheet().cloned().unwrap_or_else(|| {
+            assumed.push("4 × 8 ft sheets, strong axis the long way".to_owned());
+            SheetSize::four_by_eight()
+        });
+        let edge = job.sheet_edge().copied().unwrap_or_else(|| {
+            assumed.push("square edges".to_owned());
+            SheetEdge::Square
+        });
+        if edge == SheetEdge::TongueAndGroove {
+            assumed.push("a tongue takes 1/2 in off the width that a sheet covers: see its label".to_owned());
+        }
+        let thickness = job.sheet_thickness().map(|thickness| thickness.value);
+        Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, assumed, doubts: doubts(job, joists) }
+    }
+
+    /// The width that one sheet covers.
+    pub fn face_width(&self) -> Length {
+        match self.edge {
+            SheetEdge::Square => self.sheet.width.value,
+            SheetEdge::TongueAndGroove => self.sheet.width.value - TONGUE,
+        }
+    }
+}
+
+/// What does not suit these joists.
+fn doubts(job: &Job, joists: &Joists) -> Vec<String> {
+    let spacing = &joists.spacing;
+    let mut doubts = Vec::new();
+    match job.span_rating() {
+        None => {
+            doubts.push(format!("Take sheets rated for joists {} on center or more: none is stated.", spacing.typed));
+        }
+        Some(rating) if rating.spacing() < spacing.value => doubts.push(format!(
+            "Sheets rated {} in on center do not suit joists {} apart.",
+            u16::from(*rating),
+            spacing.typed
+        )),
+        Some(_) => {}
+    }
+    if job.sheet_edge() == Some(&SheetEdge::TongueAndGroove) {
+        doubts.push("Where sheets meet along their length a factory edge is needed: rip the wall side.".to_owned());
+    }
+    doubts
+}
+
+/// What everything about stock rests on.
+pub const SOURCES: [Source; 5] =
+    [Source::PanelLaying, Source::NarrowPanels, Source::SawKerf, Source::CutBack, Source::TongueAndGroove];
