@@ -58,6 +58,25 @@ fn a_side_six_inches_off_is_named_once_diagonals_check_it() {
     assert!(standing(&desk).known().unwrap().is_checked());
 }
 
+/// An invented L out of square, its corners at (0, 0), (192, 0), (191 1/2, 96),
+/// (119 1/2, 96 1/4), (119 1/4, 168) and (-1/2, 168 1/4) in; lengths by Pythagoras to the
+/// sixteenth. Side 4 is 5' 11 3/4" and was read 3 1/8 in too long.
+#[test]
+fn out_of_square_too_the_wrong_reading_is_named() {
+    let mut desk = Desk::new();
+    let walk = [("16'", R), ("8'", R), ("6'", L), ("6' 2 7/8\"", R), ("9' 11 3/4\"", R), ("14' 1/4\"", R)];
+    let (_, sides) = desk.room(&walk);
+    for (to, length) in [(2, "17' 10 3/16\""), (3, "12' 9 7/16\""), (4, "17' 2\"")] {
+        desk.tie(sides[0], sides[to], length);
+    }
+    let told = complaint(&desk).unwrap();
+    assert!(told.starts_with("side 4 disagrees with the rest by 3"), "{told}");
+    desk.correct(sides[3], side(room_of(&desk), Some(sides[2]), "5' 11 3/4\"", R));
+    assert_eq!(complaint(&desk), None);
+    let shape = standing(&desk).known().unwrap();
+    assert!(shape.corners[2].x < Length::inches(192), "corner 3 lies inward of a square one");
+}
+
 fn room_of(desk: &Desk) -> EntryId {
     *desk.job().now.rooms.first().unwrap().0
 }
