@@ -2,6 +2,7 @@
 
 use crate::app::session::session;
 use crate::engine::cautions::{self, LAST_WORD};
+use crate::engine::entry::time;
 use crate::engine::job::Observation;
 use leptos::prelude::*;
 
@@ -28,7 +29,7 @@ fn shown(raised: cautions::Raised<'_>) -> Shown {
         words: caution.words,
         because: raised.because,
         sources: cited.collect(),
-        read_by: raised.read.first().map(|stamp| format!("{} on {}", stamp.by.initials, stamp.at.format("%b %-d"))),
+        read_by: raised.read.first().map(|stamp| format!("{} on {}", stamp.by.initials, time::day(stamp.at))),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
 use crate::app::widgets::{TextField, choice, labelled};
-use crate::engine::entry::Label;
+use crate::engine::entry::{Label, time};
 use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Typed};
@@ -73,7 +73,7 @@ fn Visits() -> impl IntoView {
                 job.now
                     .visits
                     .values()
-                    .map(|visit| (visit.stamp.at.format("%Y-%m-%d").to_string(), visit.value.purpose.to_string()))
+                    .map(|visit| (time::date(visit.stamp.at), visit.value.purpose.to_string()))
                     .collect::<Vec<_>>()
             })
             .unwrap_or_default()

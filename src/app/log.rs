@@ -4,7 +4,7 @@ use crate::app::photos::Thumbnail;
 use crate::app::session::session;
 use crate::app::widgets::TextField;
 use crate::engine::describe;
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{EntryId, time};
 use crate::engine::job::{Act, Book, Entry, Observation, Record};
 use crate::engine::photo::Digest;
 use crate::engine::take::{Units, retypable, retyped};
@@ -50,7 +50,7 @@ fn rows(book: &Book, units: Units) -> Vec<Row> {
     let row = |entry: &&Entry| Row {
         id: entry.id,
         line: describe::entry(book.job(), entry, units),
-        who: format!("{} · {}", entry.stamp.at.format("%b %-d %H:%M"), entry.stamp.by.initials),
+        who: format!("{} · {}", time::minute(entry.stamp.at), entry.stamp.by.initials),
         stands: !book.job().withdrawn.contains(&entry.id),
         thing: standing(book, entry),
     };

@@ -44,6 +44,7 @@ pub struct JobFile {
 pub struct Made {
     /// The clock of the device that made it, RFC 3339 with offset.
     #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "String", extend("format" = "date-time")))]
+    #[serde(with = "crate::engine::entry::time")]
     pub at: Time,
     /// The engine's name and version.
     pub engine: String,

@@ -5,7 +5,7 @@ use super::extras::{Extras, Sorted};
 use super::fault::Fault;
 use super::json;
 use super::limits::{FIELDS, PHOTO_BYTES};
-use crate::engine::entry::Time;
+use crate::engine::entry::{Time, time};
 use crate::engine::photo::{Digest, MediaType};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
@@ -100,13 +100,24 @@ pub(super) fn read(raw: &RawValue, path: &str, faults: &mut Vec<Fault>) -> Optio
     let sorted = Sorted::of(&fields, &NAMES, path, faults);
     let item = Item { sorted, path };
     let (sha256, media_type) = (item.needed("sha256", faults), item.needed("type", faults));
-    let (size, at) = (item.needed("size", faults), item.needed("at", faults));
+    let (size, at) = (item.needed("size", faults), item.needed::<At>("at", faults));
     let bytes = item.bytes(faults);
-    let photo =
-        FilePhoto { sha256: sha256?, media_type: media_type?, size: size?, at: at?, bytes, extra: item.sorted.extras };
+    let photo = FilePhoto {
+        sha256: sha256?,
+        media_type: media_type?,
+        size: size?,
+        at: at?.0,
+        bytes,
+        extra: item.sorted.extras,
+    };
     faults.extend(disagreements(&photo, path));
     (faults.len() == before).then_some(photo)
 }
+
+/// When a photo was taken.
+#[derive(serde::Deserialize)]
+#[serde(transparent)]
+struct At(#[serde(with = "time")] Time);
 
 struct Item<'a, 'p> {
     sorted: Sorted<'a>,

@@ -78,7 +78,7 @@ fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
 fn found(job: &Job, findings: &[Finding]) -> Option<String> {
     let there: BTreeSet<Finding> = conditions(job).map(|condition| condition.finding).collect();
     let named: Vec<&str> = findings.iter().filter(|finding| there.contains(finding)).map(|f| f.label()).collect();
-    (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_lowercase()))
+    (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_ascii_lowercase()))
 }
 
 fn treated_wood(job: &Job) -> bool {
@@ -88,7 +88,8 @@ fn treated_wood(job: &Job) -> bool {
 fn weak_framing(job: &Job) -> Option<String> {
     let worst = conditions(job).find_map(|condition| {
         let (what, element) = member(job, condition)?;
-        weakens(condition.finding, element).then(|| format!("{what}: {}.", condition.finding.label().to_lowercase()))
+        weakens(condition.finding, element)
+            .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
     worst.or_else(|| {
         let soft = soft_joists(job).len();

@@ -7,7 +7,9 @@
 pub mod id;
 pub mod stamp;
 pub mod text;
+pub mod time;
 
 pub use id::{DeviceId, EntryId, JobId};
-pub use stamp::{Logger, Role, Stamp, Time};
+pub use stamp::{Logger, Role, Stamp};
 pub use text::{Label, Note, Text};
+pub use time::Time;

@@ -1,13 +1,8 @@
 //! Who logged an entry, when, and in which visit.
 
-use super::{EntryId, Text};
-use chrono::{DateTime, FixedOffset};
+use super::{EntryId, Text, Time, time};
 use serde::{Deserialize, Serialize};
 use std::fmt;
-
-/// Wall-clock time with the offset in force where it was read. Only ever shown:
-/// order comes from the entry's id.
-pub type Time = DateTime<FixedOffset>;
 
 /// Who, when, in which visit.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -15,6 +10,7 @@ pub type Time = DateTime<FixedOffset>;
 pub struct Stamp {
     /// The phone's clock when the entry was made, RFC 3339 with offset.
     #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "String", extend("format" = "date-time")))]
+    #[serde(with = "time")]
     pub at: Time,
     /// Who logged it.
     pub by: Logger,

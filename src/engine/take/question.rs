@@ -66,7 +66,7 @@ fn whereabouts(what: Whereabouts, draft: &Draft, units: Units) -> Question {
         Some(now) => format!("now {}; save alone leaves it", units.length(now.value)),
     };
     Question {
-        asks: format!("{}: {}", draft.spot.name(), what.label().to_lowercase()),
+        asks: format!("{}: {}", draft.spot.name(), what.label().to_ascii_lowercase()),
         detail,
         detail_asks: None,
         keys: Keys::Length,

@@ -116,7 +116,7 @@ impl Parts {
     /// The unit, and the text to keep, which names it.
     fn unit(&self, typed: &str, quantity: Quantity) -> Result<(Unit, String), Refusal> {
         let bare = quantity.bare_unit();
-        let rest = self.rest.piece.to_lowercase();
+        let rest = self.rest.piece.to_ascii_lowercase();
         let found = match bare {
             Unit::Percent => percent(&rest).map(|named| (bare, if named { "" } else { " %" })),
             Unit::Degrees(scale) => degrees(&rest, scale),

@@ -104,7 +104,7 @@ impl Scanner<'_> {
     }
 
     fn word(&mut self, first: char, start: usize) -> Result<Kind, Refusal> {
-        let word = format!("{first}{}", self.take_while(char::is_alphabetic)).to_lowercase();
+        let word = format!("{first}{}", self.take_while(char::is_alphabetic)).to_ascii_lowercase();
         let Some(unit) = Unit::of_word(&word) else {
             return Err(Refusal::at(self.span_from(start), Trouble::NotALength));
         };
