@@ -82,6 +82,8 @@ roles! {
     Sheet = "sheet",
     /// A piece of a sheet.
     Piece = "piece",
+    /// What a piece covers, its edges apart.
+    PieceFill = "piece-fill",
     /// A sheet that is laid uncut.
     WholeSheet = "whole-sheet",
     /// A piece's number.

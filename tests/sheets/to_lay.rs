@@ -6,7 +6,7 @@ use duckboard::engine::entry::{EntryId, Label, Role};
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::geometry::{Point, Rect, Turn};
 use duckboard::engine::job::{Book, Fact, Job, Observation, Record, SheetEdge, SpanRating};
-use duckboard::engine::sheets::layout::{Corner, check, trims};
+use duckboard::engine::sheets::layout::{Case, Corner, Request, Sheet, check, form};
 use duckboard::engine::sheets::{ToLay, to_lay};
 use duckboard::engine::survey::{Joists, Obstacle, ObstacleKind, Opening, Room, Ruler, Run, Side, WholeFloor};
 use duckboard::engine::units::{Length, Typed};
@@ -178,6 +178,11 @@ fn what_stands_in_the_floor_is_left_out_and_what_stands_at_its_edge_is_told() {
     assert!(doubts.iter().any(|doubt| doubt.contains("stands at the edge")), "{doubts:?}");
 }
 
+fn twice_the_area(ring: &[Corner]) -> i64 {
+    let pairs = ring.iter().zip(ring.iter().cycle().skip(1));
+    pairs.map(|(a, b)| i64::from(a.0) * i64::from(b.1) - i64::from(a.1) * i64::from(b.0)).sum()
+}
+
 fn a_whole_floor_out_of_square() -> Desk {
     // An L of 16 × 14 ft, its last side an inch longer than square walls allow.
     let sides = [
@@ -205,8 +210,15 @@ fn a_whole_floor_follows_the_walls_as_adjusted() {
     assert!(ring.iter().zip(ring.iter().cycle().skip(1)).any(slants), "{ring:?}");
     let layout = laid(case);
     assert_eq!(check(case, &layout), Ok(layout.cut));
-    let trimmed = layout.pieces.iter().filter(|piece| !trims(case, &layout, piece).is_empty()).count();
-    assert!(trimmed > 0, "a slanting wall trims something");
+    let forms: Vec<_> = layout.pieces.iter().map(|piece| form(case, &layout, piece)).collect();
+    assert!(forms.iter().any(|form| !form.trims.is_empty()), "a slanting wall trims something");
+    // What pieces cover is the floor, but for a gap along each course and each joint.
+    let covered: i64 = forms.iter().flat_map(|form| &form.strips).map(|strip| twice_the_area(strip)).sum();
+    let floor = twice_the_area(&case.asked.outline).abs();
+    let pieces = i64::try_from(layout.pieces.len()).unwrap();
+    let courses = i64::try_from(layout.levels.len()).unwrap();
+    let gaps = 2 * i64::from(case.asked.gap) * (courses * 3072 + pieces * 768);
+    assert!(covered <= floor && covered >= floor - gaps, "{covered} of {floor}");
 }
 
 #[test]
@@ -237,4 +249,29 @@ fn what_is_said_of_the_sheets_counts() {
     assert!(doubts.iter().any(|doubt| doubt.contains("factory edge")), "{doubts:?}");
     desk.record(Fact::SpanRating(SpanRating::new(24).unwrap()));
     assert!(!desk.floors().1.iter().any(|doubt| doubt.contains("rated")), "24 in suits 16 in");
+}
+
+#[test]
+fn a_piece_around_a_corner_is_trimmed_along_two_lines() {
+    // A floor of 64 × 40 in with 16 × 8 in off its upper right: one piece, whatever is laid.
+    let outline = vec![(0, 0), (1024, 0), (1024, 512), (768, 512), (768, 640), (0, 640)];
+    let file = Request {
+        outline,
+        holes: Vec::new(),
+        joists: vec![256, 512, 768],
+        joist_width: 24,
+        sheet: Sheet { length: 1536, width: 768 },
+        gap: 2,
+        kerf: 2,
+        min_rip: 384,
+        min_bays: 2,
+        stagger: 1,
+    };
+    let case = Case::new(file).unwrap();
+    let layout = laid(&case);
+    assert_eq!(layout.pieces.len(), 1);
+    let form = form(&case, &layout, &layout.pieces[0]);
+    let trims: Vec<_> = form.trims.iter().map(|trim| (trim.from, trim.to)).collect();
+    assert_eq!(trims, [((768, 512), (768, 640)), ((768, 512), (1024, 512))]);
+    assert_eq!(form.strips.iter().map(|strip| twice_the_area(strip)).sum::<i64>(), 2 * (1024 * 640 - 256 * 128));
 }

@@ -24,9 +24,10 @@ pub fn cutting(plan: &SheetPlan, sheet: Sheet, units: Units, canvas: Canvas) -> 
         let area = Rectangle { at: numbered.piece.on_sheet, length: size.width, width: size.height };
         let words = format!("{} × {}", units.length(length(size.width)), units.length(length(size.height)));
         items.extend(piece(bench.area(area), numbered.number, &words, lettering, Role::Piece));
-        items.extend(numbered.trims.iter().map(|trim| bench.trim(area.at, *trim)));
+        items.extend(numbered.form.trims.iter().map(|trim| bench.trim(area.at, *trim)));
     }
-    items.extend(plan.cuts.iter().flat_map(|cut| bench.cut(cut, lettering)));
+    let mut marks = Vec::new();
+    items.extend(plan.cuts.iter().flat_map(|cut| bench.cut(cut, lettering, &mut marks)));
     let title = format!(
         "Sheet {}: its {} and {}",
         plan.number,
@@ -70,8 +71,8 @@ impl Bench {
         Item::Line { from: spot(trim.from), to: spot(trim.to), role: Role::Trim }
     }
 
-    /// The saw's line, and the cut's number in a disc at its end.
-    fn cut(&self, cut: &Cut, lettering: Lettering) -> Vec<Item> {
+    /// The saw's line, and the cut's number in a disc on it, clear of the others' `marks`.
+    fn cut(&self, cut: &Cut, lettering: Lettering, marks: &mut Vec<Spot>) -> Vec<Item> {
         let area = self.area(cut.of);
         let at = f64::from(cut.at) * self.scale;
         let (from, to) = match cut.way {
@@ -79,11 +80,13 @@ impl Bench {
             Way::Rip => (Spot { x: area.left, y: area.bottom - at }, Spot { x: area.right, y: area.bottom - at }),
         };
         let radius = lettering.size * 0.85;
+        let mark = clear_of(marks, from, to, 2.0 * radius);
+        marks.push(mark);
         vec![
             Item::Line { from, to, role: Role::Cut },
-            Item::Disc { at: to, radius, fill: None, role: Role::CutMark },
+            Item::Disc { at: mark, radius, fill: None, role: Role::CutMark },
             Item::Text {
-                at: to,
+                at: mark,
                 anchor: Anchor::Middle,
                 reads: Reads::Across,
                 size: lettering.size,
@@ -92,4 +95,12 @@ impl Bench {
             },
         ]
     }
+}
+
+/// The spot on a line that lies as far from the marks as they need: its end if that will
+/// do, else further back; where there is no room, its end all the same.
+fn clear_of(marks: &[Spot], from: Spot, to: Spot, apart: f64) -> Spot {
+    let back = |part: f64| Spot { x: to.x + (from.x - to.x) * part, y: to.y + (from.y - to.y) * part };
+    let is_clear = |spot: &Spot| marks.iter().all(|mark| libm::hypot(mark.x - spot.x, mark.y - spot.y) >= apart);
+    [0.0, 1.0, 0.25, 0.75, 0.5].map(back).into_iter().find(is_clear).unwrap_or(to)
 }

@@ -24,6 +24,13 @@ fn box_path(area: PxBox, role: Role) -> Item {
 
 /// A piece with its number, and what else there is room to say.
 fn piece(area: PxBox, number: usize, size: &str, lettering: Lettering, role: Role) -> Vec<Item> {
+    let mut items = vec![box_path(area, role)];
+    items.extend(numbered(area, number, size, lettering));
+    items
+}
+
+/// The number in the middle of an area, and below it what there is room to say.
+fn numbered(area: PxBox, number: usize, size: &str, lettering: Lettering) -> Vec<Item> {
     let middle = area.middle();
     let number = number.to_string();
     let (of_number, of_size) = (lettering.measure(&number), lettering.measure(size));
@@ -33,17 +40,14 @@ fn piece(area: PxBox, number: usize, size: &str, lettering: Lettering, role: Rol
     let at = Spot { y: middle.y - lift, ..middle };
     let fits = area.height().min(area.width()) / (of_number.height * 1.2);
     let scale = NUMBER.min(fits).max(1.0);
-    let mut items = vec![
-        box_path(area, role),
-        Item::Text {
-            at,
-            anchor: Anchor::Middle,
-            reads: Reads::Across,
-            size: lettering.size * scale,
-            text: number.clone(),
-            role: Role::PieceNumber,
-        },
-    ];
+    let mut items = vec![Item::Text {
+        at,
+        anchor: Anchor::Middle,
+        reads: Reads::Across,
+        size: lettering.size * scale,
+        text: number.clone(),
+        role: Role::PieceNumber,
+    }];
     if says_size {
         let below = Spot { y: middle.y + of_number.height * NUMBER * 0.6, ..middle };
         items.push(lettering.write(size, below, Reads::Across, Role::DimensionText));

@@ -89,7 +89,7 @@ fn trimming(plan: &SheetPlan, units: Units) -> impl Iterator<Item = String> {
     plan.pieces.iter().flat_map(move |piece| {
         let line =
             move |trim: &Trim| format!("Trim piece {} from {} to {}", piece.number, spot(trim.from), spot(trim.to));
-        piece.trims.iter().map(line)
+        piece.form.trims.iter().map(line)
     })
 }
 

@@ -7,6 +7,7 @@ use crate::draw::px::PxBox;
 use crate::draw::{Canvas, Drawing, Frame, Item, Reads, Role};
 use crate::engine::geometry::Rect;
 use crate::engine::sheets::cut_list::Numbered;
+use crate::engine::sheets::layout::{Corner, Kind};
 use crate::engine::sheets::{CutList, ToLay};
 use crate::engine::survey::Run;
 use crate::engine::take::Units;
@@ -34,13 +35,45 @@ pub fn layout_plan(floor: &ToLay, list: &CutList, units: Units, canvas: Canvas) 
 }
 
 fn drawn(floor: &ToLay, list: &CutList, numbered: &Numbered, frame: &Frame, lettering: Lettering) -> Vec<Item> {
-    let (x, y) = numbered.piece.at;
-    let size = numbered.piece.size;
-    let corners = (floor.on_plan((x, y)), floor.on_plan((x + size.width, y + size.height)));
-    let Some(rect) = Rect::between(corners.0, corners.1) else { return Vec::new() };
+    if !numbered.form.trims.is_empty() {
+        return trimmed(floor, numbered, frame, lettering);
+    }
+    let Some(area) = area(floor, numbered.piece.at, numbered.piece.size, frame) else { return Vec::new() };
     let is_uncut = list.sheets.iter().any(|sheet| sheet.number == numbered.sheet && sheet.is_laid_whole());
     let role = if is_uncut { Role::WholeSheet } else { Role::Piece };
-    piece(on_canvas(frame, rect), numbered.number, "", lettering, role)
+    piece(area, numbered.number, "", lettering, role)
+}
+
+/// A piece that is no rectangle: what it covers, its edges, and the number on its
+/// largest strip.
+fn trimmed(floor: &ToLay, numbered: &Numbered, frame: &Frame, lettering: Lettering) -> Vec<Item> {
+    let (x, y) = numbered.piece.at;
+    let spot = |(along, up): Corner| frame.spot(floor.on_plan((x + along, y + up)));
+    let form = &numbered.form;
+    let fills = form.strips.iter().map(|strip| Item::Path {
+        spots: strip.map(spot).to_vec(),
+        closed: true,
+        role: Role::PieceFill,
+    });
+    let edges =
+        form.edges.iter().map(|edge| Item::Line { from: spot(edge.from), to: spot(edge.to), role: Role::Piece });
+    let mut items: Vec<_> = fills.chain(edges).collect();
+    let size = |strip: &&[Corner; 4]| {
+        let [from, _, to, _] = **strip;
+        i64::from(to.0 - from.0) * i64::from(to.1 - from.1)
+    };
+    if let Some([from, _, to, _]) = form.strips.iter().max_by_key(size) {
+        let size = Kind { width: to.0 - from.0, height: to.1 - from.1 };
+        let area = area(floor, (x + from.0, y + from.1), size, frame);
+        items.extend(area.into_iter().flat_map(|area| super::numbered(area, numbered.number, "", lettering)));
+    }
+    items
+}
+
+/// Where a rectangle of the layout lies on the canvas.
+fn area(floor: &ToLay, (x, y): Corner, size: Kind, frame: &Frame) -> Option<PxBox> {
+    let corners = (floor.on_plan((x, y)), floor.on_plan((x + size.width, y + size.height)));
+    Rect::between(corners.0, corners.1).map(|rect| on_canvas(frame, rect))
 }
 
 fn joists(floor: &ToLay, frame: &Frame) -> Vec<Item> {

@@ -1,7 +1,7 @@
 //! A layout as a carpenter works through it: pieces numbered in the order they are
 //! laid, and for each sheet its cuts in the order they are made.
 
-use super::layout::{Case, Corner, Cutting, Layout, Piece, Trim, trims};
+use super::layout::{Case, Corner, Cutting, Form, Layout, Piece, form};
 
 /// A layout in words and numbers. Lengths are sixteenths, from the sheet's lower left
 /// corner unless said otherwise.
@@ -22,8 +22,8 @@ pub struct Numbered {
     pub sheet: usize,
     /// The piece.
     pub piece: Piece,
-    /// Where it is trimmed after it is cut out, from its rectangle's lower left corner.
-    pub trims: Vec<Trim>,
+    /// What it is like once it is trimmed.
+    pub form: Form,
 }
 
 /// What becomes of a sheet.
@@ -85,7 +85,7 @@ impl CutList {
             number,
             sheet: place(piece.sheet),
             piece: *piece,
-            trims: trims(case, layout, piece),
+            form: form(case, layout, piece),
         });
         let pieces: Vec<_> = numbered.collect();
         let sheets = order.iter().zip(1..).filter_map(|(sheet, number)| {
@@ -117,7 +117,7 @@ fn sheets_in_order(layout: &Layout) -> Vec<usize> {
 impl SheetPlan {
     /// Is it laid as it comes?
     pub fn is_laid_whole(&self) -> bool {
-        self.cuts.is_empty() && self.pieces.iter().all(|piece| piece.trims.is_empty())
+        self.cuts.is_empty() && self.pieces.iter().all(|piece| piece.form.trims.is_empty())
     }
 
     /// Notes the cuts of a rectangle, and then of what they leave, first part first.

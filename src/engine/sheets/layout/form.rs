@@ -1,12 +1,14 @@
-//! What is cut off a piece that is no rectangle: where a wall slants or has a corner.
+//! What a piece is like that is no rectangle, and what is cut off it: where a wall slants
+//! or has a corner.
 
 use super::case::Case;
 use super::plan::{Layout, Piece};
 use super::ratio::Ratio;
 use super::region::{Corner, Trapezoid, measure};
 
-/// A line along which a piece is trimmed, from the lower left corner of its rectangle, to
-/// the nearest sixteenth. From left to right, and upwards where it is upright.
+/// An edge of a piece, and often a line along which it is trimmed: from the lower left
+/// corner of its rectangle, to the nearest sixteenth. From left to right, and upwards
+/// where it is upright.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Trim {
     /// From here.
@@ -15,18 +17,37 @@ pub struct Trim {
     pub to: Corner,
 }
 
-/// Where a piece of a layout is trimmed to the outline or around a hole.
-pub fn trims(case: &Case, layout: &Layout, piece: &Piece) -> Vec<Trim> {
-    let Some((low, high)) = layout.levels.get(piece.course).copied() else { return Vec::new() };
+/// What a piece is like, in sixteenths from the lower left corner of its rectangle.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Form {
+    /// Strips that cover it, each by its corners in turn.
+    pub strips: Vec<[Corner; 4]>,
+    /// All around it.
+    pub edges: Vec<Trim>,
+    /// Those of them that are no edge of its rectangle, nor within a sixteenth of one:
+    /// where it is trimmed to the outline or around a hole.
+    pub trims: Vec<Trim>,
+}
+
+/// What a piece of a layout is like.
+pub fn form(case: &Case, layout: &Layout, piece: &Piece) -> Form {
+    let Some((low, high)) = layout.levels.get(piece.course).copied() else { return Form::default() };
     let band = case.region.band(low, high);
     let parts = band.connected(piece.x.0, piece.x.1);
-    let Some(part) = parts.iter().find(|part| measure(part).at == piece.at) else { return Vec::new() };
-    let rectangle = [piece.at, (piece.at.0 + piece.size.width, piece.at.1 + piece.size.height)];
-    let mut lines: Vec<_> = sloping(part).into_iter().chain(upright(part)).collect();
-    lines.retain(|line| !is_on_the_edge(*line, rectangle));
-    let (x, y) = piece.at;
-    let trims = joined(lines).into_iter();
-    trims.map(|((xa, ya), (xb, yb))| Trim { from: (xa - x, ya - y), to: (xb - x, yb - y) }).collect()
+    let Some(part) = parts.iter().find(|part| measure(part).at == piece.at) else { return Form::default() };
+    let from_corner = |(x, y): Corner| (x - piece.at.0, y - piece.at.1);
+    let lines = sloping(part).into_iter().chain(upright(part));
+    let lines = lines.map(|(from, to)| (from_corner(from), from_corner(to))).filter(|(from, to)| from != to);
+    let edges = joined(lines.collect());
+    let size = (piece.size.width, piece.size.height);
+    let trims = edges.iter().copied().filter(|line| !is_on_the_edge(*line, size));
+    let strips = part.iter().map(|strip| corners(strip).map(from_corner));
+    Form { strips: strips.collect(), trims: trims.collect(), edges }
+}
+
+fn corners(strip: &Trapezoid) -> [Corner; 4] {
+    let (left, right) = strip.x;
+    [spot(left, strip.low.0), spot(right, strip.low.1), spot(right, strip.high.1), spot(left, strip.high.0)]
 }
 
 type Line = (Corner, Corner);
@@ -63,14 +84,15 @@ fn spot(x: Ratio, y: Ratio) -> Corner {
     (x.nearest(), y.nearest())
 }
 
-/// Does a line lie on the edge of a rectangle, or come to nothing?
-fn is_on_the_edge(((xa, ya), (xb, yb)): Line, [least, most]: [Corner; 2]) -> bool {
-    let on = |a: i32, b: i32, edges: [i32; 2]| a == b && edges.contains(&a);
-    (xa, ya) == (xb, yb) || on(xa, xb, [least.0, most.0]) || on(ya, yb, [least.1, most.1])
+/// Does a line lie on the edge of a rectangle, as far as a saw can tell?
+fn is_on_the_edge(line: Trim, (width, height): Corner) -> bool {
+    let near = |a: i32, b: i32, edge: i32| (a - edge).abs() <= 1 && (b - edge).abs() <= 1;
+    let (from, to) = (line.from, line.to);
+    near(from.0, to.0, 0) || near(from.0, to.0, width) || near(from.1, to.1, 0) || near(from.1, to.1, height)
 }
 
 /// Lines that go on straight from one to the next become one.
-fn joined(lines: Vec<Line>) -> Vec<Line> {
+fn joined(lines: Vec<Line>) -> Vec<Trim> {
     let mut joined: Vec<Line> = Vec::new();
     for (from, to) in lines {
         let before = joined.iter_mut().find(|before| before.1 == from && is_straight(before.0, from, to));
@@ -80,7 +102,7 @@ fn joined(lines: Vec<Line>) -> Vec<Line> {
         }
     }
     joined.sort_unstable();
-    joined
+    joined.into_iter().map(|(from, to)| Trim { from, to }).collect()
 }
 
 /// Do three corners lie on one line, as far as whole sixteenths can say?
