@@ -282,7 +282,14 @@ fn a_layout_is_written_with_its_plan_and_every_cut_sheet() {
     let printed = desk.well(&["layout", &file, "-o", "sheets"]);
     assert_eq!(printed.trim(), "sheets/sheets.md");
     let page = fs::read_to_string(desk.0.join("sheets/sheets.md")).unwrap();
-    for words in ["INVENTED SAMPLE", "no layout takes fewer", "no course narrower than 24 in", "power off"] {
+    for words in [
+        "INVENTED SAMPLE",
+        "no layout takes fewer",
+        "no course narrower than 24 in",
+        "Blocking: ",
+        "Adhesive: ",
+        "power off",
+    ] {
         assert!(page.contains(words), "{words} is not in\n{page}");
     }
     let drawings: Vec<_> = page.split("](").skip(1).map(|rest| rest.split(')').next().unwrap()).collect();

@@ -4,6 +4,8 @@
 #[path = "sheets/cut_list.rs"]
 mod cut_list;
 mod job_samples;
+#[path = "sheets/take_off.rs"]
+mod take_off;
 #[path = "sheets/to_lay.rs"]
 mod to_lay;
 

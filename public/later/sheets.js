@@ -26,20 +26,22 @@ function show({ page, done, problem }) {
   place.dataset.state = problem ? 'problem' : done ? 'done' : 'searching';
 }
 
-function parts({ floors, assumed, doubts, at_the_saw }) {
+function parts({ floors, assumed, doubts, sources, at_the_saw }) {
   return [
     ...floors.flatMap(floorParts),
     card(element('h2', '', 'Rules'), ...doubts.map(doubt => element('p', 'doubt', doubt)),
-      element('p', 'assumed', `assumed: ${assumed.join('; ')}`)),
+      element('p', 'assumed', `assumed: ${assumed.join('; ')}`),
+      element('p', 'assumed', `sources: ${sources.join('; ')}`)),
     card(element('h2', '', 'At the saw'), ...at_the_saw.map(line => element('p', '', line))),
   ];
 }
 
-function floorParts({ name, headline, line, plan, sheets }) {
+function floorParts({ name, headline, line, plan, needed, sheets }) {
   return [
     card(element('h2', '', `${name}: sheets laid on the joists`), element('p', 'headline', headline),
       element('p', '', line), drawing(plan)),
     ...sheets.map(cutSheet),
+    ...needed.map(need),
   ];
 }
 
@@ -47,6 +49,11 @@ function cutSheet({ title, drawing: svg, cuts }) {
   const list = element('ol', 'cuts');
   list.append(...cuts.map(cut => element('li', '', cut)));
   return card(element('h3', '', title), ...(svg ? [drawing(svg), list] : []));
+}
+
+function need({ title, headline, lines }) {
+  return card(element('h3', '', title), element('p', 'headline', headline),
+    ...lines.map(line => element('p', '', line)));
 }
 
 function card(...children) {

@@ -82,6 +82,19 @@ sources! {
     SawKerf: Practice, "A circular saw takes about 1/8 in";
     /// Where an opening is cut.
     CutBack: Practice, "Openings are cut back to joist centers";
+    /// Which edges need something under them.
+    OpenEdges: Published, "APA form E30V (2011), page 32: long edges are tongue and groove or blocked";
+    /// What blocks are.
+    Blocks: Practice, "Treated 2× blocks between joists under open edges and around an opening";
+    /// How lumber is sold.
+    LumberLengths: Memory, "Lumber is sold in lengths of 8, 10, 12, 14 and 16 ft";
+    /// How many fasteners, and which.
+    FastenerSchedule: Published,
+        "IRC table R602.3(1), a scan of an older edition: 6 in at edges, 12 in between; check the adopted one";
+    /// How thick a bead of glue is.
+    GlueBead: Published, "APA form Q300: a bead of about 1/4 in on every joist, and in the groove";
+    /// That the ends of two sheets on one joist get two beads.
+    GlueUnderEnds: Practice, "Two beads on a joist where two sheets end";
 
     /// The equation of equilibrium moisture content. Its coefficients were read in
     /// a public package that cites the research note, not in the note.

@@ -1,6 +1,6 @@
 //! What the worker's script calls.
 
-use duckboard::draw::sheets::SheetPage;
+use duckboard::draw::sheets::{Needed, SheetPage, sources};
 use duckboard::draw::{Canvas, svg};
 use duckboard::engine::figure::{Figure, Known};
 use duckboard::engine::sheets::layout::{Search, Step, check};
@@ -29,6 +29,7 @@ struct Shown {
     floors: Vec<ShownFloor>,
     assumed: Vec<String>,
     doubts: Vec<String>,
+    sources: Vec<String>,
     at_the_saw: [&'static str; 3],
 }
 
@@ -38,7 +39,15 @@ struct ShownFloor {
     headline: String,
     line: String,
     plan: String,
+    needed: Vec<ShownNeed>,
     sheets: Vec<ShownSheet>,
+}
+
+#[derive(Serialize)]
+struct ShownNeed {
+    title: &'static str,
+    headline: String,
+    lines: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -97,7 +106,7 @@ impl Layouts {
             .filter_map(|(floor, search)| self.shown(floor, search))
             .collect();
         let (assumed, doubts) = (self.floors.assumed.clone(), self.floors.doubts.clone());
-        let shown = Shown { floors, assumed, doubts, at_the_saw: AT_THE_SAW };
+        let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: AT_THE_SAW };
         if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }
     }
 
@@ -114,7 +123,14 @@ impl Layouts {
             headline: page.headline,
             line: page.line,
             plan: svg::write(&page.plan),
+            needed: page.needed.into_iter().map(ShownNeed::from).collect(),
             sheets: sheets.collect(),
         })
+    }
+}
+
+impl From<Needed> for ShownNeed {
+    fn from(needed: Needed) -> Self {
+        Self { title: needed.title, headline: needed.headline, lines: needed.lines }
     }
 }

@@ -4,7 +4,7 @@ use crate::files;
 use crate::report::markdown::{list, plain};
 use crate::report::{SHEET, title_block};
 use crate::trouble::Trouble;
-use duckboard::draw::sheets::{CutSheet, SheetPage};
+use duckboard::draw::sheets::{CutSheet, SheetPage, sources};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::sheets::layout::{Case, Layout, Search, Step, check};
@@ -58,6 +58,7 @@ fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     }
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
+    text += &section("Sources", &sources());
     Ok(text + &section("At the saw", &AT_THE_SAW.map(str::to_owned)))
 }
 
@@ -73,6 +74,9 @@ fn laid_floor(floor: &ToLay, case: &Case, folder: &Path, number: usize) -> Resul
     text += &format!("### Plan\n\n{}", drawn(&page.plan, folder, &format!("{prefix}plan.svg"))?);
     for (sheet_number, sheet) in (1..).zip(&page.sheets) {
         text += &cut_sheet(sheet, folder, &format!("{prefix}sheet-{sheet_number}.svg"))?;
+    }
+    for need in &page.needed {
+        text += &section(&format!("{}: {}", need.title, plain(&need.headline)), &need.lines);
     }
     Ok(text)
 }

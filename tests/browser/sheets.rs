@@ -21,6 +21,7 @@ async fn the_samples_opening_is_laid_and_cut_without_a_host() {
     phone.wait_until("the search has ended", &format!("{STATE} === 'done'")).await;
     phone.wait_for("no layout takes fewer").await;
     phone.wait_for("Invented sample").await;
+    phone.wait_for("Blocking").await;
     phone.wait_for("At the saw").await;
     phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
     phone.check_accessible().await;

@@ -19,7 +19,8 @@ cargo xtask <command>
                     with names, only those steps (`cargo xtask test --list`)
   dist              build the files to put on a host, into dist/
   size              what a first visit downloads, against its budget
-  bench             first-load bytes and Lighthouse's scores
+  bench             proofs of the layout cases natively and in Chromium, first-load
+                    bytes, Lighthouse's scores
 ";
 
 /// One command with its options.

@@ -69,6 +69,17 @@ pub fn store_contract() -> Result<()> {
     Ok(())
 }
 
+/// Builds the page that proves the layout cases against the clock, into
+/// `target/layout-speed`, as the app's own search is built.
+pub fn layout_speed() -> Result<PathBuf> {
+    let module = compile(Profile::Fast, ["--example", "layout_speed"], "examples/layout_speed.wasm")?;
+    let out = paths::target().join("layout-speed");
+    bind(&module, &out)?;
+    shrink(&out.join("layout_speed_bg.wasm"), "-O3", Optimise::Always)?;
+    fs::copy(paths::root().join("tests/layout/speed/index.html"), out.join("index.html"))?;
+    Ok(out)
+}
+
 /// Compiles one of the package's programs for the browser; `built` is where cargo puts it.
 fn compile(profile: Profile, program: [&str; 2], built: &str) -> Result<PathBuf> {
     tools::wasm_target()?;

@@ -2,10 +2,12 @@
 //! cut. The same drawings go on the screen, on paper and beside the office's report.
 
 mod cutting;
+mod needed;
 mod page;
 mod plan;
 
 pub use cutting::cutting;
+pub use needed::{Needed, sources};
 pub use page::{CutSheet, SheetPage};
 pub use plan::layout_plan;
 

@@ -1,12 +1,13 @@
 //! A layout as a page: what is said, the plan, and a drawing with its cuts for each sheet.
 
+use super::needed::{Needed, needed};
 use super::plan::runs_across;
 use super::{counted, cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, Trim};
 use crate::engine::sheets::to_lay::length;
-use crate::engine::sheets::{CutList, ToLay};
+use crate::engine::sheets::{CutList, TakeOff, ToLay};
 use crate::engine::take::Units;
 
 /// Everything that a layout's page shows, in its order.
@@ -20,6 +21,8 @@ pub struct SheetPage {
     pub line: String,
     /// The pieces on the floor.
     pub plan: Drawing,
+    /// What else it takes.
+    pub needed: Vec<Needed>,
     /// How each sheet is cut.
     pub sheets: Vec<CutSheet>,
 }
@@ -55,6 +58,7 @@ impl SheetPage {
             headline: counted(layout.sheets() as usize, "sheet"),
             line: line(layout, bound, runs_across(floor.run)),
             plan: layout_plan(floor, &list, units, canvas),
+            needed: needed(&TakeOff::of(case, &list, &floor.stock), units),
             sheets: sheets.collect(),
         })
     }

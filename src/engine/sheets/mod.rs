@@ -2,13 +2,15 @@
 //!
 //! [`by_area`] is the carpenter's estimate. [`layout`] lays sheets on real joists and
 //! proves how few there can be; it knows no job. [`to_lay`] is the one place that makes
-//! a floor to lay out of a job, and [`cut_list`] says a layout in a carpenter's words.
+//! a floor to lay out of a job, [`cut_list`] says a layout in a carpenter's words, and
+//! [`take_off`] counts what laying it takes beside sheets.
 
 pub mod by_area;
 pub mod cut_list;
 mod inset;
 pub mod layout;
 pub mod stock;
+pub mod take_off;
 pub mod to_lay;
 
 /// Where a search for a job's layout ends, so that phone and office show the same one.
@@ -24,4 +26,5 @@ pub const AT_THE_SAW: [&str; 3] = [
 
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;
+pub use take_off::TakeOff;
 pub use to_lay::{ToLay, to_lay};

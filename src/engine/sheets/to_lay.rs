@@ -35,19 +35,21 @@ pub struct ToLay {
     pub cut_back: Vec<Point>,
     /// Which way the joists run.
     pub run: Run,
+    /// What it is laid of.
+    pub stock: Stock,
     /// Where the layout's nought lies. Its y goes up the page where its x goes across,
     /// so that a sheet drawn with its y upwards lies as it does on the floor.
     origin: Point,
 }
 
 impl ToLay {
-    fn new(name: String, placed: Vec<Point>, cut_back: Vec<Point>, run: Run) -> Self {
+    fn new(name: String, placed: Vec<Point>, cut_back: Vec<Point>, run: Run, stock: &Stock) -> Self {
         let (least, most) = (Rect::around(&cut_back).least(), Rect::around(&cut_back).most());
         let origin = match run {
             Run::AcrossFirstSide => Point::new(least.x, most.y),
             Run::AlongFirstSide => least,
         };
-        Self { name, case: Err(Vec::new()), placed, cut_back, run, origin }
+        Self { name, case: Err(Vec::new()), placed, cut_back, run, stock: stock.clone(), origin }
     }
 
     /// The nearest point of the layout to one of the plan.
@@ -148,7 +150,7 @@ impl Laying<'_> {
     }
 
     fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
-        let mut floor = ToLay::new(name, placed, cut_back, self.joists.run);
+        let mut floor = ToLay::new(name, placed, cut_back, self.joists.run, self.stock);
         floor.case = Case::new(self.request(&floor));
         floor
     }

@@ -1,8 +1,7 @@
-//! `cargo xtask bench`: how the app feels on a slow phone, in numbers.
+//! Lighthouse, as a mid-range phone on a slow network.
 
 use crate::site::Site;
-use crate::tools::{self, Optimise};
-use crate::{dist, paths, run, size};
+use crate::{paths, run, tools};
 use anyhow::{Context, Result};
 use serde_json::Value;
 use std::path::Path;
@@ -11,11 +10,9 @@ use std::{fs, thread};
 const CHROMIUM: &str = "--headless --no-sandbox --disable-gpu --disable-quic --no-first-run \
                         --disable-background-networking --disable-component-update --disable-sync";
 
-/// Measures a fresh build.
-pub fn bench() -> Result<()> {
-    let folder = dist::make(Optimise::Always)?;
-    println!("\nfirst visit: {} bytes of brotli", size::first_load()?);
-    let report = lighthouse(&folder)?;
+/// Measures what is in a folder.
+pub fn print(folder: &Path) -> Result<()> {
+    let report = lighthouse(folder)?;
     println!("\nLighthouse, as a mid-range phone on a slow network, out of 100:");
     print!("{}", scores(&report)?);
     Ok(())

@@ -1,0 +1,62 @@
+//! Glue: a bead on every line that a sheet bears on.
+
+use super::lines::Line;
+use crate::engine::sheets::to_lay::length;
+#[cfg(doc)]
+use crate::engine::sources::Source;
+use crate::engine::units::Length;
+
+/// How thick the bead is ([`Source::GlueBead`]).
+const BEAD: Length = Length::sixty_fourths(16);
+/// What a large tube holds, in US fluid ounces.
+const TUBE_FLUID_OUNCES: f64 = 28.0;
+/// A US gallon is 231 cubic inches and 128 fluid ounces.
+const CUBIC_INCHES_PER_FLUID_OUNCE: f64 = 231.0 / 128.0;
+
+/// How much glue.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Adhesive {
+    /// How long the bead is, all in all.
+    pub bead: Length,
+    /// How many tubes of 28 fluid ounces that is.
+    pub tubes: u32,
+}
+
+impl Adhesive {
+    /// Each end gets its own bead, so that a joist under a joint gets two
+    /// ([`Source::GlueUnderEnds`]).
+    pub(super) fn along(lines: &[Line]) -> Self {
+        let sixteenths = lines.iter().map(|line| match line {
+            Line::End(length) | Line::Inner(length) | Line::Tongued(length) => *length,
+            Line::Open(bay) => bay.clear,
+        });
+        let bead = sixteenths.map(length).fold(Length::ZERO, |sum, next| sum + next);
+        Self { bead, tubes: tubes(bead) }
+    }
+}
+
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float cast saturates")]
+fn tubes(bead: Length) -> u32 {
+    libm::ceil(bead.to_feet() / tube_covers().to_feet()) as u32
+}
+
+/// How far one tube goes: its volume over the bead's section.
+fn tube_covers() -> Length {
+    let across = BEAD.to_inches();
+    let section = core::f64::consts::PI / 4.0 * across * across;
+    Length::from_inches(TUBE_FLUID_OUNCES * CUBIC_INCHES_PER_FLUID_OUNCE / section)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 28 fl oz go 85.8 ft at 1/4 in (computed).
+    #[test]
+    fn a_tube_goes_as_far_as_its_volume() {
+        assert!((tube_covers().to_feet() - 85.8).abs() < 0.05, "{}", tube_covers().to_feet());
+        let bead = |feet| Adhesive::along(&[Line::Inner(feet * 192)]);
+        assert_eq!((bead(85).tubes, bead(86).tubes, bead(0).tubes), (1, 2, 0));
+        assert_eq!(bead(85).bead, Length::feet(85));
+    }
+}

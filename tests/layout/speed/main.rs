@@ -1,0 +1,40 @@
+//! How long the proofs of a folder of cases take: `layout_speed CASES_DIR` natively; or
+//! in a browser, where `index.html` beside this file takes the time.
+
+#[path = "../cases/format.rs"]
+mod format;
+
+use duckboard::engine::sheets::layout::{Search, Step};
+use format::CaseFile;
+
+/// A case that is not proven after so many steps has taken long enough.
+const MOST_STEPS: u64 = 20_000;
+
+/// Proves a case, and says what that came to: the same on every machine.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
+pub fn prove(case: &str) -> Result<String, String> {
+    let file: CaseFile = serde_json::from_str(case).map_err(|error| error.to_string())?;
+    let case = file.case().map_err(|faults| format!("{}: {faults:?}", file.id))?;
+    let mut search = Search::new(case);
+    while !search.is_proven() && search.steps() < MOST_STEPS && search.step() != Step::Done {}
+    let sheets = search.best().map_or(0, duckboard::engine::sheets::layout::Layout::sheets);
+    Ok(format!("{} sheets {sheets} bound {} steps {}", file.id, search.bound(), search.steps()))
+}
+
+#[cfg(target_arch = "wasm32")]
+fn main() {}
+
+/// Prints a line a case, as JSON: what was proven, and in how many milliseconds.
+#[cfg(not(target_arch = "wasm32"))]
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let folder = std::env::args().nth(1).ok_or("usage: layout_speed CASES_DIR")?;
+    let mut files: Vec<_> = std::fs::read_dir(folder)?.map(|file| Ok(file?.path())).collect::<std::io::Result<_>>()?;
+    files.sort();
+    for file in files {
+        let case = std::fs::read_to_string(file)?;
+        let began = std::time::Instant::now();
+        let proven = prove(&case)?;
+        println!("{}", serde_json::json!([proven, began.elapsed().as_secs_f64() * 1000.0]));
+    }
+    Ok(())
+}
