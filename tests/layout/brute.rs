@@ -7,11 +7,23 @@ use std::collections::{BTreeMap, BTreeSet};
 /// A piece's size along x and y.
 type Size = (i32, i32);
 
+/// More pieces than that take minutes.
+const MOST_PIECES: usize = 8;
+
+/// Has this floor a layout of too many pieces to try everything?
+pub fn is_too_much(asked: &Request) -> bool {
+    all_layouts(asked).iter().any(|pieces| pieces.len() > MOST_PIECES)
+}
+
+fn all_layouts(asked: &Request) -> BTreeSet<Vec<Size>> {
+    courses(asked).into_iter().flat_map(|levels| layouts(asked, &levels)).collect()
+}
+
 /// The fewest sheets, and with those the fewest pieces; none if no layout keeps the
 /// rules. For square floors of a few pieces.
 pub fn fewest(asked: &Request) -> Option<(u32, usize)> {
     let mut known = BTreeMap::new();
-    let layouts = courses(asked).into_iter().flat_map(|levels| layouts(asked, &levels)).collect::<BTreeSet<_>>();
+    let layouts = all_layouts(asked);
     layouts.iter().map(|pieces| (fewest_sheets(asked, pieces, &mut known), pieces.len())).min()
 }
 
@@ -143,6 +155,8 @@ type Known = BTreeMap<(Vec<Size>, i32, i32), bool>;
 
 fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
     let sets = 1_usize << pieces.len();
+    let mut pieces = pieces.to_vec();
+    pieces.sort_unstable();
     let members =
         |set: usize| (0..pieces.len()).filter(|at| set >> at & 1 == 1).map(|at| pieces[at]).collect::<Vec<_>>();
     let fits: Vec<bool> =
@@ -162,25 +176,37 @@ fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
     fewest[sets - 1]
 }
 
-/// By every cut at every unit, with every parting.
+/// By every cut at every unit, with every parting. Pieces come in order, so that equal
+/// ones are asked about once.
 fn fits(pieces: &[Size], length: i32, width: i32, kerf: i32, known: &mut Known) -> bool {
+    // With a kerf along two of its edges a piece still lies in a sheet that has one too.
+    let with_kerf = |along: i32, across: i32| (along + kerf) * (across + kerf);
     match pieces {
         [] => return true,
         _ if length <= 0 || width <= 0 => return false,
         [(along, across)] => return *along <= length && *across <= width,
-        _ if pieces.iter().map(|(along, across)| along * across).sum::<i32>() > length * width => return false,
+        _ if pieces.iter().map(|(along, across)| with_kerf(*along, *across)).sum::<i32>()
+            > with_kerf(length, width) =>
+        {
+            return false;
+        }
+        _ if pieces.iter().any(|(along, across)| *along > length || *across > width) => return false,
         _ => {}
     }
     let key = (pieces.to_vec(), length, width);
     if let Some(fits) = known.get(&key) {
         return *fits;
     }
+    let mut parted = BTreeSet::new();
     let found = (1..(1_u32 << pieces.len()) - 1).any(|set| {
         let side = |wanted: bool| {
             let of_side = pieces.iter().enumerate().filter(|(at, _)| (set >> at & 1 == 1) == wanted);
             of_side.map(|(_, size)| *size).collect::<Vec<_>>()
         };
         let (one, other) = (side(true), side(false));
+        if !parted.insert(one.clone()) {
+            return false;
+        }
         let across = |at: i32, known: &mut Known| {
             fits(&one, at, width, kerf, known) && fits(&other, length - at - kerf, width, kerf, known)
         };

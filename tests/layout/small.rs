@@ -6,9 +6,10 @@ use duckboard::engine::sheets::layout::{Case, check};
 use proptest::prelude::*;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(30))]
+    #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(200) })]
     #[test]
     fn the_search_finds_what_trying_everything_finds(asked in tiny()) {
+        prop_assume!(!brute::is_too_much(&asked));
         let expected = brute::fewest(&asked);
         let search = searched(Case::new(asked).unwrap());
         let found = search.best().map(|best| (best.sheets(), best.pieces.len()));
