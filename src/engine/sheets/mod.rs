@@ -3,7 +3,7 @@
 //! [`by_area`] is the carpenter's estimate. [`layout`] lays sheets on real joists and
 //! proves how few there can be; it knows no job. [`to_lay`] is the one place that makes
 //! a floor to lay out of a job, [`cut_list`] says a layout in a carpenter's words, and
-//! [`take_off`] counts what laying it takes beside sheets.
+//! [`take_off`] counts what laying it takes beside sheets. The rules are in `rules.md`.
 
 pub mod by_area;
 pub mod cut_list;
