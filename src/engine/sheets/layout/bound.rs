@@ -14,7 +14,7 @@ use super::courses::is_sliver;
 use super::knapsack::Knapsack;
 use super::master::Master;
 use super::options::{Joints, Ways};
-use super::scheme::Scheme;
+use super::scheme::{Kind, Scheme};
 
 /// Prices are whole; this is the price of a whole sheet.
 pub const SHEET_PRICE: i64 = 1 << 24;
@@ -72,6 +72,28 @@ impl Bounder {
         Some(Self { knapsack, master, priced, proof, is_open: true })
     }
 
+    /// Tries the prices of another class, each kind at the price of the one most like it.
+    /// Any prices prove something, and neighbouring classes are nearly the same.
+    pub fn inherit(&mut self, scheme: &Scheme, ways: &Ways, prices: &[(Kind, i64)]) {
+        let price = |(kind, priced): (&Kind, &bool)| {
+            let unlike = |other: &Kind| kind.width.abs_diff(other.width) + kind.height.abs_diff(other.height);
+            let like = prices.iter().min_by_key(|(other, _)| unlike(other));
+            like.filter(|_| *priced).map_or(0, |(_, price)| *price)
+        };
+        let prices: Vec<_> = scheme.kinds.iter().zip(&self.priced).map(price).collect();
+        let (most_on_sheet, cutting) = self.knapsack.best(&prices);
+        let Some((least_layout, needs, _)) = cheapest(scheme, ways, &prices) else { return };
+        self.master.add_cutting(&cutting);
+        self.master.add_layout(&counted(&needs));
+        self.offer(Proof { prices, most_on_sheet, least_layout });
+    }
+
+    fn offer(&mut self, proof: Proof) {
+        if proof.in_fractions() > self.proof.in_fractions() {
+            self.proof = proof;
+        }
+    }
+
     /// Are there pieces that have no price, since their size depends on the member?
     pub fn leaves_some_out(&self) -> bool {
         self.priced.contains(&false)
@@ -101,9 +123,7 @@ impl Bounder {
             self.master.add_layout(&counted(&needs));
         }
         self.is_open = is_cutting_new || is_layout_new;
-        if proof.in_fractions() > self.proof.in_fractions() {
-            self.proof = proof;
-        }
+        self.offer(proof);
         joints
     }
 }

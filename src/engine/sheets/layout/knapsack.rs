@@ -74,8 +74,12 @@ impl Knapsack {
                 fill[y * wide + x] = Fill::Piece(kind as u16);
             }
         }
+        // Cuts that matter: one where a rectangle is worth no more than a smaller one can
+        // be moved there, and what lies beyond it only grows.
+        let mut steps_up: Vec<Vec<usize>> = vec![Vec::new(); wide];
         for y in 0..tall {
-            for x in 0..wide {
+            let mut steps_along: Vec<usize> = Vec::new();
+            for (x, steps_up) in steps_up.iter_mut().enumerate() {
                 let here = y * wide + x;
                 let mut best = (value[here], fill[here]);
                 let mut offer = |value: i64, fill: Fill| {
@@ -89,7 +93,7 @@ impl Knapsack {
                 if y > 0 {
                     offer(value[here - wide], Fill::Same(here - wide));
                 }
-                for cut in 1..x {
+                for &cut in &steps_along {
                     if self.xs[cut] * 2 > self.xs[x] {
                         break;
                     }
@@ -97,7 +101,7 @@ impl Knapsack {
                         (y * wide + cut, y * wide + usize::from(self.floor_x[(self.xs[x] - self.xs[cut]) as usize]));
                     offer(value[left] + value[right], Fill::Cut(left, right));
                 }
-                for cut in 1..y {
+                for &cut in &*steps_up {
                     if self.ys[cut] * 2 > self.ys[y] {
                         break;
                     }
@@ -106,6 +110,12 @@ impl Knapsack {
                     offer(value[low] + value[high], Fill::Cut(low, high));
                 }
                 (value[here], fill[here]) = best;
+                if x > 0 && value[here] > value[here - 1] {
+                    steps_along.push(x);
+                }
+                if y > 0 && value[here] > value[here - wide] {
+                    steps_up.push(y);
+                }
             }
         }
         let last = wide * tall - 1;

@@ -7,7 +7,7 @@ use super::super::fit::Fit;
 use super::super::options::{Joints, MOST_WAYS, Ways};
 use super::super::packing::{Packing, pack};
 use super::super::plan::Layout;
-use super::super::scheme::Scheme;
+use super::super::scheme::{Kind, Scheme};
 use super::dice::Dice;
 use std::collections::BTreeSet;
 
@@ -39,6 +39,11 @@ impl Candidate {
         let bounder = Bounder::new(case, &scheme, &ways, class.members.len() > 1)?;
         let fit = Fit::new(case, &scheme.kinds);
         Some(Self { scheme, ways, fit, bounder, tried: BTreeSet::new() })
+    }
+
+    /// Every kind with its price.
+    pub fn priced_kinds(&self) -> Vec<(Kind, i64)> {
+        self.scheme.kinds.iter().copied().zip(self.proof().prices.iter().copied()).collect()
     }
 
     /// What the prices prove.

@@ -5,6 +5,7 @@ use super::super::courses::Class;
 use super::super::options::Joints;
 use super::super::packing::Packing;
 use super::super::plan::Layout;
+use super::super::scheme::Kind;
 use super::candidate::Candidate;
 use super::exhaust::{Exhaust, Next};
 
@@ -37,6 +38,8 @@ pub struct Hope {
     pub rounds: u32,
     /// How often less sawing was tried.
     pub sawn: usize,
+    /// Were the prices of another class tried?
+    has_inherited: bool,
     hunt: Hunt,
 }
 
@@ -76,7 +79,16 @@ impl Wanted {
 impl Hope {
     /// A class of which nothing is known.
     pub fn new(class: Class) -> Self {
-        Self { class, candidate: None, sheets: 1, pieces: 1, rounds: 0, sawn: 0, hunt: Hunt::Chance(0) }
+        Self {
+            class,
+            candidate: None,
+            sheets: 1,
+            pieces: 1,
+            rounds: 0,
+            sawn: 0,
+            has_inherited: false,
+            hunt: Hunt::Chance(0),
+        }
     }
 
     /// The class.
@@ -97,6 +109,29 @@ impl Hope {
     /// Is there something to try yet for less sawing?
     pub fn may_saw_less(&self) -> bool {
         self.is_opened() && self.sawn < SAWING_THROWS
+    }
+
+    /// Were prices looked for that prove more than `sheets`, and found, or are there none?
+    pub fn is_settled(&self, sheets: u32) -> bool {
+        self.candidate.as_ref().is_some_and(|candidate| self.sheets > sheets || !candidate.bounder.is_open)
+    }
+
+    /// Every kind of piece with the price that proved most.
+    pub fn priced_kinds(&self) -> Option<Vec<(Kind, i64)>> {
+        self.candidate.as_ref().map(|candidate| candidate.priced_kinds())
+    }
+
+    /// May the prices of a class like it be tried?
+    pub fn may_inherit(&self) -> bool {
+        !self.has_inherited && self.candidate.as_ref().is_some_and(|candidate| candidate.bounder.is_open)
+    }
+
+    /// Tries the prices of a class like it, once.
+    pub fn inherit(&mut self, prices: &[(Kind, i64)]) {
+        let Some(candidate) = self.candidate.as_mut() else { return };
+        candidate.bounder.inherit(&candidate.scheme, &candidate.ways, prices);
+        self.sheets = self.sheets.max(candidate.proof().sheets());
+        self.has_inherited = true;
     }
 
     /// Takes the class apart; none if no joints suit it.

@@ -14,6 +14,7 @@ use super::case::Case;
 use super::courses::{Class, classes};
 use super::options::MOST_WAYS;
 use super::plan::Layout;
+use super::scheme::Kind;
 use candidate::Candidate;
 use hope::{Hope, Wanted};
 
@@ -22,6 +23,11 @@ const WAYS_AT_ONCE: usize = 200;
 
 /// How many rounds a class is worked on before the next has its turn.
 const ROUNDS_IN_A_ROW: u32 = 100;
+
+/// How wide the first course is in the class's widest member.
+fn first_width(class: &Class) -> i32 {
+    class.members.last().and_then(|levels| levels.first()).map_or(0, |(low, high)| high - low)
+}
 
 /// A search, and what it has found.
 #[derive(Debug, Clone)]
@@ -50,9 +56,7 @@ impl Search {
     pub fn new(case: Case) -> Self {
         let mut classes = classes(&case);
         // Wide classes first: they leave the most freedom; of those the widest first course.
-        let first =
-            |class: &Class| class.members.last().and_then(|levels| levels.first()).map_or(0, |(low, high)| high - low);
-        classes.sort_by_key(|class| std::cmp::Reverse((class.members.len(), first(class))));
+        classes.sort_by_key(|class| std::cmp::Reverse((class.members.len(), first_width(class))));
         Self { case, hopes: classes.into_iter().map(Hope::new).collect(), best: None, without: 0, steps: 0 }
     }
 
@@ -150,15 +154,26 @@ impl Search {
     }
 
     fn work_on(&mut self, at: usize, wanted: Wanted) {
+        let like = self.most_like(at, wanted.sheets);
         let Some(hope) = self.hopes.get_mut(at) else { return };
         hope.rounds += 1;
-        if hope.is_opened() {
+        if let Some(prices) = like {
+            hope.inherit(&prices);
+        } else if hope.is_opened() {
             let found = hope.work(&self.case, wanted);
             self.keep(found);
         } else if hope.open(&self.case).is_none() {
             // No joints suit courses of this class.
             self.hopes.remove(at);
         }
+    }
+
+    /// The prices of the class most like one that has none of its own yet.
+    fn most_like(&self, at: usize, sheets: u32) -> Option<Vec<(Kind, i64)>> {
+        let first = |hope: &Hope| first_width(hope.class());
+        let new = self.hopes.get(at).filter(|hope| hope.may_inherit())?;
+        let settled = self.hopes.iter().filter(|hope| hope.is_settled(sheets));
+        settled.min_by_key(|hope| first(hope).abs_diff(first(new)))?.priced_kinds()
     }
 
     fn keep(&mut self, found: Option<Layout>) {
