@@ -10,6 +10,7 @@ mod dice;
 mod exhaust;
 mod hope;
 
+use super::bound::by_floor;
 use super::case::Case;
 use super::courses::{Class, classes};
 use super::options::MOST_WAYS;
@@ -34,6 +35,8 @@ fn first_width(class: &Class) -> i32 {
 pub struct Search {
     case: Case,
     hopes: Vec<Hope>,
+    /// What the floor's area proves of all classes.
+    by_floor: u32,
     best: Option<Layout>,
     /// How often a first layout was looked for in vain.
     without: usize,
@@ -57,7 +60,10 @@ impl Search {
         let mut classes = classes(&case);
         // Wide classes first: they leave the most freedom; of those the widest first course.
         classes.sort_by_key(|class| std::cmp::Reverse((class.members.len(), first_width(class))));
-        Self { case, hopes: classes.into_iter().map(Hope::new).collect(), best: None, without: 0, steps: 0 }
+        let by_floor = classes.iter().map(|class| by_floor(&case, class.members.first().map_or(0, Vec::len)));
+        let by_floor = by_floor.min().unwrap_or(0);
+        let hopes = classes.into_iter().map(Hope::new).collect();
+        Self { case, hopes, by_floor, best: None, without: 0, steps: 0 }
     }
 
     /// The best layout so far.
@@ -67,13 +73,22 @@ impl Search {
 
     /// No layout takes fewer sheets.
     pub fn bound(&self) -> u32 {
-        let least = self.hopes.iter().map(|hope| hope.sheets).min().unwrap_or(0);
+        let least = self.by_floor.max(self.least_of_classes());
         self.best.as_ref().map_or(least, |best| least.min(best.sheets()))
+    }
+
+    fn least_of_classes(&self) -> u32 {
+        self.hopes.iter().map(|hope| hope.sheets).min().unwrap_or(0)
     }
 
     /// Is the best layout proven to take the fewest sheets?
     pub fn is_proven(&self) -> bool {
         self.best.as_ref().is_some_and(|best| self.bound() == best.sheets())
+    }
+
+    /// Is it proven class by class? Later phases go by what that leaves.
+    fn is_settled(&self) -> bool {
+        self.best.as_ref().is_some_and(|best| self.least_of_classes() >= best.sheets())
     }
 
     /// The case.
@@ -93,7 +108,7 @@ impl Search {
             return self.first_layout();
         }
         let before = self.rank();
-        let is_more_to_do = (!self.is_proven() && self.fewer_sheets()) || self.fewer_pieces() || self.less_sawing();
+        let is_more_to_do = (!self.is_settled() && self.fewer_sheets()) || self.fewer_pieces() || self.less_sawing();
         match (self.rank() < before, is_more_to_do) {
             (true, _) => Step::Better,
             (false, true) => Step::Working,
