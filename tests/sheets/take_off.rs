@@ -146,3 +146,14 @@ fn glue_goes_on_joists_ends_blocks_and_into_the_groove() {
     assert_eq!(tongued.adhesive.bead, Length::feet(2 * 7 * 4 + 8) + blocks);
     assert_eq!(tongued.adhesive.tubes, 1);
 }
+
+/// Beside slanting walls hardly two blocks are alike.
+#[test]
+fn blocks_of_many_lengths_are_cut_too_and_with_a_proof() {
+    let odd = [251, 249, 246, 244, 243, 243, 243, 241, 237, 235, 125, 106, 103];
+    let pieces: Vec<_> = odd.into_iter().chain([232; 45]).map(sixteenths).collect();
+    let bought = cut_from_sticks(&pieces, KERF).unwrap();
+    cuts_everything(&pieces, &bought);
+    // 13 206 sixteenths and a kerf of 2 for each but the last of a stick: more than 68 ft.
+    assert_eq!((bought.feet(), bought.is_least), (70, true), "{bought:?}");
+}

@@ -6,7 +6,7 @@
 //! Whatever was answered once is remembered, so that the answer is the least there is:
 //! a stick that could take more is never better, since what is left to cut only shrinks.
 //! When there are too many questions the fullest stick is taken at each, and the answer
-//! does not claim to be the least.
+//! claims to be the least only if no fewer feet hold so much wood and so many kerfs.
 
 use crate::engine::units::Length;
 use std::collections::HashMap;
@@ -14,9 +14,9 @@ use std::collections::HashMap;
 /// Lengths that lumber is sold in, in feet ([`crate::engine::sources::Source::LumberLengths`]).
 const SOLD: [i32; 5] = [8, 10, 12, 14, 16];
 /// How many ways to cut a stick are looked at.
-const MOST_FILLINGS: usize = 4_000;
+const MOST_FILLINGS: usize = 300;
 /// How many questions are answered before the search gives up being exact.
-const MOST_QUESTIONS: usize = 60_000;
+const MOST_QUESTIONS: usize = 2_000;
 
 /// What to buy, and what to cut from each.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,8 +62,9 @@ pub fn cut_from_sticks(pieces: &[Length], kerf: Length) -> Option<Bought> {
     let wanted: Pieces =
         lengths.chunk_by(|a, b| a == b).filter_map(|same| Some((*same.first()?, same.len()))).collect();
     let mut yard = Yard { kerf, answers: HashMap::new(), is_exact: true };
-    yard.answer(&wanted);
-    Some(Bought { sticks: yard.sticks(wanted), is_least: yard.is_exact })
+    let (feet, _) = yard.answer(&wanted);
+    let is_least = yard.is_exact || feet <= yard.fewest_feet(&wanted);
+    Some(Bought { sticks: yard.sticks(wanted), is_least })
 }
 
 /// Feet first, then sticks.
@@ -91,7 +92,16 @@ impl Yard {
             return answer.price;
         }
         let mut best = Answer { price: (0, 0), next: None };
+        let fewest = self.fewest_feet(left);
         for (feet, cuts) in self.tries(left) {
+            let is_found = best.next.is_some();
+            if is_found && best.price.0 <= fewest && best.price.1 <= fewest_sticks(fewest) {
+                break;
+            }
+            if is_found && self.answers.len() > MOST_QUESTIONS {
+                self.is_exact = false;
+                break;
+            }
             let (rest_feet, rest_sticks) = self.answer(&without(left, &cuts));
             let price = (rest_feet + feet, rest_sticks + 1);
             if best.next.is_none() || price < best.price {
@@ -114,11 +124,20 @@ impl Yard {
             fillings.retain(|(cuts, room)| takes(cuts, *longest) && !self.takes_more(left, cuts, *room));
             tries.extend(fillings.into_iter().map(|(cuts, _)| (feet, cuts)));
         }
-        if self.answers.len() > MOST_QUESTIONS {
-            self.is_exact = false;
-            return tries.into_iter().max_by_key(used).into_iter().collect();
-        }
+        tries.sort_by_cached_key(|stick| std::cmp::Reverse(used(stick)));
         tries
+    }
+
+    /// No fewer feet do: a stick holds its pieces with a kerf each but the last, and none
+    /// is shorter than the shortest sold. Sold are even feet.
+    fn fewest_feet(&self, left: &Pieces) -> i32 {
+        let taken = left.iter().filter_map(|(length, count)| Some((*length + self.kerf) * i64::try_from(*count).ok()?));
+        let taken = taken.fold(Length::ZERO, |sum, next| sum + next);
+        let shortest = SOLD.into_iter().min().unwrap_or(1);
+        let most_for_a_foot = Length::feet(shortest) + self.kerf;
+        let feet = i128::from(taken.to_nm()) * i128::from(shortest);
+        let feet = (feet + i128::from(most_for_a_foot.to_nm()) - 1) / i128::from(most_for_a_foot.to_nm()).max(1);
+        i32::try_from(feet + feet % 2).unwrap_or(i32::MAX)
     }
 
     /// Ways to cut a stick with so much room left, as much as can be of the longest
@@ -156,6 +175,11 @@ impl Yard {
         let alike = sticks.chunk_by(|a, b| a == b).filter_map(|alike| Some((alike.len(), alike.first()?)));
         alike.map(|(count, (feet, cuts))| Stick { count, feet: *feet, cuts: (*cuts).clone() }).collect()
     }
+}
+
+fn fewest_sticks(feet: i32) -> usize {
+    let longest = SOLD.into_iter().max().unwrap_or(1);
+    usize::try_from((feet + longest - 1) / longest).unwrap_or(0)
 }
 
 fn takes(cuts: &Pieces, longest: Length) -> bool {
