@@ -71,6 +71,7 @@ async fn a_room_out_of_square_is_measured_corrected_laid_and_cut() {
     phone.tap("Lay sheets on the joists").await;
     phone.wait_for("The whole floor: sheets laid on the joists").await;
     phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
+    phone.wait_for("no layout takes fewer").await;
     // The walls slant: ends are trimmed along a line.
     phone.wait_for("Trim piece").await;
     phone.check_accessible().await;
