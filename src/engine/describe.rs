@@ -155,7 +155,7 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
             (format!("sheets {} thick", units.length(length.value)), Some(length.typed.clone()))
         }
         Fact::SheetEdge(edge) => (format!("sheets with {}", edge.label()), None),
-        Fact::SpanRating(rating) => (format!("sheets rated {} oc", units.length(rating.spacing())), None),
+        Fact::SpanRating(rating) => (format!("sheets rated {} oc", u16::from(*rating)), None),
         Fact::SheetGap(length) => {
             (format!("{} between sheets", units.length(length.value)), Some(length.typed.clone()))
         }

@@ -82,8 +82,8 @@ sources! {
     SawKerf: Practice, "A circular saw takes about 1/8 in";
     /// Where an opening is cut.
     CutBack: Practice, "Openings are cut back to joist centers";
-    /// Which edges need something under them.
-    OpenEdges: Published, "APA form E30V (2011), page 32: long edges are tongue and groove or blocked";
+    /// How thick joists are that nobody measured.
+    JoistThickness: Practice, "Joists of 2 in by name are 1 1/2 in thick";
     /// What blocks are.
     Blocks: Practice, "Treated 2× blocks between joists under open edges and around an opening";
     /// How lumber is sold.
@@ -91,6 +91,10 @@ sources! {
     /// How many fasteners, and which.
     FastenerSchedule: Published,
         "IRC table R602.3(1), a scan of an older edition: 6 in at edges, 12 in between; check the adopted one";
+    /// How far from an edge fasteners go.
+    EdgeDistance: Published, "APA form E30V (2011), on underlayment: fasteners 3/8 in from edges";
+    /// How much more is bought than counted.
+    FastenerWaste: Practice, "A tenth more fasteners than were counted";
     /// How thick a bead of glue is.
     GlueBead: Published, "APA form Q300: a bead of about 1/4 in on every joist, and in the groove";
     /// That the ends of two sheets on one joist get two beads.

@@ -39,15 +39,8 @@ struct ShownFloor {
     headline: String,
     line: String,
     plan: String,
-    needed: Vec<ShownNeed>,
+    needed: Vec<Needed>,
     sheets: Vec<ShownSheet>,
-}
-
-#[derive(Serialize)]
-struct ShownNeed {
-    title: &'static str,
-    headline: String,
-    lines: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -123,14 +116,8 @@ impl Layouts {
             headline: page.headline,
             line: page.line,
             plan: svg::write(&page.plan),
-            needed: page.needed.into_iter().map(ShownNeed::from).collect(),
+            needed: page.needed,
             sheets: sheets.collect(),
         })
-    }
-}
-
-impl From<Needed> for ShownNeed {
-    fn from(needed: Needed) -> Self {
-        Self { title: needed.title, headline: needed.headline, lines: needed.lines }
     }
 }

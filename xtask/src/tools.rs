@@ -58,6 +58,18 @@ pub fn browser() -> Result<()> {
     apt(&[("chromium", "chromium"), ("chromedriver", "chromium-driver")])
 }
 
+/// How Chromium is started for measuring.
+pub const CHROMIUM_FLAGS: [&str; 8] = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+];
+
 /// Where Chromium is.
 pub fn chromium() -> Result<PathBuf> {
     find("chromium").context("there is no chromium on the PATH")

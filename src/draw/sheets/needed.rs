@@ -1,12 +1,14 @@
 //! What laying takes beside sheets, in words.
 
 use super::counted;
-use crate::engine::sheets::TakeOff;
-use crate::engine::sheets::take_off::{Adhesive, Blocking, Bought, Fasteners, SOURCES, Stick};
+use crate::engine::sheets::take_off::{Adhesive, Blocking, Bought, Fasteners, Stick, adhesive, blocking, fasteners};
+use crate::engine::sheets::{TakeOff, stock, take_off};
 use crate::engine::take::Units;
+use serde::Serialize;
+use std::collections::BTreeSet;
 
 /// One thing that is needed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Needed {
     /// What.
     pub title: &'static str,
@@ -18,28 +20,27 @@ pub struct Needed {
 
 /// Everything that is needed, as a page shows it.
 pub fn needed(take_off: &TakeOff, units: Units) -> Vec<Needed> {
-    vec![blocking(&take_off.blocking, units), fasteners(&take_off.fasteners), adhesive(&take_off.adhesive, units)]
+    vec![of_blocks(&take_off.blocking, units), of_fasteners(&take_off.fasteners), of_glue(&take_off.adhesive, units)]
 }
 
-/// Where the rules come from, with their marks.
+/// Where everything on a page comes from, with the marks.
 pub fn sources() -> Vec<String> {
-    let cited = SOURCES.iter().map(|source| source.citation());
+    let all: BTreeSet<_> = stock::SOURCES.iter().chain(&take_off::SOURCES).collect();
+    let cited = all.into_iter().map(|source| source.citation());
     cited.map(|citation| format!("{} ({})", citation.title, citation.mark.label())).collect()
 }
 
-fn blocking(blocking: &Blocking, units: Units) -> Needed {
-    let lines = match &blocking.bought {
+fn of_blocks(blocking: &Blocking, units: Units) -> Needed {
+    let mut lines = match &blocking.bought {
         _ if blocking.blocks.is_empty() => vec!["Every edge lies on a joist.".to_owned()],
         Some(bought) => bought.sticks.iter().map(|stick| cut_from(stick, units)).chain([feet(bought)]).collect(),
         None => vec!["Some block is longer than lumber is sold: it needs a joist or a header.".to_owned()],
     };
-    let under = "Under every edge that neither a joist nor a tongue carries, and along walls where no plate or ledger \
-                 does; treated, 2 in by name.";
-    let lines = lines.into_iter().chain([under.to_owned()]).collect();
+    lines.push(blocking::RULE.to_owned());
     Needed { title: "Blocking", headline: counted(blocking.blocks.len(), "block"), lines }
 }
 
-/// "2 of 16 ft: 12 × 1' 2 1/2", 1 × 10 1/2" each".
+/// "2 of 16 ft: 12 × 1' 2 1/2", 1 × 10 1/2" from each".
 fn cut_from(stick: &Stick, units: Units) -> String {
     let cuts: Vec<_> =
         stick.cuts.iter().map(|(length, count)| format!("{count} × {}", units.length(*length))).collect();
@@ -52,26 +53,13 @@ fn feet(bought: &Bought) -> String {
     format!("{} ft in all{least}.", bought.feet())
 }
 
-fn fasteners(fasteners: &Fasteners) -> Needed {
-    let lines = [
-        format!("{}.", capital(fasteners.size)),
-        "Every 6 in at ends and on blocks, 12 in on joists between, 3/8 in from edges; add a tenth for waste."
-            .to_owned(),
-    ];
-    Needed { title: "Fasteners", headline: fasteners.count.to_string(), lines: lines.into() }
+fn of_fasteners(needed: &Fasteners) -> Needed {
+    let lines = vec![format!("Nails: {}.", needed.size), fasteners::RULE.to_owned()];
+    Needed { title: "Fasteners", headline: needed.count.to_string(), lines }
 }
 
-fn adhesive(adhesive: &Adhesive, units: Units) -> Needed {
-    let bead = units.length(adhesive.bead);
-    let lines = [
-        format!("{bead} of 1/4 in bead on joists and blocks, two beads where two sheets end."),
-        "Spread for one or two sheets at a time, and nail before it sets.".to_owned(),
-    ];
-    let tubes = counted(adhesive.tubes as usize, "tube");
-    Needed { title: "Adhesive", headline: format!("{tubes} of 28 fl oz"), lines: lines.into() }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+fn of_glue(needed: &Adhesive, units: Units) -> Needed {
+    let lines = vec![format!("{} in all.", units.length(needed.bead)), adhesive::RULE.to_owned()];
+    let tubes = counted(needed.tubes as usize, "tube");
+    Needed { title: "Adhesive", headline: format!("{tubes} of {} fl oz", adhesive::TUBE_FLUID_OUNCES), lines }
 }

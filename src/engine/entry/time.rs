@@ -1,7 +1,7 @@
 //! Wall-clock times: how they are written, read and said.
 //!
-//! By hand where chrono would bring its parser and its formatter for every layout there
-//! is: a tenth of what a phone loads of both.
+//! By hand, since chrono would bring along its parser and its formatter for every layout
+//! there is, which a phone would have to load.
 
 use chrono::{DateTime, Datelike, FixedOffset, Timelike};
 use serde::de::{Deserializer, Error, Unexpected};
@@ -19,7 +19,7 @@ pub fn date(at: Time) -> String {
     format!("{:04}-{:02}-{:02}", at.year(), at.month(), at.day())
 }
 
-/// The day, this year or last: `Oct 5`.
+/// The day without its year: `Oct 5`.
 pub fn day(at: Time) -> String {
     let month = MONTHS.get(at.month0() as usize).copied().unwrap_or_default();
     format!("{month} {}", at.day())

@@ -1,13 +1,13 @@
 //! A floor's outline moved inwards, for the gap around sheets.
 
-use super::layout::Corner;
+use super::layout::{Corner, twice_the_area};
 
 /// The polygon with every side moved inwards by so many sixteenths: exact where sides
 /// are square to the axes, else to the nearest sixteenth.
 pub fn inset(outline: &[Corner], by: i32) -> Vec<Corner> {
     let count = outline.len();
     let corner = |at: usize| outline.get(at % count).copied().unwrap_or_default();
-    let turned = (0..count).map(|at| cross(corner(at), corner(at + 1))).sum::<i64>().signum() as f64;
+    let turned = twice_the_area(outline).signum() as f64;
     // The unit vector that points inwards from a side.
     let inwards = |side: usize| {
         let (from, to) = (corner(side), corner(side + 1));
@@ -25,10 +25,6 @@ pub fn inset(outline: &[Corner], by: i32) -> Vec<Corner> {
         (nearest(f64::from(x) + step(one.0, other.0)), nearest(f64::from(y) + step(one.1, other.1)))
     });
     moved.collect()
-}
-
-fn cross(a: Corner, b: Corner) -> i64 {
-    i64::from(a.0) * i64::from(b.1) - i64::from(a.1) * i64::from(b.0)
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates, and a case refuses what is too far")]

@@ -7,12 +7,12 @@ use crate::engine::units::{Length, Typed};
 
 /// Between any two sheets, at ends and edges ([`Source::PanelLaying`]).
 const GAP: Length = Length::sixty_fourths(8);
-/// Around sheets: half a gap, so that a joint over a joist centre gets a whole one
-/// between new and old floor ([`Source::CutBack`]).
+/// Around sheets: half a gap, so that a joint over a joist center gets a whole one
+/// between new and old floor (common practice, no source).
 const EDGE_GAP: Length = Length::sixty_fourths(4);
 /// What the saw takes ([`Source::SawKerf`]).
 const KERF: Length = Length::sixty_fourths(8);
-/// A joist's thickness, of lumber by its usual name (common practice, no source).
+/// A joist's thickness, of lumber of 2 in by name ([`Source::JoistThickness`]).
 const JOIST_THICKNESS: Length = Length::sixty_fourths(96);
 /// What a tongue takes off the face that sheets of 4 ft cover ([`Source::TongueAndGroove`]).
 const TONGUE: Length = Length::sixty_fourths(32);
@@ -101,5 +101,11 @@ fn doubts(job: &Job, joists: &Joists) -> Vec<String> {
 }
 
 /// What everything about stock rests on.
-pub const SOURCES: [Source; 5] =
-    [Source::PanelLaying, Source::NarrowPanels, Source::SawKerf, Source::CutBack, Source::TongueAndGroove];
+pub const SOURCES: [Source; 6] = [
+    Source::PanelLaying,
+    Source::NarrowPanels,
+    Source::SawKerf,
+    Source::CutBack,
+    Source::TongueAndGroove,
+    Source::JoistThickness,
+];

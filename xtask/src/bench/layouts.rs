@@ -8,18 +8,6 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{fs, thread};
 
-const CHROMIUM: [&str; 9] = [
-    "--headless",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--dump-dom",
-];
-
 /// What was proven, and in how many milliseconds.
 #[derive(Debug, PartialEq)]
 struct Timed {
@@ -53,7 +41,11 @@ fn in_chromium(cases: &Path) -> Result<Vec<Timed>> {
     let profile = paths::target().join("bench/profile");
     let log = paths::target().join("bench/layouts-chromium.log");
     let mut chromium = Command::new(tools::chromium()?);
-    chromium.args(CHROMIUM).arg(format!("--user-data-dir={}", profile.display())).arg(&served.address);
+    chromium
+        .args(tools::CHROMIUM_FLAGS)
+        .arg("--dump-dom")
+        .arg(format!("--user-data-dir={}", profile.display()))
+        .arg(&served.address);
     // Ends with this process: nothing else needs it.
     thread::spawn(move || served.run());
     run::quietly(&mut chromium, run::minutes(5), &log)?;

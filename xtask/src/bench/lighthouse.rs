@@ -7,9 +7,6 @@ use serde_json::Value;
 use std::path::Path;
 use std::{fs, thread};
 
-const CHROMIUM: &str = "--headless --no-sandbox --disable-gpu --disable-quic --no-first-run \
-                        --disable-background-networking --disable-component-update --disable-sync";
-
 /// Measures what is in a folder.
 pub fn print(folder: &Path) -> Result<()> {
     let report = lighthouse(folder)?;
@@ -24,7 +21,7 @@ fn lighthouse(folder: &Path) -> Result<Value> {
     let served = Site::new(folder.to_path_buf(), "", true).listen(0)?;
     let report = paths::target().join("bench/lighthouse.json");
     command.arg(&served.address).args(["--quiet", "--output=json", "--output-path"]).arg(&report);
-    command.arg(format!("--chrome-flags={CHROMIUM}")).env("CHROME_PATH", tools::chromium()?);
+    command.arg(format!("--chrome-flags={}", tools::CHROMIUM_FLAGS.join(" "))).env("CHROME_PATH", tools::chromium()?);
     // Ends with this process: nothing else needs it.
     thread::spawn(move || served.run());
     run::quietly(&mut command, run::minutes(5), &paths::target().join("bench/lighthouse.log"))?;

@@ -14,7 +14,7 @@ use super::courses::is_sliver;
 use super::knapsack::Knapsack;
 use super::master::Master;
 use super::options::{Joints, Ways};
-use super::region::Corner;
+use super::region::twice_the_area;
 use super::scheme::{Kind, Scheme};
 
 /// Prices are whole; this is the price of a whole sheet.
@@ -34,15 +34,9 @@ pub fn by_floor(case: &Case, courses: usize) -> u32 {
     let joints = courses * (asked.joists.len() / asked.min_bays.max(1));
     let along_joints = joints as i64 * i64::from(asked.sheet.width);
     let gaps = i64::from(asked.gap) * (courses.saturating_sub(1) as i64 * width + along_joints);
-    let holes: i64 = asked.holes.iter().map(|hole| twice_the_area(hole)).sum();
-    let covered = ((twice_the_area(&asked.outline) - holes) / 2 - gaps).max(1);
+    let holes: i64 = asked.holes.iter().map(|hole| twice_the_area(hole).abs()).sum();
+    let covered = ((twice_the_area(&asked.outline).abs() - holes) / 2 - gaps).max(1);
     u32::try_from((covered + whole - 1) / whole.max(1)).unwrap_or(1)
-}
-
-fn twice_the_area(ring: &[Corner]) -> i64 {
-    let pairs = ring.iter().zip(ring.iter().cycle().skip(1));
-    let cross = |(a, b): (&Corner, &Corner)| i64::from(a.0) * i64::from(b.1) - i64::from(a.1) * i64::from(b.0);
-    pairs.map(cross).sum::<i64>().abs()
 }
 
 /// Looks for prices that prove more and more sheets.

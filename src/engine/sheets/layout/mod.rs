@@ -32,6 +32,6 @@ pub use check::{Broken, check};
 pub use cutting::Cutting;
 pub use form::{Form, Trim, form};
 pub use plan::{Layout, Piece};
-pub use region::Corner;
+pub use region::{Corner, twice_the_area};
 pub use scheme::Kind;
 pub use search::{Search, Step};

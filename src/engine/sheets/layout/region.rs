@@ -73,6 +73,12 @@ pub struct Part {
     pub inside_cut: f64,
 }
 
+/// Twice what a ring of corners encloses; negative when it runs the other way round.
+pub fn twice_the_area(ring: &[Corner]) -> i64 {
+    let pairs = ring.iter().zip(ring.iter().cycle().skip(1));
+    pairs.map(|(a, b)| i64::from(a.0) * i64::from(b.1) - i64::from(a.1) * i64::from(b.0)).sum()
+}
+
 /// A strip of a part, in the room: `x` from and to, `low` and `high` at both.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Trapezoid {

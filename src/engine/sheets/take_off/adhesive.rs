@@ -8,17 +8,21 @@ use crate::engine::units::Length;
 
 /// How thick the bead is ([`Source::GlueBead`]).
 const BEAD: Length = Length::sixty_fourths(16);
-/// What a large tube holds, in US fluid ounces.
-const TUBE_FLUID_OUNCES: f64 = 28.0;
+/// What a large tube holds, in US fluid ounces (common practice, no source).
+pub const TUBE_FLUID_OUNCES: u8 = 28;
 /// A US gallon is 231 cubic inches and 128 fluid ounces.
 const CUBIC_INCHES_PER_FLUID_OUNCE: f64 = 231.0 / 128.0;
+
+/// The rule in words.
+pub const RULE: &str = "A bead of 1/4 in on joists and blocks, two beads where two sheets end. Spread for one or two \
+                        sheets at a time, and nail before it sets.";
 
 /// How much glue.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Adhesive {
     /// How long the bead is, all in all.
     pub bead: Length,
-    /// How many tubes of 28 fluid ounces that is.
+    /// How many large tubes that is.
     pub tubes: u32,
 }
 
@@ -44,7 +48,7 @@ fn tubes(bead: Length) -> u32 {
 fn tube_covers() -> Length {
     let across = BEAD.to_inches();
     let section = core::f64::consts::PI / 4.0 * across * across;
-    Length::from_inches(TUBE_FLUID_OUNCES * CUBIC_INCHES_PER_FLUID_OUNCE / section)
+    Length::from_inches(f64::from(TUBE_FLUID_OUNCES) * CUBIC_INCHES_PER_FLUID_OUNCE / section)
 }
 
 #[cfg(test)]

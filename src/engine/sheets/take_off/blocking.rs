@@ -12,6 +12,10 @@ use crate::engine::units::Length;
 /// one, and no gap narrower than that takes one ([`Source::Blocks`]).
 const THICKNESS: i32 = 24;
 
+/// The rule in words.
+pub const RULE: &str = "Under every edge that neither a joist nor a tongue carries, and along walls where no plate or \
+                        ledger does; treated, 2 in by name.";
+
 /// Blocks, and the lumber that they are cut from.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Blocking {

@@ -9,8 +9,12 @@ use crate::engine::units::Length;
 const AT_EDGES: usize = 6 * 16;
 /// On joists in between.
 const IN_THE_FIELD: usize = 12 * 16;
-/// From an edge to the first one.
+/// From an edge to the first one ([`Source::EdgeDistance`]).
 const FROM_THE_EDGE: i32 = 6;
+
+/// The rule in words, and what to add ([`Source::FastenerWaste`]).
+pub const RULE: &str =
+    "Every 6 in at ends and on blocks, 12 in on joists between, 3/8 in from edges; add a tenth for waste.";
 
 /// How many fasteners, and of what size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,7 +43,9 @@ fn on(line: Line) -> usize {
     }
 }
 
-/// Up to 3/4 in by name, a sheet may measure 25/32 in. Source: [`Source::FastenerSchedule`].
+/// By caliper: sheets of 3/4 in by name measure up to 0.781 in, those of 1 in up to 5 %
+/// more than that (PS 1-19, as quoted on a public page [P]). Source:
+/// [`Source::FastenerSchedule`].
 fn size(thickness: Option<Length>) -> &'static str {
     match thickness {
         None => "6d deformed or 8d common up to 3/4 in thick, 8d above",

@@ -1,9 +1,9 @@
 //! What laying a floor takes beside sheets: blocks under open edges, fasteners, glue.
 //! Counted piece by piece on the joists that are there.
 
-mod adhesive;
-mod blocking;
-mod fasteners;
+pub mod adhesive;
+pub mod blocking;
+pub mod fasteners;
 mod lines;
 mod sticks;
 
@@ -30,11 +30,13 @@ pub struct TakeOff {
 }
 
 /// What everything here rests on.
-pub const SOURCES: [Source; 6] = [
-    Source::OpenEdges,
+pub const SOURCES: [Source; 8] = [
+    Source::PanelLaying,
     Source::Blocks,
     Source::LumberLengths,
     Source::FastenerSchedule,
+    Source::EdgeDistance,
+    Source::FastenerWaste,
     Source::GlueBead,
     Source::GlueUnderEnds,
 ];
