@@ -3,13 +3,30 @@
 
 #[path = "sheets/cut_list.rs"]
 mod cut_list;
+mod desk;
 mod job_samples;
 #[path = "sheets/take_off.rs"]
 mod take_off;
 #[path = "sheets/to_lay.rs"]
 mod to_lay;
 
-use duckboard::engine::sheets::layout::{Case, Layout, Search, Step};
+use duckboard::engine::sheets::layout::{Case, Corner, Layout, Request, Search, Sheet, Step};
+
+/// The usual rules on such a floor: sheets of 4 × 8 ft, joists 1 1/2 in thick.
+fn asked(outline: Vec<Corner>, joists: Vec<i32>) -> Request {
+    Request {
+        outline,
+        holes: Vec::new(),
+        joists,
+        joist_width: 24,
+        sheet: Sheet { length: 1536, width: 768 },
+        gap: 2,
+        kerf: 2,
+        min_rip: 384,
+        min_bays: 2,
+        stagger: 1,
+    }
+}
 
 /// More than that proves nothing here.
 const STEPS: usize = 300;

@@ -39,7 +39,7 @@ function parts({ floors, assumed, doubts, sources, at_the_saw }) {
 function floorParts({ name, headline, line, plan, needed, sheets }) {
   return [
     card(element('h2', '', `${name}: sheets laid on the joists`), element('p', 'headline', headline),
-      element('p', '', line), drawing(plan)),
+      element('p', '', line), ...(plan ? [drawing(plan)] : [])),
     ...sheets.map(cutSheet),
     ...needed.map(need),
   ];

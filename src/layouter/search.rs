@@ -2,9 +2,8 @@
 
 use duckboard::draw::sheets::{Needed, SheetPage, sources};
 use duckboard::draw::{Canvas, svg};
-use duckboard::engine::figure::{Figure, Known};
-use duckboard::engine::sheets::layout::{Search, Step, check};
-use duckboard::engine::sheets::{AT_THE_SAW, MOST_STEPS, ToLay, to_lay};
+use duckboard::engine::figure::Figure;
+use duckboard::engine::sheets::{AT_THE_SAW, FloorSearch, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::read;
 use serde::Serialize;
@@ -13,14 +12,11 @@ use wasm_bindgen::prelude::wasm_bindgen;
 /// The searches for the sheets of one job, floor after floor.
 #[wasm_bindgen]
 pub struct Layouts {
-    floors: Known<Vec<ToLay>>,
-    searches: Vec<Search>,
+    floors: Vec<FloorSearch>,
+    assumed: Vec<String>,
+    doubts: Vec<String>,
     units: Units,
     canvas: Canvas,
-    /// How many are done.
-    done: usize,
-    /// Steps of the one that is not.
-    steps: usize,
 }
 
 /// Layouts as the screen shows them: words, and drawings as SVG.
@@ -57,55 +53,41 @@ impl Layouts {
     #[wasm_bindgen(constructor)]
     pub fn new(job: &str, units: &str, width: u32) -> Result<Layouts, String> {
         let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
-        let floors = match to_lay(salvage.file.book().job()) {
+        let known = match to_lay(salvage.file.book().job()) {
             Figure::Known(known) => known,
             Figure::Missing(needs) => {
                 let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
                 return Err(format!("Not enough to lay sheets out. Next: {}.", words.join("; ")));
             }
         };
-        let searches = floors.value.iter().map(|floor| {
-            let case = floor.case.clone().map_err(|faults| {
-                let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
-                format!("{} cannot be laid out: {}.", floor.name, faults.join("; "))
-            })?;
-            Ok(Search::new(case))
-        });
-        let searches = searches.collect::<Result<_, String>>()?;
         let units = serde_json::from_str(units).unwrap_or_default();
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
-        Ok(Self { floors, searches, units, canvas, done: 0, steps: 0 })
+        let (assumed, doubts) = (known.assumed, known.doubts);
+        let floors = known.value.into_iter().map(FloorSearch::new).collect();
+        Ok(Self { floors, assumed, doubts, units, canvas })
     }
 
     /// Goes on by so many steps: `true` when there is nothing more to find.
     pub fn step(&mut self, steps: usize) -> bool {
         for _ in 0..steps {
-            let Some(search) = self.searches.get_mut(self.done) else { return true };
-            self.steps += 1;
-            if search.step() == Step::Done || self.steps >= MOST_STEPS {
-                (self.done, self.steps) = (self.done + 1, 0);
+            match self.floors.iter_mut().find(|floor| !floor.is_done()) {
+                Some(floor) => floor.step(),
+                None => return true,
             }
         }
-        self.done >= self.searches.len()
+        self.floors.iter().all(FloorSearch::is_done)
     }
 
     /// The best so far as JSON, once something is there that keeps every rule.
     pub fn page(&self) -> Option<String> {
-        let floors: Vec<_> = self
-            .floors
-            .value
-            .iter()
-            .zip(&self.searches)
-            .filter_map(|(floor, search)| self.shown(floor, search))
-            .collect();
-        let (assumed, doubts) = (self.floors.assumed.clone(), self.floors.doubts.clone());
+        let floors: Vec<_> = self.floors.iter().filter_map(|floor| self.shown(floor)).collect();
+        let (assumed, doubts) = (self.assumed.clone(), self.doubts.clone());
         let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: AT_THE_SAW };
         if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }
     }
 
-    fn shown(&self, floor: &ToLay, search: &Search) -> Option<ShownFloor> {
-        let layout = search.best().filter(|layout| check(search.case(), layout).is_ok())?;
-        let page = SheetPage::new(floor, layout, search.bound(), self.units, self.canvas)?;
+    fn shown(&self, floor: &FloorSearch) -> Option<ShownFloor> {
+        let page = SheetPage::of(floor, self.units, self.canvas)?;
         let sheets = page.sheets.into_iter().map(|sheet| ShownSheet {
             title: sheet.title,
             drawing: sheet.drawing.as_ref().map(svg::write).unwrap_or_default(),
@@ -115,7 +97,7 @@ impl Layouts {
             name: page.name,
             headline: page.headline,
             line: page.line,
-            plan: svg::write(&page.plan),
+            plan: page.plan.as_ref().map(svg::write).unwrap_or_default(),
             needed: page.needed,
             sheets: sheets.collect(),
         })

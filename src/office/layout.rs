@@ -7,8 +7,7 @@ use crate::trouble::Trouble;
 use duckboard::draw::sheets::{CutSheet, SheetPage, sources};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
-use duckboard::engine::sheets::layout::{Case, Layout, Search, Step, check};
-use duckboard::engine::sheets::{AT_THE_SAW, MOST_STEPS, ToLay, to_lay};
+use duckboard::engine::sheets::{AT_THE_SAW, FloorSearch, ToLay, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::Salvage;
 use std::fs;
@@ -48,13 +47,7 @@ fn missing(needs: &[Need]) -> String {
 fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     let mut text = String::new();
     for (number, floor) in (1..).zip(&known.value) {
-        text += &match &floor.case {
-            Ok(case) => laid_floor(floor, case, folder, number)?,
-            Err(faults) => {
-                let faults: Vec<_> = faults.iter().map(ToString::to_string).collect();
-                format!("## {}\n\nThis floor cannot be laid out:\n\n{}", plain(&floor.name), list(&faults))
-            }
-        };
+        text += &laid_floor(floor, folder, number)?;
     }
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
@@ -63,15 +56,17 @@ fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
 }
 
 /// One floor: its plan and its sheets. The first floor's files have the plain names.
-fn laid_floor(floor: &ToLay, case: &Case, folder: &Path, number: usize) -> Result<String, Trouble> {
-    let page = best(case).and_then(|(layout, bound)| SheetPage::new(floor, &layout, bound, Units::default(), CANVAS));
-    let Some(page) = page else {
-        let why = "No layout keeps the rules: some bay is wider than a sheet bridges.";
-        return Ok(format!("## {}\n\n{why}\n\n", plain(&floor.name)));
-    };
+fn laid_floor(floor: &ToLay, folder: &Path, number: usize) -> Result<String, Trouble> {
+    let mut search = FloorSearch::new(floor.clone());
+    while !search.is_done() {
+        search.step();
+    }
+    let Some(page) = SheetPage::of(&search, Units::default(), CANVAS) else { return Ok(String::new()) };
     let prefix = if number == 1 { String::new() } else { format!("floor-{number}-") };
     let mut text = format!("## {}: {}\n\n{}\n\n", plain(&page.name), plain(&page.headline), plain(&page.line));
-    text += &format!("### Plan\n\n{}", drawn(&page.plan, folder, &format!("{prefix}plan.svg"))?);
+    if let Some(plan) = &page.plan {
+        text += &format!("### Plan\n\n{}", drawn(plan, folder, &format!("{prefix}plan.svg"))?);
+    }
     for (sheet_number, sheet) in (1..).zip(&page.sheets) {
         text += &cut_sheet(sheet, folder, &format!("{prefix}sheet-{sheet_number}.svg"))?;
     }
@@ -79,17 +74,6 @@ fn laid_floor(floor: &ToLay, case: &Case, folder: &Path, number: usize) -> Resul
         text += &section(&format!("{}: {}", need.title, plain(&need.headline)), &need.lines);
     }
     Ok(text)
-}
-
-/// The best layout within the steps, checked, and how few sheets there can be.
-fn best(case: &Case) -> Option<(Layout, u32)> {
-    let mut search = Search::new(case.clone());
-    let mut steps = 0;
-    while steps < MOST_STEPS && search.step() != Step::Done {
-        steps += 1;
-    }
-    let best = search.best().filter(|layout| check(case, layout).is_ok())?;
-    Some((best.clone(), search.bound()))
 }
 
 fn section(title: &str, lines: &[String]) -> String {

@@ -1,26 +1,15 @@
 //! A cut list says all of a layout and nothing else.
 
-use crate::laid;
+use crate::{asked, laid};
 use duckboard::engine::sheets::CutList;
 use duckboard::engine::sheets::cut_list::{Cut, Rectangle, Way};
-use duckboard::engine::sheets::layout::{Case, Layout, Request, Sheet};
+use duckboard::engine::sheets::layout::{Case, Layout};
 use std::collections::BTreeSet;
 
 /// An L of 12 × 10 ft, 4 × 4 ft off it, joists every 16 in.
 fn case() -> Case {
-    let request = Request {
-        outline: vec![(0, 0), (2304, 0), (2304, 1152), (1536, 1152), (1536, 1920), (0, 1920)],
-        holes: Vec::new(),
-        joists: (1..9).map(|joist| joist * 256).collect(),
-        joist_width: 24,
-        sheet: Sheet { length: 1536, width: 768 },
-        gap: 2,
-        kerf: 2,
-        min_rip: 384,
-        min_bays: 2,
-        stagger: 1,
-    };
-    Case::new(request).unwrap()
+    let outline = vec![(0, 0), (2304, 0), (2304, 1152), (1536, 1152), (1536, 1920), (0, 1920)];
+    Case::new(asked(outline, (1..9).map(|joist| joist * 256).collect())).unwrap()
 }
 
 fn listed() -> (Case, Layout, CutList) {

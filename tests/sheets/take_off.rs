@@ -1,14 +1,14 @@
 //! What laying takes beside sheets.
 
-use crate::laid;
-use duckboard::engine::entry::EntryId;
+use crate::desk::{Desk, length};
+use crate::{asked, laid};
 use duckboard::engine::job::{Job, SheetEdge};
-use duckboard::engine::sheets::layout::{Case, Request, Sheet};
+use duckboard::engine::sheets::layout::{Case, Request};
 use duckboard::engine::sheets::stock::Stock;
 use duckboard::engine::sheets::take_off::{Bought, cut_from_sticks};
 use duckboard::engine::sheets::{CutList, TakeOff};
 use duckboard::engine::survey::{Joists, Run};
-use duckboard::engine::units::{Length, Typed};
+use duckboard::engine::units::Length;
 use proptest::prelude::*;
 
 const KERF: Length = Length::sixty_fourths(8);
@@ -92,55 +92,44 @@ proptest! {
 }
 
 /// A floor of 8 ft × 8 ft on joists 16 in apart, walls at its ends.
-fn take_off(edge: SheetEdge) -> (Case, TakeOff) {
-    let case = Case::new(Request {
-        outline: vec![(0, 0), (1536, 0), (1536, 1536), (0, 1536)],
-        holes: Vec::new(),
-        joists: (1..6).map(|joist| joist * 256).collect(),
-        joist_width: 24,
-        sheet: Sheet { length: 1536, width: 768 },
-        gap: 0,
-        kerf: 2,
-        min_rip: 384,
-        min_bays: 2,
-        stagger: 1,
-    })
-    .unwrap();
-    let typed = |inches| Typed::new(format!("{inches}\""), Length::inches(inches));
-    let room = EntryId { count: 1, device: crate::job_samples::FIRST_PHONE };
-    let joists = Joists { room, run: Run::AcrossFirstSide, first: typed(16), spacing: typed(16), count: 5 };
+fn take_off(edge: SheetEdge) -> TakeOff {
+    let outline = vec![(0, 0), (1536, 0), (1536, 1536), (0, 1536)];
+    let request = Request { gap: 0, ..asked(outline, (1..6).map(|joist| joist * 256).collect()) };
+    let case = Case::new(request).unwrap();
+    let (room, _) = Desk::new().room(&[]);
+    let (first, spacing) = (length("16"), length("16"));
+    let joists = Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 5 };
     let stock = Stock { edge, ..Stock::of(&Job::default(), &joists) };
     let layout = laid(&case);
     assert_eq!(layout.pieces.len(), 2, "two sheets, laid whole");
-    let take_off = TakeOff::of(&case, &CutList::of(&case, &layout), &stock);
-    (case, take_off)
+    TakeOff::of(&case, &CutList::of(&case, &layout), &stock)
 }
 
 #[test]
 fn square_edges_are_blocked_and_tongues_are_not() {
-    let (_, square) = take_off(SheetEdge::Square);
+    let square = take_off(SheetEdge::Square);
     // Two edges at walls and one seam, six bays each: 14 1/2 in between joists, 15 1/4 in
     // beside a wall.
     assert_eq!(square.blocking.blocks.len(), 18);
     let lengths: Vec<_> = square.blocking.blocks.iter().take(6).map(|block| block.length).collect();
     assert_eq!(lengths[0], sixteenths(244));
     assert_eq!(lengths[1..5], [sixteenths(232); 4]);
-    let (_, tongued) = take_off(SheetEdge::TongueAndGroove);
+    let tongued = take_off(SheetEdge::TongueAndGroove);
     assert_eq!(tongued.blocking.blocks.len(), 12, "only at the walls");
 }
 
 #[test]
 fn fasteners_follow_ends_joists_and_blocks() {
-    let (_, tongued) = take_off(SheetEdge::TongueAndGroove);
+    let tongued = take_off(SheetEdge::TongueAndGroove);
     // 43 a sheet on joists 16 in apart (computed); along each wall two more in each of six bays.
     assert_eq!(tongued.fasteners.count, 2 * 43 + 2 * 6 * 2);
-    let (_, square) = take_off(SheetEdge::Square);
+    let square = take_off(SheetEdge::Square);
     assert_eq!(square.fasteners.count, 2 * 43 + 4 * 6 * 2);
 }
 
 #[test]
 fn glue_goes_on_joists_ends_blocks_and_into_the_groove() {
-    let (_, tongued) = take_off(SheetEdge::TongueAndGroove);
+    let tongued = take_off(SheetEdge::TongueAndGroove);
     // Two sheets: two ends and five joists of 4 ft each; blocks along two walls; a groove of 8 ft.
     let blocks = (sixteenths(244) * 2 + sixteenths(232) * 4) * 2;
     assert_eq!(tongued.adhesive.bead, Length::feet(2 * 7 * 4 + 8) + blocks);

@@ -7,7 +7,7 @@ use crate::draw::{Canvas, Drawing};
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, Trim};
 use crate::engine::sheets::to_lay::length;
-use crate::engine::sheets::{CutList, TakeOff, ToLay};
+use crate::engine::sheets::{CutList, FloorSearch, Outcome, TakeOff, ToLay};
 use crate::engine::take::Units;
 
 /// Everything that a layout's page shows, in its order.
@@ -15,12 +15,12 @@ use crate::engine::take::Units;
 pub struct SheetPage {
     /// Which floor.
     pub name: String,
-    /// How many sheets.
+    /// How many sheets, or that there is no layout.
     pub headline: String,
-    /// Whether fewer are possible, and of how many pieces.
+    /// Whether fewer are possible, and of how many pieces; or why there is none.
     pub line: String,
     /// The pieces on the floor.
-    pub plan: Drawing,
+    pub plan: Option<Drawing>,
     /// What else it takes.
     pub needed: Vec<Needed>,
     /// How each sheet is cut.
@@ -39,8 +39,23 @@ pub struct CutSheet {
 }
 
 impl SheetPage {
-    /// The page of a layout of which no fewer than `bound` sheets are possible.
-    pub fn new(floor: &ToLay, layout: &Layout, bound: u32, units: Units, canvas: Canvas) -> Option<Self> {
+    /// The page of what a search has come to, once that is something.
+    pub fn of(search: &FloorSearch, units: Units, canvas: Canvas) -> Option<Self> {
+        match search.outcome() {
+            Outcome::Nothing => None,
+            Outcome::Laid { layout, bound } => Self::laid(&search.floor, layout, bound, units, canvas),
+            Outcome::Impossible(why) => Some(Self {
+                name: search.floor.name.clone(),
+                headline: "no layout".to_owned(),
+                line: why,
+                plan: None,
+                needed: Vec::new(),
+                sheets: Vec::new(),
+            }),
+        }
+    }
+
+    fn laid(floor: &ToLay, layout: &Layout, bound: u32, units: Units, canvas: Canvas) -> Option<Self> {
         let case = floor.case.as_ref().ok()?;
         let list = CutList::of(case, layout);
         let sheets = list.sheets.iter().map(|plan| CutSheet {
@@ -57,7 +72,7 @@ impl SheetPage {
             name: floor.name.clone(),
             headline: counted(layout.sheets() as usize, "sheet"),
             line: line(layout, bound, runs_across(floor.run)),
-            plan: layout_plan(floor, &list, units, canvas),
+            plan: Some(layout_plan(floor, &list, units, canvas)),
             needed: needed(&TakeOff::of(case, &list, &floor.stock), units),
             sheets: sheets.collect(),
         })

@@ -7,14 +7,12 @@
 
 pub mod by_area;
 pub mod cut_list;
+pub mod floor_search;
 mod inset;
 pub mod layout;
 pub mod stock;
 pub mod take_off;
 pub mod to_lay;
-
-/// Where a search for a job's layout ends, so that phone and office show the same one.
-pub const MOST_STEPS: usize = 20_000;
 
 /// What a page of cuts says, whatever is cut. Source: common practice, no source.
 pub const AT_THE_SAW: [&str; 3] = [
@@ -26,5 +24,6 @@ pub const AT_THE_SAW: [&str; 3] = [
 
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;
+pub use floor_search::{FloorSearch, Outcome};
 pub use take_off::TakeOff;
 pub use to_lay::{ToLay, to_lay};

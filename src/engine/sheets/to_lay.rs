@@ -1,6 +1,7 @@
 //! From a job to the floors that sheets are laid on: what comes out, cut back to
 //! joists, and the rules of laying.
 
+use super::inset::inset;
 use super::layout::{Case, Corner, Fault, Request, Sheet};
 use super::stock::{SOURCES, Stock};
 use crate::engine::entry::EntryId;
@@ -11,6 +12,7 @@ use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Joists, Run, Shape};
 use crate::engine::units::Length;
+use crate::engine::units::tape::{LengthStyle, format};
 
 /// A sixteenth of an inch, what layouts count in.
 const SIXTEENTH: Length = Length::sixty_fourths(4);
@@ -27,8 +29,8 @@ const STAGGER: usize = 1;
 pub struct ToLay {
     /// What it is called.
     pub name: String,
-    /// What is asked of the layout, or what keeps it from being asked.
-    pub case: Result<Case, Vec<Fault>>,
+    /// What is asked of the layout, or in words what keeps it from being asked.
+    pub case: Result<Case, String>,
     /// The floor as it was placed.
     pub placed: Vec<Point>,
     /// The floor as it is cut: an opening's ends on joist centers.
@@ -49,7 +51,7 @@ impl ToLay {
             Run::AcrossFirstSide => Point::new(least.x, most.y),
             Run::AlongFirstSide => least,
         };
-        Self { name, case: Err(Vec::new()), placed, cut_back, run, stock: stock.clone(), origin }
+        Self { name, case: Err(String::new()), placed, cut_back, run, stock: stock.clone(), origin }
     }
 
     /// The nearest point of the layout to one of the plan.
@@ -151,11 +153,15 @@ impl Laying<'_> {
 
     fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
         let mut floor = ToLay::new(name, placed, cut_back, self.joists.run, self.stock);
-        floor.case = Case::new(self.request(&floor));
+        let gap = format(self.stock.edge_gap, LengthStyle::default());
+        let gone =
+            || format!("a gap of {} around the sheets leaves nothing of it; a smaller one would do", gap.unmarked());
+        let in_words = |faults: Vec<Fault>| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
+        floor.case = self.request(&floor).ok_or_else(gone).and_then(|request| Case::new(request).map_err(in_words));
         floor
     }
 
-    fn request(&mut self, floor: &ToLay) -> Request {
+    fn request(&mut self, floor: &ToLay) -> Option<Request> {
         let bounds = Rect::around(&floor.cut_back);
         let run = self.joists.run;
         let in_layout = |point: &Point| floor.in_layout(*point);
@@ -178,9 +184,8 @@ impl Laying<'_> {
         let stock = self.stock;
         let sheet =
             Sheet { length: whole_sixteenths(stock.sheet.length.value), width: whole_sixteenths(stock.face_width()) };
-        let inset = nearest_sixteenth(stock.edge_gap);
-        Request {
-            outline: super::inset::inset(&outline, inset),
+        Some(Request {
+            outline: inset(&outline, nearest_sixteenth(stock.edge_gap))?,
             holes,
             joists: under,
             joist_width: nearest_sixteenth(stock.joist),
@@ -192,7 +197,7 @@ impl Laying<'_> {
             min_rip: nearest_sixteenth(LEAST_RIP).min(sheet.width),
             min_bays: LEAST_BAYS,
             stagger: STAGGER,
-        }
+        })
     }
 
     /// What stands in a floor, as large as no sheet may cover. What stands at its edge
