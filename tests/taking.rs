@@ -18,8 +18,8 @@ use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Observation, Record};
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
-use duckboard::engine::survey::{Floor, Run};
-use duckboard::engine::take::{self, AirTask, Draft, Instrument, Question, TapeTask, Units};
+use duckboard::engine::survey::{Floor, ObstacleKind, Run};
+use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
 use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
 use duckboard::engine::units::{Length, MoistureContent, RelativeHumidity, Temperature};
 
@@ -334,4 +334,21 @@ fn retyping_changes_the_value_and_nothing_else() {
     assert_ne!(now.shown, was.shown);
     let refused = take::retyped(&Observation::from(was), "x", desk.units).unwrap_err();
     assert!(refused.starts_with("Moisture: "), "{refused}");
+}
+
+#[test]
+fn what_stands_in_the_floor_is_placed_as_an_opening_is() {
+    let mut desk = ell();
+    desk.draft.footprint = Footprint::Of(ObstacleKind::Post);
+    let asked = Question::of(&desk.draft, desk.job(), desk.units).asks;
+    assert_eq!(asked, "Post: along side 1 from its corner");
+    for text in ["2'", "3'", "6"] {
+        desk.types(text).unwrap();
+    }
+    assert!(desk.types("0").unwrap_err().message.starts_with("Post size into the room: "));
+    assert_eq!(desk.types("5").unwrap().of, "Post size into the room");
+    assert!(desk.job().now.openings.is_empty());
+    let post = &desk.job().now.obstacles.values().next().unwrap().value;
+    assert_eq!((post.what, post.takes.out.value), (ObstacleKind::Post, Length::feet(3)));
+    assert_eq!(desk.draft.footprint, Footprint::Opening, "the next one is an opening again");
 }

@@ -13,19 +13,12 @@ use leptos::prelude::*;
 #[component]
 pub fn JobFacts() -> impl IntoView {
     let session = session();
-    let now = move |read: fn(&Job) -> Option<String>| untrack(|| session.job(read)).flatten().unwrap_or_default();
+    let now = move |read| said(session, read);
     let venting = move || session.job(|job| job.venting().copied()).flatten();
     let ventings = labelled(Venting::ALL.map(Some), |venting| venting.map_or("", Venting::label));
     let on_venting = move |venting: Option<Venting>| {
         if let Some(venting) = venting {
             session.say(Fact::Venting(venting));
-        }
-    };
-    let edge = move || session.job(|job| job.sheet_edge().copied()).flatten();
-    let edges = labelled(SheetEdge::ALL.map(Some), |edge| edge.map_or("", SheetEdge::label));
-    let on_edge = move |edge: Option<SheetEdge>| {
-        if let Some(edge) = edge {
-            session.say(Fact::SheetEdge(edge));
         }
     };
     let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
@@ -49,19 +42,41 @@ pub fn JobFacts() -> impl IntoView {
                 <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
                 <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
             </section>
-            <section class="card">
-                <h2>"Sheets"</h2>
-                <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
-                {choice("Long edges", edges, edge, on_edge)}
-                <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
-                {SHEET_LENGTHS.map(|length| view! { <TextField label=length.label value=now(length.now) on_commit=sheet_length(session, length)/> }).collect_view()}
-            </section>
+            <SheetFacts/>
             <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
                 {move || if archived.get() { "Take out of the archive" } else { "Archive this job" }}
             </button>
             <p class="refused" role="alert">{move || session.refused.get()}</p>
         </main>
     }
+}
+
+/// What is said about the sheets to be laid, the saw and the joists.
+#[component]
+fn SheetFacts() -> impl IntoView {
+    let session = session();
+    let now = move |read| said(session, read);
+    let edge = move || session.job(|job| job.sheet_edge().copied()).flatten();
+    let edges = labelled(SheetEdge::ALL.map(Some), |edge| edge.map_or("", SheetEdge::label));
+    let on_edge = move |edge: Option<SheetEdge>| {
+        if let Some(edge) = edge {
+            session.say(Fact::SheetEdge(edge));
+        }
+    };
+    view! {
+        <section class="card">
+            <h2>"Sheets"</h2>
+            <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
+            {choice("Long edges", edges, edge, on_edge)}
+            <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
+            {SHEET_LENGTHS.map(|length| view! { <TextField label=length.label value=now(length.now) on_commit=sheet_length(session, length)/> }).collect_view()}
+        </section>
+    }
+}
+
+/// What the job says at first: a field then keeps what is typed in it.
+fn said(session: Session, read: fn(&Job) -> Option<String>) -> String {
+    untrack(|| session.job(read)).flatten().unwrap_or_default()
 }
 
 #[component]
@@ -129,7 +144,7 @@ fn span_rating(session: Session) -> Commit {
         let rating = text
             .trim()
             .parse()
-            .map_err(|_| format!("Span rating: \"{text}\" is no whole number; 8 to 60 inches on center is accepted"))?;
+            .map_err(|_| format!("Span rating: \"{text}\" is none; a whole number from 8 to 60 is accepted"))?;
         session.say(Fact::SpanRating(SpanRating::new(rating)?));
         Ok(())
     })

@@ -41,6 +41,7 @@ async fn phone_in(theme: &'static str) -> (Server, Inspector) {
 async fn nobody_is_shut_out(theme: &'static str) {
     let (server, mut inspector) = phone_in(theme).await;
     before_a_job(&mut inspector).await;
+    sheets(&mut inspector).await;
     take(&mut inspector).await;
     what_it_means(&mut inspector).await;
     inspector.phone.open_tab(server.address()).await;
@@ -81,7 +82,7 @@ async fn take(inspector: &mut Inspector) {
         inspector.phone.tap("done").await;
     }
     inspector.phone.take_up("Tape").await;
-    for task in ["Opening", "Joists", "Other length", "Room side"] {
+    for task in ["Corner to corner", "Square corner?", "Opening", "Joists", "Other length", "Room side"] {
         inspector.phone.open_question().await;
         inspector.phone.tap_in("What is measured", task).await;
         inspector.looks_at(&format!("question {task}")).await;
@@ -93,6 +94,19 @@ async fn take(inspector: &mut Inspector) {
     inspector.looks_at("take refused").await;
     inspector.phone.keypad("fractions").await;
     inspector.looks_at("take fractions").await;
+}
+
+/// Before the room of the sample is walked on.
+async fn sheets(inspector: &mut Inspector) {
+    inspector.phone.go_to("Answers").await;
+    inspector.phone.tap("Lay sheets on the joists").await;
+    inspector
+        .phone
+        .wait_until("the search has ended", "document.getElementById('sheets')?.dataset.state === 'done'")
+        .await;
+    inspector.looks_at("sheets").await;
+    inspector.phone.js("document.querySelector('#sheets .card:nth-last-child(3)').scrollIntoView()").await;
+    inspector.looks_at("sheets end").await;
 }
 
 async fn what_it_means(inspector: &mut Inspector) {
@@ -115,6 +129,13 @@ async fn what_it_means(inspector: &mut Inspector) {
     inspector.phone.tap_role("link", &title).await;
     inspector.phone.wait_for("Year built").await;
     inspector.looks_at("facts").await;
+    inspector.phone.fill("Span rating, inches on center", "5").await;
+    inspector.phone.press("Enter").await;
+    inspector.phone.wait_for("span rating 5: 8 to 60 inches on center is accepted").await;
+    inspector.phone.fill("Gap between sheets", "wide").await;
+    inspector.phone.press("Enter").await;
+    inspector.phone.wait_for("Gap between sheets: ").await;
+    inspector.looks_at("facts of sheets").await;
 }
 
 #[tokio::test]

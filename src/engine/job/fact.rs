@@ -133,7 +133,8 @@ impl SheetEdge {
     }
 }
 
-/// The floor spacing that sheets are rated for, in inches on center.
+/// The floor spacing that sheets are rated for, in inches on center. Ratings of single
+/// floors run from 16 to 48 (APA form E30V, 2011 [P]); more is accepted for others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(try_from = "u16", into = "u16")]
