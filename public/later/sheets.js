@@ -31,7 +31,7 @@ function parts({ floors, assumed, doubts, sources, at_the_saw }) {
     ...floors.flatMap(floorParts),
     card(element('h2', '', 'Rules'), ...doubts.map(doubt => element('p', 'doubt', doubt)),
       element('p', 'assumed', `assumed: ${assumed.join('; ')}`),
-      element('p', 'assumed', `sources: ${sources.join('; ')}`)),
+      element('p', 'doubt', `sources: ${sources.join('; ')}`)),
     card(element('h2', '', 'At the saw'), ...at_the_saw.map(line => element('p', '', line))),
   ];
 }

@@ -59,7 +59,7 @@ fn of_fasteners(needed: &Fasteners) -> Needed {
 }
 
 fn of_glue(needed: &Adhesive, units: Units) -> Needed {
-    let lines = vec![format!("{} in all.", units.length(needed.bead)), adhesive::RULE.to_owned()];
+    let lines = vec![format!("{} of bead in all.", units.length(needed.bead)), adhesive::RULE.to_owned()];
     let tubes = counted(needed.tubes as usize, "tube");
     Needed { title: "Adhesive", headline: format!("{tubes} of {} fl oz", adhesive::TUBE_FLUID_OUNCES), lines }
 }

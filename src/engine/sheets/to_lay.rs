@@ -110,7 +110,7 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
 const RULES: [&str; 3] = [
     "no course narrower than 24 in",
     "each piece over two bays or more, its joints on joists",
-    "joints of neighbouring courses on different joists",
+    "joints of neighboring courses on different joists",
 ];
 
 fn why(joists: &Joists, stock: &Stock, used: Vec<EntryId>) -> Why {
