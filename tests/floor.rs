@@ -13,10 +13,10 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::{Point, Rect, Turn};
 use duckboard::engine::job::{Book, Entry, Fact, Record, SheetSize};
-use duckboard::engine::place::{Element, Place, Position};
+use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sheets::sheets_by_area;
 use duckboard::engine::sources::{Mark, Source};
-use duckboard::engine::survey::{Floor, Room, Ruler, Run, Side, Tie, opening_area, room_area};
+use duckboard::engine::survey::{Floor, JoistCenter, Room, Ruler, Run, Side, Tie, opening_area, room_area};
 use duckboard::engine::units::{Area, Length, Typed};
 use proptest::prelude::*;
 
@@ -249,6 +249,23 @@ mod plan {
     }
 
     #[test]
+    fn a_joist_is_where_it_was_measured_last_until_the_joists_are_laid_out_anew() {
+        let mut desk = Desk::new();
+        let (room, _) = desk.room(&RIGHT_WALKED);
+        let of = desk.joists(room, Run::AcrossFirstSide, "3", "16", 8);
+        let joist = JoistNumber::new(2).unwrap();
+        for text in ["18", "20"] {
+            desk.log(JoistCenter { of, joist, center: length(text) });
+        }
+        let center = |desk: &Desk| Floor::of(desk.job()).unwrap().joists.unwrap().center(2);
+        assert_eq!(center(&desk), Length::inches(20));
+        desk.joists(room, Run::AcrossFirstSide, "4", "16", 8);
+        assert_eq!(center(&desk), Length::inches(20), "4 in and 16");
+        desk.joists(room, Run::AcrossFirstSide, "5", "16", 8);
+        assert_eq!(center(&desk), Length::inches(21));
+    }
+
+    #[test]
     fn a_place_on_a_joist_is_found_on_the_plan_by_the_joists_run() {
         for (run, at) in [(Run::AcrossFirstSide, (51, 62)), (Run::AlongFirstSide, (62, 51))] {
             let mut desk = Desk::new();
@@ -281,7 +298,7 @@ mod plan {
         desk.joists(room, Run::AcrossFirstSide, "3", "16", 8);
         let again = desk.joists(room, Run::AcrossFirstSide, "3 1/2", "16", 8);
         desk.joists(hall, Run::AcrossFirstSide, "5", "24", 5);
-        let first = |desk: &Desk| Floor::of_room(desk.job(), room).joists.unwrap().first.value;
+        let first = |desk: &Desk| Floor::of_room(desk.job(), room).joists.unwrap().center(1);
         assert_eq!(first(&desk), Length::sixty_fourths(224));
         desk.withdraw(again);
         assert_eq!(first(&desk), Length::inches(3));

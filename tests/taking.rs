@@ -18,6 +18,7 @@ use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Observation, Record};
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
 use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
@@ -117,9 +118,22 @@ fn an_opening_is_four_values_and_then_joists_are_three() {
         desk.types(text).unwrap();
     }
     let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
-    assert_eq!((joists.run, joists.count), (Run::AlongFirstSide, 9));
-    assert_eq!((joists.first.value, joists.spacing.value), (Length::inches(3), Length::inches(16)));
+    assert_eq!((joists.run(), joists.count()), (Run::AlongFirstSide, 9));
+    assert_eq!(joists.center(1), Length::inches(3));
+    assert_eq!(joists.widest_spacing(), Length::inches(16));
     assert_eq!(desk.draft.instrument, Instrument::Meter, "what comes next is under the house");
+
+    // Now joist by joist, as the tape lies along them.
+    desk.draft = desk.draft.measuring(TapeTask::JoistCenter).with(Instrument::Tape);
+    desk.draft.joist = JoistNumber::new(8).unwrap();
+    for text in ["9' 8 1/2", "10' 10"] {
+        desk.types(text).unwrap();
+    }
+    assert_eq!(desk.draft.joist.get(), 9, "there is no tenth");
+    let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
+    let centers: Vec<_> = joists.centers().skip(6).map(Length::to_inches).collect();
+    assert_eq!(centers, [99.0, 116.5, 130.0]);
+    assert_eq!(joists.widest_spacing(), Length::sixty_fourths(17 * 64 + 32));
 }
 
 #[test]

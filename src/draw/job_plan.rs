@@ -95,11 +95,11 @@ fn reading(at: Point, shown: &Shown) -> Reading {
 
 fn joists(floor: &Floor) -> Option<Joists> {
     let joists = floor.joists.as_ref()?;
-    let run = match joists.run {
+    let run = match joists.run() {
         Run::AlongFirstSide => Axis::X,
         Run::AcrossFirstSide => Axis::Y,
     };
-    let each = (1..=joists.count).map(|number| Joist { at: joists.center(number), number: u32::from(number) });
+    let each = (1..=joists.count()).map(|number| Joist { at: joists.center(number), number: u32::from(number) });
     Some(Joists { run, joists: each.collect() })
 }
 

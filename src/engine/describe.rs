@@ -60,6 +60,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
                 Some(joists.spacing.typed.clone()),
             )
         }
+        Observation::JoistCenter(center) => {
+            let at = units.length(center.center.value);
+            (format!("{}: {at} from corner 1", center.name()), Some(center.center.typed.clone()))
+        }
         Observation::Measure(measure) => {
             (format!("{}: {}", measure.what, units.length(measure.length.value)), Some(measure.length.typed.clone()))
         }

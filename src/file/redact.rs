@@ -65,6 +65,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::WholeFloor(_)
         | Observation::Obstacle(_)
         | Observation::Joists(_)
+        | Observation::JoistCenter(_)
         | Observation::Meter(_) => true,
         Observation::Measure(_)
         | Observation::Level(_)

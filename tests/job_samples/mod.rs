@@ -9,9 +9,10 @@ use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Ro
 use duckboard::engine::figure::Figure;
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
 use duckboard::engine::photo::Photo;
+use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sample;
 use duckboard::engine::survey::{
-    Corner, Measure, Obstacle, ObstacleKind, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
+    Corner, JoistCenter, Measure, Obstacle, ObstacleKind, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
 };
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
@@ -73,6 +74,11 @@ pub fn first_book() -> Book {
                 length: inches(12),
                 width: inches(4),
             },
+        }),
+        pen.record(JoistCenter {
+            of: *book.job().now.joists.first().unwrap().0,
+            joist: JoistNumber::new(3).unwrap(),
+            center: Typed::new("35 3/4\"", Length::sixty_fourths(35 * 64 + 48)),
         }),
         pen.record(Fact::SheetThickness(Typed::new("23/32\"", Length::sixty_fourths(46)))),
         pen.record(Fact::SheetEdge(SheetEdge::Square)),

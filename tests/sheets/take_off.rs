@@ -1,13 +1,13 @@
 //! What laying takes beside sheets.
 
-use crate::desk::{Desk, length};
+use crate::desk::Desk;
 use crate::{asked, laid};
 use duckboard::engine::job::{Job, SheetEdge};
 use duckboard::engine::sheets::layout::{Case, Request};
 use duckboard::engine::sheets::stock::Stock;
 use duckboard::engine::sheets::take_off::{Bought, cut_from_sticks};
 use duckboard::engine::sheets::{CutList, TakeOff};
-use duckboard::engine::survey::{Joists, Run};
+use duckboard::engine::survey::{Framing, Run};
 use duckboard::engine::units::Length;
 use proptest::prelude::*;
 
@@ -96,9 +96,10 @@ fn take_off(edge: SheetEdge) -> TakeOff {
     let outline = vec![(0, 0), (1536, 0), (1536, 1536), (0, 1536)];
     let request = Request { gap: 0, ..asked(outline, (1..6).map(|joist| joist * 256).collect()) };
     let case = Case::new(request).unwrap();
-    let (room, _) = Desk::new().room(&[]);
-    let (first, spacing) = (length("16"), length("16"));
-    let joists = Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 5 };
+    let mut desk = Desk::new();
+    let (room, _) = desk.room(&[]);
+    desk.joists(room, Run::AcrossFirstSide, "16", "16", 5);
+    let joists = Framing::under(desk.job(), room).unwrap();
     let stock = Stock { edge, ..Stock::of(&Job::default(), &joists) };
     let layout = laid(&case);
     assert_eq!(layout.pieces.len(), 2, "two sheets, laid whole");

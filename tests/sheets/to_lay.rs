@@ -9,7 +9,8 @@ use duckboard::engine::geometry::{Point, Rect, Turn};
 use duckboard::engine::job::{Fact, Job, SheetEdge, SpanRating};
 use duckboard::engine::sheets::layout::{Case, Corner, check, form, twice_the_area};
 use duckboard::engine::sheets::{FloorSearch, Outcome, ToLay, to_lay};
-use duckboard::engine::survey::{Obstacle, ObstacleKind, Opening, Run, WholeFloor};
+use duckboard::engine::place::JoistNumber;
+use duckboard::engine::survey::{JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
 use duckboard::engine::units::Length;
 
 const R: Turn = Turn::Right;
@@ -93,7 +94,7 @@ fn ends_go_out_to_the_next_joist_centers_and_edges_stay() {
     let (floors, doubts) = site.floors();
     assert_eq!(reach(&floors[0].cut_back), (at(16, 30), at(128, 90)));
     assert_eq!(reach(&floors[0].placed), (at(20, 30), at(120, 90)));
-    let unrated = "Take sheets rated for joists 16 in on center or more: none is stated.";
+    let unrated = "Take sheets rated for joists 16\" on center or more: none is stated.";
     assert_eq!(doubts, [unrated]);
 }
 
@@ -215,6 +216,25 @@ fn what_is_said_of_the_sheets_counts() {
     assert!(doubts.iter().any(|doubt| doubt.contains("factory edge")), "{doubts:?}");
     site.desk.log(Fact::SpanRating(SpanRating::new(24).unwrap()));
     assert!(!site.floors().1.iter().any(|doubt| doubt.contains("rated")), "24 in suits 16 in");
+}
+
+#[test]
+fn joists_lie_where_they_were_measured() {
+    let mut site = Site::rectangle(Run::AcrossFirstSide).all_comes_out();
+    let of = *site.desk.job().now.joists.first().unwrap().0;
+    let mut measure = |joist, text| {
+        let joist = JoistNumber::new(joist).unwrap();
+        site.desk.log(JoistCenter { of, joist, center: length(text) });
+        site.floors()
+    };
+    let (floors, doubts) = measure(2, "33 5/8");
+    let joists = &floors[0].case.as_ref().unwrap().asked.joists;
+    assert_eq!(joists[..3], [256, 538, 768], "in sixteenths");
+    assert!(doubts.iter().any(|doubt| doubt.contains("rated for joists 17 5/8\"")), "{doubts:?}");
+
+    let (floors, doubts) = measure(3, "30");
+    assert!(floors[0].case.is_ok());
+    assert!(doubts.contains(&"Joist 3 is no farther from corner 1 than joist 2: measure both again.".to_owned()));
 }
 
 #[test]

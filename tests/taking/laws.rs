@@ -86,6 +86,7 @@ fn hangs_on(seen: &Observation) -> Vec<EntryId> {
         Observation::Side(side) => [Some(side.room), side.after].into_iter().flatten().collect(),
         Observation::Opening(opening) => vec![opening.from],
         Observation::Joists(joists) => vec![joists.room],
+        Observation::JoistCenter(center) => vec![center.of],
         Observation::Level(level) => vec![level.place],
         Observation::Reading(reading) => vec![reading.place],
         Observation::SurfaceReading(surface) => surface.place.into_iter().collect(),

@@ -10,7 +10,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
-use crate::engine::survey::{Corner, Joists, Level, Measure, Obstacle, Opening, Room, Side, Tie, WholeFloor};
+use crate::engine::survey::{Corner, JoistCenter, Joists, Level, Measure, Obstacle, Opening, Room, Side, Tie, WholeFloor};
 use serde::{Deserialize, Serialize};
 
 macro_rules! observations {
@@ -99,6 +99,8 @@ observations! {
     Obstacle => obstacles, "obstacle", "obstacle";
     /// Joist layouts.
     Joists => joists, "joists", "joists";
+    /// Joists as measured one by one.
+    JoistCenter => joist_centers, "joist_center", "joist center";
     /// Other lengths.
     Measure => measures, "measure", "length";
     /// Level readings.

@@ -2,7 +2,8 @@
 
 use crate::engine::job::{Job, SheetEdge, SheetSize};
 use crate::engine::sources::Source;
-use crate::engine::survey::Joists;
+use crate::engine::survey::Framing;
+use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
 use crate::engine::units::{Length, Typed};
 
 /// Between any two sheets, at ends and edges ([`Source::PanelLaying`]).
@@ -42,7 +43,7 @@ pub struct Stock {
 
 impl Stock {
     /// What the job says of sheets to be laid on these joists.
-    pub fn of(job: &Job, joists: &Joists) -> Self {
+    pub fn of(job: &Job, joists: &Framing) -> Self {
         let mut assumed = Vec::new();
         let mut usual = |said: Option<&Typed<Length>>, otherwise: Length, words: &str| match said {
             Some(said) => said.value,
@@ -80,17 +81,18 @@ impl Stock {
 }
 
 /// What does not suit these joists.
-fn doubts(job: &Job, joists: &Joists) -> Vec<String> {
-    let spacing = &joists.spacing;
+fn doubts(job: &Job, joists: &Framing) -> Vec<String> {
+    let widest = joists.widest_spacing();
+    let apart = format(widest, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() });
+    let apart = apart.unmarked();
     let mut doubts = Vec::new();
     match job.span_rating() {
         None => {
-            doubts.push(format!("Take sheets rated for joists {} on center or more: none is stated.", spacing.typed));
+            doubts.push(format!("Take sheets rated for joists {apart} on center or more: none is stated."));
         }
-        Some(rating) if rating.spacing() < spacing.value => doubts.push(format!(
-            "Sheets rated {} in on center do not suit joists {} apart.",
-            u16::from(*rating),
-            spacing.typed
+        Some(rating) if rating.spacing() < widest => doubts.push(format!(
+            "Sheets rated {} in on center do not suit joists {apart} apart.",
+            u16::from(*rating)
         )),
         Some(_) => {}
     }

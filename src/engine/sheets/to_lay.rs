@@ -10,7 +10,7 @@ use crate::engine::geometry::{Outline, Point, Rect};
 use crate::engine::job::Job;
 #[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::survey::{Floor, Joists, Run, Shape};
+use crate::engine::survey::{Floor, Framing, Joists, Run, Shape};
 use crate::engine::units::Length;
 use crate::engine::units::tape::{LengthStyle, format};
 
@@ -99,7 +99,9 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
     };
     let outline = outline.or_else(|| floor.outline.clone().ok());
     let stock = Stock::of(job, &joists);
-    let mut laying = Laying { floor: &floor, outline, joists: &joists, stock: &stock, doubts: stock.doubts.clone() };
+    let mut doubts = stock.doubts.clone();
+    doubts.extend(joists.out_of_order().map(out_of_order));
+    let mut laying = Laying { floor: &floor, outline, joists: &joists, stock: &stock, doubts };
     let Some((value, used)) = laying.floors() else { return Figure::Missing(vec![Need::RoomOutline]) };
     let doubts = laying.doubts;
     let assumed = stock.assumed.iter().cloned().chain(RULES.iter().map(|rule| (*rule).to_owned())).collect();
@@ -113,18 +115,27 @@ const RULES: [&str; 3] = [
     "joints of neighboring courses on different joists",
 ];
 
-fn why(joists: &Joists, stock: &Stock, used: Vec<EntryId>) -> Why {
+fn why(joists: &Framing, stock: &Stock, used: Vec<EntryId>) -> Why {
+    let Joists { run, spacing, count, .. } = &joists.laid_out;
+    let measured = match joists.measured.len() {
+        0 => String::new(),
+        some => format!(", {some} as measured one by one"),
+    };
     Why::rule("Sheets across the joists, joints on joists, cut from edge to edge", &SOURCES)
-        .with("joists", format!("{}, {} apart, {} of them", joists.run.label(), joists.spacing.typed, joists.count))
+        .with("joists", format!("{}, {} apart, {count} of them{measured}", run.label(), spacing.typed))
         .with("sheet", format!("{} × {}", stock.sheet.width.typed, stock.sheet.length.typed))
-        .using(used)
+        .using(used.into_iter().chain([joists.id]).chain(joists.measured.values().map(|(id, _)| *id)))
+}
+
+fn out_of_order(joist: u16) -> String {
+    format!("Joist {joist} is no farther from corner 1 than joist {}: measure both again.", joist - 1)
 }
 
 /// Making floors of a room.
 struct Laying<'a> {
     floor: &'a Floor,
     outline: Option<Outline>,
-    joists: &'a Joists,
+    joists: &'a Framing,
     stock: &'a Stock,
     doubts: Vec<String>,
 }
@@ -152,7 +163,7 @@ impl Laying<'_> {
     }
 
     fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
-        let mut floor = ToLay::new(name, placed, cut_back, self.joists.run, self.stock);
+        let mut floor = ToLay::new(name, placed, cut_back, self.joists.run(), self.stock);
         let gap = format(self.stock.edge_gap, LengthStyle::default());
         let gone =
             || format!("a gap of {} around the sheets leaves nothing of it; a smaller one would do", gap.unmarked());
@@ -163,7 +174,7 @@ impl Laying<'_> {
 
     fn request(&mut self, floor: &ToLay) -> Option<Request> {
         let bounds = Rect::around(&floor.cut_back);
-        let run = self.joists.run;
+        let run = self.joists.run();
         let in_layout = |point: &Point| floor.in_layout(*point);
         let is_rectangle = floor.cut_back == bounds.corners();
         let outline: Vec<Corner> = if is_rectangle {
@@ -178,8 +189,9 @@ impl Laying<'_> {
         let (least, most) =
             outline.iter().fold((i32::MAX, i32::MIN), |(least, most), (x, _)| (least.min(*x), most.max(*x)));
         let start = across(run, floor.origin);
-        let centers = (1..=self.joists.count).map(|number| nearest_sixteenth(self.joists.center(number) - start));
+        let centers = self.joists.centers().map(|center| nearest_sixteenth(center - start));
         let mut under: Vec<_> = centers.filter(|center| (least..=most).contains(center)).collect();
+        under.sort_unstable();
         under.dedup();
         let stock = self.stock;
         let sheet =
@@ -223,18 +235,17 @@ impl Laying<'_> {
     /// The opening with its ends moved out to the next joist centers, as far as the room
     /// goes.
     fn cut_back(&mut self, placed: Rect) -> Rect {
-        let (joists, run) = (self.joists, self.joists.run);
-        let centers = || (1..=joists.count).map(|number| joists.center(number));
+        let (joists, run) = (self.joists, self.joists.run());
         let (least, most) = (across(run, placed.least()), across(run, placed.most()));
-        let from = centers().filter(|center| *center <= least).max();
-        let to = centers().filter(|center| *center >= most).min();
+        let from = joists.centers().filter(|center| *center <= least).max();
+        let to = joists.centers().filter(|center| *center >= most).min();
         let grown = Rect::between(
             with_across(run, placed.least(), from.unwrap_or(least)),
             with_across(run, placed.most(), to.unwrap_or(most)),
         );
         let fits = |rect: &Rect| self.outline.as_ref().is_some_and(|outline| outline.holds_rect(*rect));
         let cut_back = grown.filter(|grown| fits(grown) || !fits(&placed)).unwrap_or(placed);
-        let on_joist = |at: Length| centers().any(|center| center == at);
+        let on_joist = |at: Length| joists.centers().any(|center| center == at);
         let ends = [across(run, cut_back.least()), across(run, cut_back.most())];
         if !ends.into_iter().all(on_joist) {
             self.doubts.push(

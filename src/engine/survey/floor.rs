@@ -1,6 +1,6 @@
 //! A room's floor, put together from what was measured.
 
-use super::{Corner, Joists, Opening, Run, Side};
+use super::{Corner, Framing, Opening, Run, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
@@ -26,7 +26,7 @@ pub struct Floor {
     /// What stands in the floor and could be placed, in log order.
     pub obstacles: Vec<(EntryId, Rect)>,
     /// The joists under the room, if they were laid out.
-    pub joists: Option<Joists>,
+    pub joists: Option<Framing>,
 }
 
 impl Floor {
@@ -42,8 +42,7 @@ impl Floor {
         let walk = walk(job, &sides);
         let outline = Outline::close(&walk).map(|closed| closed.outline);
         let whole = job.now.whole_floors.iter().find(|(_, whole)| whole.value.room == room).map(|(id, _)| *id);
-        let joists = job.now.joists.values().rev().find(|joists| joists.value.room == room);
-        let joists = joists.map(|joists| joists.value.clone());
+        let joists = Framing::under(job, room);
         let corners = walk.corners();
         Self { room, sides, outline, openings: Vec::new(), whole, obstacles: Vec::new(), joists, walk }
             .placed(job, &corners)
@@ -85,7 +84,7 @@ impl Floor {
             Position::OnJoist { joist, along: Some(along) } => {
                 let joists = self.joists.as_ref()?;
                 let across = joists.center(joist.get());
-                Some(match joists.run {
+                Some(match joists.run() {
                     Run::AcrossFirstSide => Point::new(across, along.value),
                     Run::AlongFirstSide => Point::new(along.value, across),
                 })
@@ -100,19 +99,12 @@ impl Floor {
     /// before the joists are laid out.
     pub fn nearest_joist(&self, point: Point) -> Option<(JoistNumber, Length)> {
         let joists = self.joists.as_ref()?;
-        let (across, along) = match joists.run {
+        let (across, along) = match joists.run() {
             Run::AcrossFirstSide => (point.x, point.y),
             Run::AlongFirstSide => (point.y, point.x),
         };
-        let nearest = (1..=joists.count).min_by_key(|number| (joists.center(*number) - across).abs())?;
+        let nearest = (1..=joists.count()).min_by_key(|number| (joists.center(*number) - across).abs())?;
         Some((JoistNumber::new(nearest)?, along.max(Length::ZERO)))
-    }
-}
-
-impl Joists {
-    /// From the first corner to the center of a joist, square to the run.
-    pub fn center(&self, number: u16) -> Length {
-        self.first.value + self.spacing.value * (i64::from(number) - 1)
     }
 }
 

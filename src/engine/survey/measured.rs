@@ -153,33 +153,6 @@ impl ObstacleKind {
     }
 }
 
-/// Evenly spaced joists under a room.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-pub struct Joists {
-    /// The room above them.
-    pub room: EntryId,
-    /// Which way they run on the plan.
-    pub run: Run,
-    /// From the first corner to the center of joist 1, square to the run.
-    pub first: Typed<Length>,
-    /// Center to center.
-    pub spacing: Typed<Length>,
-    /// How many there are.
-    pub count: u16,
-}
-
-/// Which way joists run on the plan.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Run {
-    /// Along the first side; numbered away from it.
-    AlongFirstSide,
-    /// Square to the first side; numbered along it.
-    AcrossFirstSide,
-}
-
 impl Trust {
     /// All, in the order that a choice shows them.
     pub const ALL: [Self; 3] = [Self::Built, Self::Checked, Self::Released];
@@ -219,19 +192,6 @@ impl Ruler {
     #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
     fn is_tape(&self) -> bool {
         *self == Self::Tape
-    }
-}
-
-impl Run {
-    /// Both, in the order that a choice shows them.
-    pub const ALL: [Self; 2] = [Self::AcrossFirstSide, Self::AlongFirstSide];
-
-    /// The direction in words.
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::AlongFirstSide => "along side 1",
-            Self::AcrossFirstSide => "across side 1",
-        }
     }
 }
 

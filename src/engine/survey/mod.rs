@@ -7,13 +7,15 @@ pub mod adjust;
 pub mod agreement;
 pub mod figures;
 pub mod floor;
+pub mod framing;
 pub mod measured;
 pub mod shape;
 
 pub use agreement::agreement;
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
+pub use framing::{Framing, JoistCenter, Joists, Run};
 pub use measured::{
-    Corner, Joists, Level, Measure, Obstacle, ObstacleKind, Opening, Room, Ruler, Run, Side, Tie, Trust, WholeFloor,
+    Corner, Level, Measure, Obstacle, ObstacleKind, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
 };
 pub use shape::Shape;

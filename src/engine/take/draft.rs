@@ -43,6 +43,8 @@ pub struct Draft {
     pub footprint: Footprint,
     /// Which way the joists run.
     pub run: Run,
+    /// The joist whose center is measured.
+    pub joist: JoistNumber,
     /// The name of a length that has no other.
     pub other: Label,
     /// Where the next reading, condition or photo goes.
@@ -95,6 +97,8 @@ pub enum TapeTask {
     Opening,
     /// The joists: first center, spacing, how many.
     Joists,
+    /// The joists one by one, each center from the first corner.
+    JoistCenter,
     /// From the ground to the joists.
     CrawlHeight,
     /// Any other length.
@@ -162,6 +166,7 @@ impl Default for Draft {
             ruler: Ruler::Tape,
             footprint: Footprint::Opening,
             run: Run::AcrossFirstSide,
+            joist: JoistNumber::FIRST,
             other: Label::default(),
             spot: Place {
                 element: Element::Joist,
@@ -199,8 +204,16 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 7] =
-        [Self::Side, Self::Tie, Self::Corner, Self::Opening, Self::Joists, Self::CrawlHeight, Self::Other];
+    pub const ALL: [Self; 8] = [
+        Self::Side,
+        Self::Tie,
+        Self::Corner,
+        Self::Opening,
+        Self::Joists,
+        Self::JoistCenter,
+        Self::CrawlHeight,
+        Self::Other,
+    ];
 
     /// What it measures.
     pub const fn label(self) -> &'static str {
@@ -210,6 +223,7 @@ impl TapeTask {
             Self::Corner => "Square corner?",
             Self::Opening => "Opening",
             Self::Joists => "Joists",
+            Self::JoistCenter => "Joist by joist",
             Self::CrawlHeight => "Crawl height",
             Self::Other => "Other length",
         }

@@ -4,7 +4,7 @@ use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
 use super::whereabouts::Whereabouts;
 use crate::engine::job::Job;
-use crate::engine::place::{Place, Position};
+use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::survey::{Floor, Shape};
 
 /// A question, and how it is answered.
@@ -111,12 +111,25 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
         (TapeTask::Joists, _) => {
             Question { keys: Keys::Count, unit: "joists".to_owned(), ..length("Joists: how many".to_owned(), held) }
         }
+        (TapeTask::JoistCenter, _) => {
+            let joist = draft.joist.get();
+            length(format!("Joist {joist}: center from corner 1"), where_it_is(floor.as_ref(), draft.joist, units))
+        }
         (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
         (TapeTask::Other, _) => {
             let name = if draft.other.is_empty() { "Other length".to_owned() } else { draft.other.to_string() };
             length(name, "kept by its name".to_owned())
         }
     }
+}
+
+/// Where a joist is so far.
+fn where_it_is(floor: Option<&Floor>, joist: JoistNumber, units: Units) -> String {
+    let Some(joists) = floor.and_then(|floor| floor.joists.as_ref()) else {
+        return "lay out the joists first".to_owned();
+    };
+    let how = if joists.measured.contains_key(&joist) { "measured" } else { "by spacing" };
+    format!("{} {how}", units.length(joists.center(joist.get())))
 }
 
 /// Which side is measured next.

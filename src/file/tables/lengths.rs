@@ -136,6 +136,9 @@ impl Rows<'_> {
             self.add(format!("{name}, first center"), &thing.value.first, *id, thing);
             self.add(format!("{name}, on center, {} of them", thing.value.count), &thing.value.spacing, *id, thing);
         }
+        for (id, thing) in &self.job.now.joist_centers {
+            self.add(thing.value.name(), &thing.value.center, *id, thing);
+        }
     }
 }
 

@@ -8,6 +8,7 @@ use crate::app::widgets::{TextField, choice, labelled};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
+use crate::engine::place::JoistNumber;
 use crate::engine::survey::{Floor, Ruler, Run, Trust, WholeFloor};
 use crate::engine::take::{AirTask, Draft, Footprint, Instrument, TapeTask};
 use leptos::html::Div;
@@ -77,6 +78,7 @@ fn TapeTasks() -> impl IntoView {
                 TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
                 TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
+                TapeTask::JoistCenter => view! { <JoistKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
                 TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
                 TapeTask::CrawlHeight => ().into_any(),
@@ -192,6 +194,20 @@ fn RunKeys() -> impl IntoView {
     let on_choose = move |run| session.draft_to(|draft| Draft { run, ..draft });
     let runs = labelled(Run::ALL, Run::label);
     choice("Which way the joists run", runs, move || session.draft().run, on_choose)
+}
+
+/// The joist whose center is measured.
+#[component]
+fn JoistKeys() -> impl IntoView {
+    let session = session();
+    let joists = Memo::new(move |_| session.job(|job| Some(Floor::of(job)?.joists?.count())).flatten().unwrap_or(0));
+    let on_choose = move |joist| session.draft_to(|draft| Draft { joist, ..draft });
+    let keys = move || {
+        let numbers = (1..=joists.get()).filter_map(JoistNumber::new);
+        let options = numbers.map(|joist| (joist, format!("joist {}", joist.get()))).collect();
+        choice("Which joist", options, move || session.draft().joist, on_choose)
+    };
+    view! { <h2>"Which joist"</h2>{keys} }
 }
 
 #[component]

@@ -4,7 +4,7 @@ use super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
-use crate::engine::survey::{Corner, Floor, Joists, Measure, Obstacle, Opening, Room, Side, Tie};
+use crate::engine::survey::{Corner, Floor, JoistCenter, Joists, Measure, Obstacle, Opening, Room, Side, Tie};
 use crate::engine::take::draft::{Draft, Footprint, Instrument, TapeTask};
 use crate::engine::units::decimal::parse_angle;
 use crate::engine::units::tape::Sign;
@@ -131,6 +131,19 @@ impl Desk<'_> {
                 Ok(Saved { entries, next: Draft { instrument: Instrument::Meter, ..self.draft.put_down() }, read_back })
             }
         }
+    }
+
+    /// One joist after the other, as the tape lies.
+    pub(super) fn joist_center(self) -> Result<Saved, Refused> {
+        let name = format!("Joist {} from corner 1", self.draft.joist.get());
+        let Some(joists) = Floor::of(self.job).and_then(|floor| floor.joists) else {
+            return Err(Refused::new(&name, "the joists are not laid out yet: measure first center and spacing first"));
+        };
+        let center = self.length(&name, Sign::Allowed)?;
+        let read_back = self.read_length(name, center.value);
+        let entries = vec![self.pen.record(JoistCenter { of: joists.id, joist: self.draft.joist, center })];
+        let joist = if self.draft.joist.get() < joists.count() { self.draft.joist.step(1) } else { self.draft.joist };
+        Ok(Saved { entries, next: Draft { joist, ..self.draft.put_down() }, read_back })
     }
 
     pub(super) fn crawl_height(self) -> Result<Saved, Refused> {

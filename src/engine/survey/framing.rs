@@ -1,0 +1,130 @@
+//! The joists under a room: where spacing puts them, and where they were measured.
+
+use crate::engine::entry::EntryId;
+use crate::engine::job::Job;
+use crate::engine::place::JoistNumber;
+use crate::engine::units::{Length, Typed};
+use litemap::LiteMap;
+use serde::{Deserialize, Serialize};
+
+/// Evenly spaced joists under a room.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Joists {
+    /// The room above them.
+    pub room: EntryId,
+    /// Which way they run on the plan.
+    pub run: Run,
+    /// From the first corner to the center of joist 1, square to the run.
+    pub first: Typed<Length>,
+    /// Center to center.
+    pub spacing: Typed<Length>,
+    /// How many there are.
+    pub count: u16,
+}
+
+/// Which way joists run on the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Run {
+    /// Along the first side; numbered away from it.
+    AlongFirstSide,
+    /// Square to the first side; numbered along it.
+    AcrossFirstSide,
+}
+
+/// Where the center of one joist is, as measured: what spacing says of it no longer counts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct JoistCenter {
+    /// The joists that it is one of.
+    pub of: EntryId,
+    /// Its number.
+    pub joist: JoistNumber,
+    /// From the first corner to its center, square to the run.
+    pub center: Typed<Length>,
+}
+
+impl Run {
+    /// Both, in the order that a choice shows them.
+    pub const ALL: [Self; 2] = [Self::AcrossFirstSide, Self::AlongFirstSide];
+
+    /// The direction in words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::AlongFirstSide => "along side 1",
+            Self::AcrossFirstSide => "across side 1",
+        }
+    }
+}
+
+/// The joists of a room, each where it is. Derived from the job, never kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Framing {
+    /// The entry that laid them out.
+    pub id: EntryId,
+    /// As they were laid out.
+    pub laid_out: Joists,
+    /// Centers that were measured, with the entry that says so; the latest of each.
+    pub measured: LiteMap<JoistNumber, (EntryId, Length)>,
+}
+
+impl Framing {
+    /// The joists that were laid out last under a room.
+    pub fn under(job: &Job, room: EntryId) -> Option<Self> {
+        let laid_out = job.now.joists.iter().rev().find(|(_, joists)| joists.value.room == room);
+        let (id, laid_out) = laid_out.map(|(id, joists)| (*id, joists.value.clone()))?;
+        let of_them = job.now.joist_centers.iter().filter(|(_, center)| center.value.of == id);
+        let measured = of_them.map(|(entry, center)| (center.value.joist, (*entry, center.value.center.value)));
+        Some(Self { id, measured: measured.collect(), laid_out })
+    }
+
+    /// Which way they run on the plan.
+    pub const fn run(&self) -> Run {
+        self.laid_out.run
+    }
+
+    /// How many there are.
+    pub const fn count(&self) -> u16 {
+        self.laid_out.count
+    }
+
+    /// From the first corner to the center of a joist, square to the run: as measured, or
+    /// else as spaced.
+    pub fn center(&self, number: u16) -> Length {
+        let measured = JoistNumber::new(number).and_then(|joist| self.measured.get(&joist));
+        measured.map_or_else(|| self.laid_out.center(number), |(_, center)| *center)
+    }
+
+    /// Every center, by number.
+    pub fn centers(&self) -> impl Iterator<Item = Length> {
+        (1..=self.count()).map(|number| self.center(number))
+    }
+
+    /// The widest distance from one center to the next.
+    pub fn widest_spacing(&self) -> Length {
+        let widest = self.centers().zip(self.centers().skip(1)).map(|(one, next)| next - one).max();
+        widest.unwrap_or(self.laid_out.spacing.value)
+    }
+
+    /// The first joist that lies no farther than the one before it: one of the two was
+    /// measured wrongly.
+    pub fn out_of_order(&self) -> Option<u16> {
+        (2..=self.count()).find(|number| self.center(*number) <= self.center(number - 1))
+    }
+}
+
+impl Joists {
+    /// Where spacing puts the center of a joist.
+    fn center(&self, number: u16) -> Length {
+        self.first.value + self.spacing.value * (i64::from(number) - 1)
+    }
+}
+
+impl JoistCenter {
+    /// Where that is in words.
+    pub fn name(&self) -> String {
+        format!("Joist {}, center", self.joist.get())
+    }
+}
