@@ -73,6 +73,6 @@ fn a_caution_read_is_told_by_its_title_and_one_of_another_version_by_its_name() 
 fn a_fact_is_told_as_it_was_said() {
     let mut desk = Desk::new();
     let height = desk.log(Fact::CrawlHeight(length("26 in")));
-    assert_eq!(line(&desk, height).says, "crawl height 2' 2\"");
+    assert_eq!(line(&desk, height).says, "crawl height: 2' 2\"");
     assert_eq!(line(&desk, height).typed.as_deref(), Some("26 in"));
 }

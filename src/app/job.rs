@@ -37,12 +37,17 @@ pub fn JobFacts() -> impl IntoView {
             <section class="card">
                 <h2>"House"</h2>
                 <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
-                <TextField label="Crawl height" value=now(|job| job.crawl_height().map(|height| height.typed.clone())) on_commit=crawl_height(session)/>
+                {StatedLength::some(Fact::CrawlHeight).field()}
                 {choice("Crawl space", ventings, venting, on_venting)}
                 <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
                 <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
             </section>
             <SheetFacts/>
+            <section class="card">
+                <h2>"How well lengths are read"</h2>
+                <p>"Two readings in three are off by no more than this."</p>
+                {OF_RULERS.map(StatedLength::field).collect_view()}
+            </section>
             <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
                 {move || if archived.get() { "Take out of the archive" } else { "Archive this job" }}
             </button>
@@ -69,7 +74,7 @@ fn SheetFacts() -> impl IntoView {
             <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
             {choice("Long edges", edges, edge, on_edge)}
             <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
-            {SHEET_LENGTHS.map(|length| view! { <TextField label=length.label value=now(length.now) on_commit=sheet_length(session, length)/> }).collect_view()}
+            {OF_SHEETS.map(StatedLength::field).collect_view()}
         </section>
     }
 }
@@ -121,13 +126,6 @@ fn year(session: Session) -> Commit {
     })
 }
 
-fn crawl_height(session: Session) -> Commit {
-    Callback::new(move |text: String| {
-        session.say(Fact::CrawlHeight(length(session, "Crawl height", &text)?));
-        Ok(())
-    })
-}
-
 fn sheet(session: Session) -> Commit {
     Callback::new(move |text: String| {
         let (width, long) = text
@@ -150,57 +148,51 @@ fn span_rating(session: Session) -> Commit {
     })
 }
 
-/// A length that the laying of sheets goes by.
+/// A length that is stated of the job.
 #[derive(Clone, Copy)]
-struct SheetLength {
-    label: &'static str,
-    now: fn(&Job) -> Option<String>,
+struct StatedLength {
     fact: fn(Typed<Length>) -> Fact,
     /// Can there be none of it?
     or_none: bool,
 }
 
-const SHEET_LENGTHS: [SheetLength; 5] = [
-    SheetLength {
-        label: "Sheet thickness, by caliper",
-        now: |job| job.sheet_thickness().map(|length| length.typed.clone()),
-        fact: Fact::SheetThickness,
-        or_none: false,
-    },
-    SheetLength {
-        label: "Gap between sheets",
-        now: |job| job.sheet_gap().map(|length| length.typed.clone()),
-        fact: Fact::SheetGap,
-        or_none: true,
-    },
-    SheetLength {
-        label: "Gap around them",
-        now: |job| job.edge_gap().map(|length| length.typed.clone()),
-        fact: Fact::EdgeGap,
-        or_none: true,
-    },
-    SheetLength {
-        label: "Saw kerf",
-        now: |job| job.kerf().map(|length| length.typed.clone()),
-        fact: Fact::Kerf,
-        or_none: true,
-    },
-    SheetLength {
-        label: "Joist thickness",
-        now: |job| job.joist_thickness().map(|length| length.typed.clone()),
-        fact: Fact::JoistThickness,
-        or_none: false,
-    },
+impl StatedLength {
+    const fn some(fact: fn(Typed<Length>) -> Fact) -> Self {
+        Self { fact, or_none: false }
+    }
+
+    const fn or_none(fact: fn(Typed<Length>) -> Fact) -> Self {
+        Self { fact, or_none: true }
+    }
+
+    /// Its field, holding what is said of it now.
+    fn field(self) -> impl IntoView {
+        let session = session();
+        let unsaid = (self.fact)(Typed::new("", Length::ZERO));
+        let name = unsaid.length().map_or("", |(name, _)| name);
+        let now = untrack(|| session.job(|job| Some(job.latest_like(&unsaid)?.length()?.1.typed.clone())));
+        let on_commit = Callback::new(move |text: String| {
+            let typed = if self.or_none { or_none(session, name, &text) } else { length(session, name, &text) };
+            session.say((self.fact)(typed?));
+            Ok(())
+        });
+        view! { <TextField label=name value=now.flatten().unwrap_or_default() on_commit/> }
+    }
+}
+
+const OF_SHEETS: [StatedLength; 5] = [
+    StatedLength::some(Fact::SheetThickness),
+    StatedLength::or_none(Fact::SheetGap),
+    StatedLength::or_none(Fact::EdgeGap),
+    StatedLength::or_none(Fact::Kerf),
+    StatedLength::some(Fact::JoistThickness),
 ];
 
-fn sheet_length(session: Session, field: SheetLength) -> Commit {
-    Callback::new(move |text: String| {
-        let typed =
-            if field.or_none { or_none(session, field.label, &text) } else { length(session, field.label, &text) };
-        session.say((field.fact)(typed?));
-        Ok(())
-    })
-}
+const OF_RULERS: [StatedLength; 3] = [
+    StatedLength::some(Fact::TapeWithin),
+    StatedLength::some(Fact::LaserWithin),
+    StatedLength::some(Fact::PacesWithin),
+];
 
 fn or_none(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
     let units = session.prefs.get_untracked().units;

@@ -142,36 +142,36 @@ fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> St
 }
 
 fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
-    match fact {
-        Fact::Title(title) => (format!("title: {title}"), None),
-        Fact::OfficeNumber(number) => (format!("office job number: {number}"), None),
-        Fact::Site(site) => (format!("place: {site}"), None),
-        Fact::YearBuilt(year) => (format!("built in {}", year.get()), None),
-        Fact::CrawlHeight(height) => {
-            (format!("crawl height {}", units.length(height.value)), Some(height.typed.clone()))
-        }
-        Fact::Venting(venting) => (format!("crawl space {}", venting.label()), None),
+    if let Some((of, length)) = fact.length() {
+        return (format!("{}: {}", of.to_ascii_lowercase(), units.length(length.value)), Some(length.typed.clone()));
+    }
+    let says = match fact {
+        Fact::Title(title) => format!("title: {title}"),
+        Fact::OfficeNumber(number) => format!("office job number: {number}"),
+        Fact::Site(site) => format!("place: {site}"),
+        Fact::YearBuilt(year) => format!("built in {}", year.get()),
+        Fact::Venting(venting) => format!("crawl space {}", venting.label()),
         Fact::Sheet(sheet) => {
             let [width, length] = [&sheet.width, &sheet.length].map(|side| units.length(side.value));
-            (format!("sheets {width} × {length}"), None)
+            format!("sheets {width} × {length}")
         }
-        Fact::SheetThickness(length) => {
-            (format!("sheets {} thick", units.length(length.value)), Some(length.typed.clone()))
-        }
-        Fact::SheetEdge(edge) => (format!("sheets with {}", edge.label()), None),
-        Fact::SpanRating(rating) => (format!("sheets rated {} oc", u16::from(*rating)), None),
-        Fact::SheetGap(length) => {
-            (format!("{} between sheets", units.length(length.value)), Some(length.typed.clone()))
-        }
-        Fact::EdgeGap(length) => (format!("{} around sheets", units.length(length.value)), Some(length.typed.clone())),
-        Fact::Kerf(length) => (format!("the saw takes {}", units.length(length.value)), Some(length.typed.clone())),
-        Fact::JoistThickness(length) => {
-            (format!("joists {} thick", units.length(length.value)), Some(length.typed.clone()))
-        }
-        Fact::CommonMark(mark) => (format!("common mark: {mark}"), None),
-        Fact::MeasuredFrom(wall) => (format!("distances are from the {wall}"), None),
-        Fact::Archived(true) => ("archived".to_owned(), None),
-        Fact::Archived(false) => ("out of the archive".to_owned(), None),
-        Fact::InventedSample => ("invented sample: nothing here was measured".to_owned(), None),
-    }
+        Fact::SheetEdge(edge) => format!("sheets with {}", edge.label()),
+        Fact::SpanRating(rating) => format!("sheets rated {} oc", u16::from(*rating)),
+        Fact::CommonMark(mark) => format!("common mark: {mark}"),
+        Fact::MeasuredFrom(wall) => format!("distances are from the {wall}"),
+        Fact::Archived(true) => "archived".to_owned(),
+        Fact::Archived(false) => "out of the archive".to_owned(),
+        Fact::InventedSample => "invented sample: nothing here was measured".to_owned(),
+        // Told above.
+        Fact::CrawlHeight(_)
+        | Fact::SheetThickness(_)
+        | Fact::SheetGap(_)
+        | Fact::EdgeGap(_)
+        | Fact::Kerf(_)
+        | Fact::JoistThickness(_)
+        | Fact::TapeWithin(_)
+        | Fact::LaserWithin(_)
+        | Fact::PacesWithin(_) => String::new(),
+    };
+    (says, None)
 }

@@ -77,6 +77,22 @@ fn out_of_square_too_the_wrong_reading_is_named() {
     assert!(shape.corners[2].x < Length::inches(192), "corner 3 lies inward of a square one");
 }
 
+#[test]
+fn what_is_a_mistake_depends_on_how_well_the_tape_reads() {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&RIGHT_WALKED);
+    desk.tie(sides[0], sides[2], "12' 10 1/2\"");
+    assert!(complaint(&desk).is_some());
+    let assumed = |desk: &Desk| known(agreement(desk.job())).assumed;
+    let corners = "corners built square within 0.2°".to_owned();
+    assert_eq!(assumed(&desk), ["a tape within 1/16 in and 1 in 4,800".to_owned(), corners.clone()]);
+    desk.log(Fact::LaserWithin(length("1")));
+    assert!(complaint(&desk).is_some(), "nothing here was read with a laser");
+    desk.log(Fact::TapeWithin(length("1")));
+    assert_eq!(complaint(&desk), None);
+    assert_eq!(assumed(&desk), [corners]);
+}
+
 fn room_of(desk: &Desk) -> EntryId {
     *desk.job().now.rooms.first().unwrap().0
 }

@@ -87,6 +87,9 @@ pub fn first_book() -> Book {
         pen.record(Fact::EdgeGap(Typed::new("1/16\"", Length::sixty_fourths(4)))),
         pen.record(Fact::Kerf(Typed::new("1/8\"", Length::sixty_fourths(8)))),
         pen.record(Fact::JoistThickness(Typed::new("1 1/2\"", Length::sixty_fourths(96)))),
+        pen.record(Fact::TapeWithin(Typed::new("1/16\"", Length::sixty_fourths(4)))),
+        pen.record(Fact::LaserWithin(Typed::new("1/16\"", Length::sixty_fourths(4)))),
+        pen.record(Fact::PacesWithin(inches(8))),
         pen.record(SurfaceReading {
             place: Some(place),
             what: Label::new("cold pipe").unwrap(),

@@ -37,6 +37,13 @@ pub enum Fact {
     Kerf(Typed<Length>),
     /// How thick the joists are.
     JoistThickness(Typed<Length>),
+    /// What two readings in three of the tape are off by at most: its standard deviation,
+    /// beside what grows with the length.
+    TapeWithin(Typed<Length>),
+    /// The laser's.
+    LaserWithin(Typed<Length>),
+    /// That of paces.
+    PacesWithin(Typed<Length>),
     /// What is seen from above and from below alike, so that both count the same way.
     CommonMark(Label),
     /// The wall from which distances along the joists are measured.
@@ -45,6 +52,24 @@ pub enum Fact {
     Archived(bool),
     /// The job is an invented sample, and says so wherever it is shown.
     InventedSample,
+}
+
+impl Fact {
+    /// The length that it says, and what that is of; none for what is no length, or two.
+    pub const fn length(&self) -> Option<(&'static str, &Typed<Length>)> {
+        match self {
+            Self::CrawlHeight(length) => Some(("Crawl height", length)),
+            Self::SheetThickness(length) => Some(("Sheet thickness, by caliper", length)),
+            Self::SheetGap(length) => Some(("Gap between sheets", length)),
+            Self::EdgeGap(length) => Some(("Gap around sheets", length)),
+            Self::Kerf(length) => Some(("Saw kerf", length)),
+            Self::JoistThickness(length) => Some(("Joist thickness", length)),
+            Self::TapeWithin(length) => Some(("Tape, usually within", length)),
+            Self::LaserWithin(length) => Some(("Laser, usually within", length)),
+            Self::PacesWithin(length) => Some(("Paces, usually within", length)),
+            _ => None,
+        }
+    }
 }
 
 /// A year in which a house can have been built.

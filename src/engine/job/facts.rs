@@ -4,6 +4,7 @@ use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::units::{Length, Typed};
+use std::mem::discriminant;
 
 /// Defines a question to the facts: the latest statement of one variant.
 macro_rules! latest {
@@ -53,6 +54,12 @@ latest! {
     kerf -> Kerf(Typed<Length>);
     /// How thick the joists are.
     joist_thickness -> JoistThickness(Typed<Length>);
+    /// How well the tape reads.
+    tape_within -> TapeWithin(Typed<Length>);
+    /// How well the laser reads.
+    laser_within -> LaserWithin(Typed<Length>);
+    /// How well lengths are paced.
+    paces_within -> PacesWithin(Typed<Length>);
 }
 
 impl Job {
@@ -61,6 +68,11 @@ impl Job {
         let named = self.title().filter(|title| !title.is_empty()).map(ToString::to_string);
         let numbered = || self.office_number().map(|number| format!("Job {number}"));
         named.or_else(numbered).unwrap_or_else(|| "Untitled job".to_owned())
+    }
+
+    /// The latest statement of what `like` states, whatever that says of it.
+    pub fn latest_like(&self, like: &Fact) -> Option<&Fact> {
+        self.latest_fact(|fact| (discriminant(fact) == discriminant(like)).then_some(fact))
     }
 
     /// Is it put away?

@@ -31,7 +31,7 @@ pub fn agreement(job: &Job) -> Figure<Agreement> {
             "Only sides were measured: a diagonal or two would check them, and say which one is wrong.".to_owned(),
         );
     }
-    Figure::Known(Known { value: Agreement { complaint }, assumed: Vec::new(), doubts, why: why(&shape) })
+    Figure::Known(Known { value: Agreement { complaint }, assumed: shape.assumed(job), doubts, why: why(&shape) })
 }
 
 fn why(shape: &Shape) -> Why {

@@ -14,7 +14,7 @@ use crate::engine::units::{Area, Length};
 pub fn room_area(job: &Job) -> Figure<Area> {
     let Some(floor) = Floor::of(job) else { return Figure::Missing(vec![Need::RoomOutline]) };
     let floor = match Shape::standing(job, floor.clone()) {
-        Standing::Known(shape) => return adjusted_area(&shape),
+        Standing::Known(shape) => return adjusted_area(job, &shape),
         Standing::AsWalked | Standing::Unfixed(_) => floor,
     };
     let Ok(outline) = &floor.outline else { return Figure::Missing(vec![Need::RoomOutline]) };
@@ -29,7 +29,7 @@ pub fn room_area(job: &Job) -> Figure<Area> {
     Figure::Known(Known { value: outline.area(), assumed: Vec::new(), doubts, why })
 }
 
-fn adjusted_area(shape: &Shape) -> Figure<Area> {
+fn adjusted_area(job: &Job, shape: &Shape) -> Figure<Area> {
     let (_, sigma) = shape.adjusted.area;
     let mut doubts = Vec::new();
     if shape.floor.walk.closing_error().misclosure() != Length::ZERO {
@@ -43,7 +43,7 @@ fn adjusted_area(shape: &Shape) -> Figure<Area> {
     .with("measurements", shape.entries.iter().flatten().count().to_string())
     .with("uncertain by", format!("{:.2} sq ft", sigma.to_square_feet()))
     .using(shape.entries.iter().flatten().copied());
-    Figure::Known(Known { value: shape.outline.area(), assumed: Vec::new(), doubts, why })
+    Figure::Known(Known { value: shape.outline.area(), assumed: shape.assumed(job), doubts, why })
 }
 
 /// How far the walk along the sides misses its start, once it has turned round.

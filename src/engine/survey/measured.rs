@@ -3,6 +3,7 @@
 use super::adjust::Accuracy;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
+use crate::engine::job::Job;
 use crate::engine::units::{Angle, Length, Typed};
 use serde::{Deserialize, Serialize};
 
@@ -180,8 +181,31 @@ impl Ruler {
         }
     }
 
-    /// How well it measures.
-    pub const fn accuracy(self) -> Accuracy {
+    /// How well it measures: as stated, or else as usual.
+    pub fn accuracy(self, job: &Job) -> Accuracy {
+        let usual = self.usual_accuracy();
+        Accuracy { constant: self.stated(job).map_or(usual.constant, |stated| stated.value), ..usual }
+    }
+
+    /// How well it measures, if somebody has said.
+    pub fn stated(self, job: &Job) -> Option<&Typed<Length>> {
+        match self {
+            Self::Tape => job.tape_within(),
+            Self::Laser => job.laser_within(),
+            Self::Paces => job.paces_within(),
+        }
+    }
+
+    /// The usual accuracy in words.
+    pub const fn usually(self) -> &'static str {
+        match self {
+            Self::Tape => "a tape within 1/16 in and 1 in 4,800",
+            Self::Laser => "a laser within 1/16 in",
+            Self::Paces => "paces within 6 in and 2 %",
+        }
+    }
+
+    const fn usual_accuracy(self) -> Accuracy {
         match self {
             Self::Tape => Accuracy::TAPE,
             Self::Laser => Accuracy::LASER,

@@ -1,7 +1,7 @@
 //! The room's shape: the outline that fits everything measured of it best.
 
 use super::adjust::{Accuracy, Adjusted, Network, Observation, Unfixed, adjust};
-use super::{Floor, Trust};
+use super::{Floor, Ruler, Trust};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::job::Job;
@@ -73,6 +73,19 @@ impl Shape {
     }
 }
 
+impl Shape {
+    /// How well things were measured, as far as nobody has said.
+    pub fn assumed(&self, job: &Job) -> Vec<String> {
+        let sides = self.floor.sides.iter().filter_map(|side| Some(job.now.sides.get(side)?.value.by));
+        let ties = job.now.ties.iter().filter(|(id, _)| self.entries.contains(&Some(**id)));
+        let used: Vec<_> = sides.chain(ties.map(|(_, tie)| tie.value.by)).collect();
+        let unstated = Ruler::ALL.into_iter().filter(|ruler| used.contains(ruler) && ruler.stated(job).is_none());
+        let rulers = unstated.map(|ruler| ruler.usually().to_owned());
+        let as_built = self.entries.contains(&None).then(|| "corners built square within 0.2°".to_owned());
+        rulers.chain(as_built).collect()
+    }
+}
+
 impl Standing {
     /// What is wrong with it, in a carpenter's words.
     pub fn complaint(&self) -> Option<String> {
@@ -106,12 +119,12 @@ fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)>
     let sides = floor.sides.iter().enumerate().filter_map(|(from, id)| {
         let side = &job.now.sides.get(id)?.value;
         let (is, to) = (side.length.value, (from + 1) % count);
-        Some((Observation::Distance { from, to, is, sigma: side.by.accuracy().of(is) }, Some(*id)))
+        Some((Observation::Distance { from, to, is, sigma: side.by.accuracy(job).of(is) }, Some(*id)))
     });
     let ties = job.now.ties.iter().filter_map(|(id, tie)| {
         let (tie, is) = (&tie.value, tie.value.length.value);
         let (from, to) = (number(tie.from)?, number(tie.to)?);
-        (from != to).then(|| (Observation::Distance { from, to, is, sigma: tie.by.accuracy().of(is) }, Some(*id)))
+        (from != to).then(|| (Observation::Distance { from, to, is, sigma: tie.by.accuracy(job).of(is) }, Some(*id)))
     });
     let corners = floor.walk.steps().iter().enumerate().filter_map(|(side, step)| {
         let at = (side + 1) % count;

@@ -78,18 +78,17 @@ impl Rows<'_> {
         });
     }
 
+    /// What was said last of each.
     fn facts(&mut self) {
-        let latest =
-            |pick: fn(&Fact) -> bool| self.job.now.facts.iter().rev().find(move |(_, thing)| pick(&thing.value));
-        let said = [latest(|fact| matches!(fact, Fact::CrawlHeight(_))), latest(|fact| matches!(fact, Fact::Sheet(_)))];
-        for (id, thing) in said.into_iter().flatten() {
-            match &thing.value {
-                Fact::CrawlHeight(height) => self.add("Crawl space, ground to joists", height, *id, thing),
-                Fact::Sheet(sheet) => {
-                    self.add("Sheet, width", &sheet.width, *id, thing);
-                    self.add("Sheet, length", &sheet.length, *id, thing);
-                }
-                _ => {}
+        let facts = &self.job.now.facts;
+        let latest = |like: &Fact| self.job.latest_like(like).is_some_and(|latest| std::ptr::eq(latest, like));
+        for (id, thing) in facts.iter().filter(|(_, thing)| latest(&thing.value)) {
+            if let Some((of, length)) = thing.value.length() {
+                self.add(of, length, *id, thing);
+            }
+            if let Fact::Sheet(sheet) = &thing.value {
+                self.add("Sheet, width", &sheet.width, *id, thing);
+                self.add("Sheet, length", &sheet.length, *id, thing);
             }
         }
     }
