@@ -137,6 +137,31 @@ fn an_opening_is_four_values_and_then_joists_are_three() {
 }
 
 #[test]
+fn a_corner_beside_a_line_is_two_values_and_lies_where_the_walk_sees_it() {
+    let mut desk = ell();
+    desk.draft = Draft { corner: 3, line_from: 0, to_corner: 1, ..desk.draft.measuring(TapeTask::Offset) };
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).asks, "Corner 4: along the line");
+    desk.types("6' 3\"").unwrap();
+    assert!(desk.job().now.offsets.is_empty(), "half an offset is none");
+    desk.types("6' 1/8\"").unwrap();
+    let offset = desk.job().now.offsets.values().next().unwrap().value.clone();
+    let sides = Floor::of(desk.job()).unwrap().sides;
+    assert_eq!((offset.of, offset.from, offset.to), (sides[3], sides[0], sides[1]));
+    assert_eq!((offset.along.value.to_inches(), offset.out.value.to_inches()), (75.0, 72.125));
+    assert_eq!(offset.side, Turn::Right, "the room is on the right");
+
+    // The same line the other way: the room is on its left.
+    desk.draft = Draft { line_from: 1, to_corner: 0, ..desk.draft.clone() };
+    desk.types("3'").unwrap();
+    desk.types("6'").unwrap();
+    assert_eq!(desk.job().now.offsets.values().last().unwrap().value.side, Turn::Left);
+
+    desk.draft.corner = 1;
+    let refused = desk.types("3'").unwrap_err().message;
+    assert_eq!(refused, "Corner 2: three different corners are needed");
+}
+
+#[test]
 fn an_opening_may_start_in_the_corner_but_not_be_nothing() {
     let mut desk = ell();
     for text in ["0", "0", "4'"] {

@@ -36,12 +36,17 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         Observation::Place(place) => (place_name(place, units), None),
         Observation::Room(room) => (room.name.to_string(), None),
         Observation::Side(side) => {
-            let turn = if side.turn == super::geometry::Turn::Right { "right" } else { "left" };
+            let turn = side.turn.label();
             (format!("{}, then {turn}", units.length(side.length.value)), Some(side.length.typed.clone()))
         }
         Observation::Tie(tie) => {
             let [from, to] = [tie.from, tie.to].map(|side| corner_name(job, side));
             (format!("{from} to {to}: {}", units.length(tie.length.value)), Some(tie.length.typed.clone()))
+        }
+        Observation::Offset(offset) => {
+            let [of, from, to] = [offset.of, offset.from, offset.to].map(|side| corner_name(job, side));
+            let [along, out] = [&offset.along, &offset.out].map(|length| units.length(length.value));
+            (format!("{of}: {along} along the line from {from} to {to}, {out} to its {}", offset.side.label()), None)
         }
         Observation::Corner(corner) => {
             let angle = corner.angle.as_ref().map_or("square", |angle| angle.typed.as_str());

@@ -60,6 +60,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Room(_)
         | Observation::Side(_)
         | Observation::Tie(_)
+        | Observation::Offset(_)
         | Observation::Corner(_)
         | Observation::Opening(_)
         | Observation::WholeFloor(_)

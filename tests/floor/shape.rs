@@ -2,7 +2,7 @@
 
 use super::*;
 use duckboard::engine::survey::shape::{Shape, Standing};
-use duckboard::engine::survey::{Corner, Trust, agreement};
+use duckboard::engine::survey::{Corner, Offset, Trust, agreement};
 use duckboard::engine::units::decimal::parse_angle;
 
 /// An L of 16 ft by 14 ft whose corners are square.
@@ -95,6 +95,32 @@ fn what_is_a_mistake_depends_on_how_well_the_tape_reads() {
 
 fn room_of(desk: &Desk) -> EntryId {
     *desk.job().now.rooms.first().unwrap().0
+}
+
+#[test]
+fn a_corner_beside_a_line_fixes_what_lengths_leave_loose() {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&RIGHT_WALKED);
+    for side in &sides {
+        desk.log(Corner { at: *side, angle: None, trust: Trust::Released });
+    }
+    assert!(standing(&desk).known().is_none(), "four sides alone are loose");
+    // Side 1 leans: corner 3 lies 1 in beyond a square one, √(8² − (1/12)²) ft = 95 255/256 in out.
+    let (along, out) = (length("10' 1\""), length("7' 11 63/64\""));
+    desk.log(Offset { of: sides[2], from: sides[0], to: sides[1], along, out, side: R, by: Ruler::Tape });
+    let shape = standing(&desk).known().expect("a shape");
+    assert_eq!(complaint(&desk), None);
+    let beyond = (shape.corners[2].x - Length::inches(121)).abs();
+    assert!(beyond < Length::sixty_fourths(1), "{:?}", shape.corners);
+    let names: Vec<_> = known(agreement(desk.job())).why.inputs.into_iter().map(|(name, _)| name).collect();
+    assert!(names.contains(&"the offset of corner 3".to_owned()), "{names:?}");
+
+    // On the other side of the line it would contradict everything.
+    let mut mirrored = Desk::new();
+    let (_, sides) = mirrored.room(&RIGHT_WALKED);
+    let (along, out) = (length("10'"), length("8'"));
+    mirrored.log(Offset { of: sides[2], from: sides[0], to: sides[1], along, out, side: L, by: Ruler::Tape });
+    assert!(complaint(&mirrored).is_some());
 }
 
 #[test]

@@ -7,12 +7,13 @@ use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
 use duckboard::engine::figure::Figure;
+use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
 use duckboard::engine::photo::Photo;
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sample;
 use duckboard::engine::survey::{
-    Corner, JoistCenter, Measure, Obstacle, ObstacleKind, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
+    Corner, JoistCenter, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
 };
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
@@ -59,6 +60,15 @@ pub fn first_book() -> Book {
             to: *book.job().now.sides.last().unwrap().0,
             length: Typed::new("9' 10\"", Length::inches(118)),
             by: Ruler::Laser,
+        }),
+        pen.record(Offset {
+            of: nth_side(&book, 2),
+            from: nth_side(&book, 0),
+            to: nth_side(&book, 1),
+            along: Typed::new("11' 8 3/8\"", Length::sixty_fourths(140 * 64 + 24)),
+            out: inches(73),
+            side: Turn::Right,
+            by: Ruler::Paces,
         }),
         pen.record(Corner {
             at: *book.job().now.sides.first().unwrap().0,
@@ -113,6 +123,10 @@ fn withdraw_a_whole_floor(book: &mut Book) {
     for entry in [whole, taken_back] {
         book.add(Record::of(entry).unwrap());
     }
+}
+
+fn nth_side(book: &Book, nth: usize) -> EntryId {
+    *book.job().now.sides.keys().nth(nth).unwrap()
 }
 
 fn inches(inches: i32) -> Typed<Length> {

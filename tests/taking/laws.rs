@@ -61,6 +61,8 @@ fn any_draft() -> impl Strategy<Value = Draft> {
             held,
             spot,
             corner,
+            line_from: (corner + 2) % 4,
+            joist: JoistNumber::FIRST.step(travel),
             travel,
             turn: if left { Turn::Left } else { Turn::Right },
             run: if left { Run::AlongFirstSide } else { Run::AcrossFirstSide },
@@ -85,6 +87,7 @@ fn hangs_on(seen: &Observation) -> Vec<EntryId> {
     match seen {
         Observation::Side(side) => [Some(side.room), side.after].into_iter().flatten().collect(),
         Observation::Opening(opening) => vec![opening.from],
+        Observation::Offset(offset) => vec![offset.of, offset.from, offset.to],
         Observation::Joists(joists) => vec![joists.room],
         Observation::JoistCenter(center) => vec![center.of],
         Observation::Level(level) => vec![level.place],

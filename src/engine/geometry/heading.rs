@@ -57,6 +57,14 @@ impl Turn {
         }
     }
 
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+
     /// The same turn in a mirror.
     pub const fn mirrored(self) -> Self {
         match self {

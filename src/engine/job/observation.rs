@@ -10,7 +10,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
-use crate::engine::survey::{Corner, JoistCenter, Joists, Level, Measure, Obstacle, Opening, Room, Side, Tie, WholeFloor};
+use crate::engine::survey::{Corner, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor};
 use serde::{Deserialize, Serialize};
 
 macro_rules! observations {
@@ -89,6 +89,8 @@ observations! {
     Side => sides, "side", "room side";
     /// Lengths from corner to corner.
     Tie => ties, "tie", "corner to corner";
+    /// Corners beside a line.
+    Offset => offsets, "offset", "offset from a line";
     /// What is known of corners.
     Corner => corners, "corner", "corner";
     /// Openings.

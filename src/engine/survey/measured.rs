@@ -50,6 +50,27 @@ pub struct Tie {
     pub by: Ruler,
 }
 
+/// Where a corner lies beside a line from one corner to another: a string, a chalk line.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Offset {
+    /// The side that starts at the corner.
+    pub of: EntryId,
+    /// The side that starts where the line does.
+    pub from: EntryId,
+    /// The side that starts where it ends.
+    pub to: EntryId,
+    /// How far along the line it lies, from the line's start; less than nothing before it.
+    pub along: Typed<Length>,
+    /// How far from the line it lies, square to it.
+    pub out: Typed<Length>,
+    /// To which side of it, walking along it.
+    pub side: Turn,
+    /// What it was measured with.
+    #[serde(default, skip_serializing_if = "Ruler::is_tape")]
+    pub by: Ruler,
+}
+
 /// What is known of a corner beyond that the wall turns there. Without any the corner
 /// is taken to be square, as built.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -16,6 +16,6 @@ pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
 pub use framing::{Framing, JoistCenter, Joists, Run};
 pub use measured::{
-    Corner, Level, Measure, Obstacle, ObstacleKind, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
+    Corner, Level, Measure, Obstacle, ObstacleKind, Offset, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
 };
 pub use shape::Shape;

@@ -1,9 +1,9 @@
 //! The room's shape: the outline that fits everything measured of it best.
 
 use super::adjust::{Accuracy, Adjusted, Network, Observation, Unfixed, adjust};
-use super::{Floor, Ruler, Trust};
+use super::{Floor, Offset, Ruler, Trust};
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::{Outline, Point};
+use crate::engine::geometry::{Outline, Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::units::{Angle, Length};
 
@@ -77,8 +77,10 @@ impl Shape {
     /// How well things were measured, as far as nobody has said.
     pub fn assumed(&self, job: &Job) -> Vec<String> {
         let sides = self.floor.sides.iter().filter_map(|side| Some(job.now.sides.get(side)?.value.by));
-        let ties = job.now.ties.iter().filter(|(id, _)| self.entries.contains(&Some(**id)));
-        let used: Vec<_> = sides.chain(ties.map(|(_, tie)| tie.value.by)).collect();
+        let counts = |id: &EntryId| self.entries.contains(&Some(*id));
+        let ties = job.now.ties.iter().filter(|(id, _)| counts(id)).map(|(_, tie)| tie.value.by);
+        let offsets = job.now.offsets.iter().filter(|(id, _)| counts(id)).map(|(_, offset)| offset.value.by);
+        let used: Vec<_> = sides.chain(ties).chain(offsets).collect();
         let unstated = Ruler::ALL.into_iter().filter(|ruler| used.contains(ruler) && ruler.stated(job).is_none());
         let rulers = unstated.map(|ruler| ruler.usually().to_owned());
         let as_built = self.entries.contains(&None).then(|| "corners built square within 0.2°".to_owned());
@@ -126,13 +128,23 @@ fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)>
         let (from, to) = (number(tie.from)?, number(tie.to)?);
         (from != to).then(|| (Observation::Distance { from, to, is, sigma: tie.by.accuracy(job).of(is) }, Some(*id)))
     });
+    let offsets = job.now.offsets.iter().filter_map(|(id, offset)| {
+        let Offset { along, out, side, by, .. } = &offset.value;
+        let [of, from, to] = [offset.value.of, offset.value.from, offset.value.to].map(number);
+        let (of, from, to) = (of?, from?, to?);
+        let sigma = |is: Length| by.accuracy(job).of(is);
+        let along = Observation::Along { of, from, to, is: along.value, sigma: sigma(along.value) };
+        let right = if *side == Turn::Right { out.value } else { -out.value };
+        let out = Observation::Offset { of, from, to, is: right, sigma: sigma(right) };
+        (of != from && from != to).then_some([(along, Some(*id)), (out, Some(*id))])
+    });
     let corners = floor.walk.steps().iter().enumerate().filter_map(|(side, step)| {
         let at = (side + 1) % count;
         let said = floor.sides.get(at).and_then(|side| Floor::corner(job, *side));
         let sigma = said.map_or(Some(Accuracy::AS_BUILT), |(_, corner)| believed(corner))?;
         Some((Observation::Angle { at, is: step.turn, sigma }, said.map(|(id, _)| id)))
     });
-    sides.chain(ties).chain(corners).collect()
+    sides.chain(ties).chain(offsets.flatten()).chain(corners).collect()
 }
 
 /// How far what was said of a corner is believed.

@@ -33,7 +33,10 @@ pub struct Draft {
     /// The corner that an opening is placed from, a length starts at or an angle is
     /// at, counted from 0.
     pub corner: usize,
-    /// The corner that a length from corner to corner ends at, counted from 0.
+    /// The corner that a line beside a corner starts at, counted from 0.
+    pub line_from: usize,
+    /// The corner that such a line or a length from corner to corner ends at, counted
+    /// from 0.
     pub to_corner: usize,
     /// How far what is said of a corner is to be believed.
     pub trust: Trust,
@@ -91,6 +94,8 @@ pub enum TapeTask {
     Side,
     /// From corner to corner: a diagonal, or a side again.
     Tie,
+    /// A corner beside a line: along it, then out from it.
+    Offset,
     /// How square a corner is.
     Corner,
     /// An opening: along, out, length, width.
@@ -161,6 +166,7 @@ impl Default for Draft {
             after: None,
             turn: Turn::Right,
             corner: 0,
+            line_from: 0,
             to_corner: 2,
             trust: Trust::Checked,
             ruler: Ruler::Tape,
@@ -204,9 +210,10 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Side,
         Self::Tie,
+        Self::Offset,
         Self::Corner,
         Self::Opening,
         Self::Joists,
@@ -220,6 +227,7 @@ impl TapeTask {
         match self {
             Self::Side => "Room side",
             Self::Tie => "Corner to corner",
+            Self::Offset => "Off a line",
             Self::Corner => "Square corner?",
             Self::Opening => "Opening",
             Self::Joists => "Joists",

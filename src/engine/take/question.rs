@@ -94,6 +94,13 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             format!("Corner {} to corner {}", draft.corner + 1, draft.to_corner + 1),
             said_of_each_other(job, floor.as_ref()).unwrap_or_else(|| "a diagonal, or a side again".to_owned()),
         ),
+        (TapeTask::Offset, held) => {
+            let (of, from, to) = (draft.corner + 1, draft.line_from + 1, draft.to_corner + 1);
+            match held {
+                0 => length(format!("Corner {of}: along the line"), format!("from corner {from} to corner {to}")),
+                _ => length(format!("Corner {of}: out from the line"), format!("{} along", draft.held.concat())),
+            }
+        }
         (TapeTask::Corner, _) => {
             let asks = format!("Corner {}: angle between the walls", draft.corner + 1);
             let detail = format!("{}; save alone says it is square", draft.trust.label());

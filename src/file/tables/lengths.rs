@@ -47,6 +47,7 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     rows.facts();
     rows.sides();
     rows.ties();
+    rows.offsets();
     rows.openings();
     rows.obstacles();
     rows.joists();
@@ -106,6 +107,15 @@ impl Rows<'_> {
         for (id, thing) in &self.job.now.ties {
             let [from, to] = [thing.value.from, thing.value.to].map(|side| corner_name(self.job, side));
             self.add(format!("{from} to {to}"), &thing.value.length, *id, thing);
+        }
+    }
+
+    fn offsets(&mut self) {
+        for (id, thing) in &self.job.now.offsets {
+            let offset = &thing.value;
+            let [of, from, to] = [offset.of, offset.from, offset.to].map(|side| corner_name(self.job, side));
+            self.add(format!("{of}, along the line from {from} to {to}"), &offset.along, *id, thing);
+            self.add(format!("{of}, to the {} of that line", offset.side.label()), &offset.out, *id, thing);
         }
     }
 

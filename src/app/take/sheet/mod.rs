@@ -75,6 +75,7 @@ fn TapeTasks() -> impl IntoView {
             {choice("What is measured", tasks, move || task.get(), on_choose)}
             {move || match task.get() {
                 TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
+                TapeTask::Offset => view! { <CornerKeys/><LineKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
                 TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
                 TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
@@ -133,7 +134,13 @@ fn CornerKeys() -> impl IntoView {
     corner_keys("At which corner", |draft| &mut draft.corner)
 }
 
-/// The corner that a length ends at.
+/// The corner that a line starts at.
+#[component]
+fn LineKeys() -> impl IntoView {
+    corner_keys("Beside the line from which corner", |draft| &mut draft.line_from)
+}
+
+/// The corner that a length or a line ends at.
 #[component]
 fn ToCornerKeys() -> impl IntoView {
     corner_keys("To which corner", |draft| &mut draft.to_corner)

@@ -95,8 +95,10 @@ pub enum Measured {
     Diagonal(usize, usize),
     /// The turn at a corner, from 0.
     Corner(usize),
-    /// An offset of a corner, from 0.
+    /// How far off a line a corner lies, from 0.
     Offset(usize),
+    /// How far along a line a corner lies, from 0.
+    Along(usize),
 }
 
 impl Network {
@@ -113,7 +115,8 @@ impl Network {
             Observation::Distance { from, to, .. } if next(to) == from => Measured::Side(to),
             Observation::Distance { from, to, .. } => Measured::Diagonal(from.min(to), from.max(to)),
             Observation::Angle { at, .. } => Measured::Corner(at),
-            Observation::Offset { of, .. } | Observation::Along { of, .. } => Measured::Offset(of),
+            Observation::Offset { of, .. } => Measured::Offset(of),
+            Observation::Along { of, .. } => Measured::Along(of),
         }
     }
 

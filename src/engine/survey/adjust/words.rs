@@ -13,6 +13,7 @@ impl fmt::Display for Measured {
             Self::Diagonal(from, to) => write!(f, "the diagonal from corner {} to corner {}", from + 1, to + 1),
             Self::Corner(corner) => write!(f, "the turn at corner {}", corner + 1),
             Self::Offset(corner) => write!(f, "the offset of corner {}", corner + 1),
+            Self::Along(corner) => write!(f, "the distance of corner {} along its line", corner + 1),
         }
     }
 }

@@ -82,6 +82,7 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
         Instrument::Tape => match draft.tape {
             TapeTask::Side => desk.side(),
             TapeTask::Tie => desk.tie(),
+            TapeTask::Offset => desk.offset(),
             TapeTask::Corner => desk.corner(),
             TapeTask::Opening => desk.opening(),
             TapeTask::Joists => desk.joists(),

@@ -2,9 +2,9 @@
 
 use super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::{EntryId, Label};
-use crate::engine::geometry::{Step, Turn, Walk};
+use crate::engine::geometry::{Point, Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
-use crate::engine::survey::{Corner, Floor, JoistCenter, Joists, Measure, Obstacle, Opening, Room, Side, Tie};
+use crate::engine::survey::{Corner, Floor, JoistCenter, Joists, Measure, Obstacle, Offset, Opening, Room, Side, Tie};
 use crate::engine::take::draft::{Draft, Footprint, Instrument, TapeTask};
 use crate::engine::units::decimal::parse_angle;
 use crate::engine::units::tape::Sign;
@@ -35,6 +35,37 @@ impl Desk<'_> {
         let read_back = self.read_length(name, length.value);
         let entries = vec![self.pen.record(Tie { from, to, length, by: self.draft.ruler })];
         Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+
+    /// Which side of the line the corner lies on is seen from the walk.
+    pub(super) fn offset(self) -> Result<Saved, Refused> {
+        let name = format!("Corner {}", self.draft.corner + 1);
+        let (along_field, out_field) = (format!("{name} along the line"), format!("{name} out from the line"));
+        let numbers = [self.draft.corner, self.draft.line_from, self.draft.to_corner];
+        let [of, from, to] = numbers.map(|number| self.side_from(number, &name));
+        let (of, from, to) = (of?, from?, to?);
+        if of == from || of == to || from == to {
+            return Err(Refused::new(&name, "three different corners are needed"));
+        }
+        let Some(along) = self.draft.held.first() else {
+            let along = self.length(&along_field, Sign::Allowed)?;
+            let read_back = self.read_length(&along_field, along.value);
+            return Ok(self.hold(along.typed, read_back));
+        };
+        let along = self.length_of(along, &along_field, Sign::Allowed)?;
+        let out = self.length(&out_field, Sign::Refused)?;
+        let read_back = self.read_length(&out_field, out.value);
+        let side = self.side_of_the_line(numbers);
+        let entries = vec![self.pen.record(Offset { of, from, to, along, out, side, by: self.draft.ruler })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+    }
+
+    /// The side of the line from the second corner to the third that the first one lies on.
+    fn side_of_the_line(&self, corners: [usize; 3]) -> Turn {
+        let walked = Floor::of(self.job).map(|floor| floor.walk.corners()).unwrap_or_default();
+        let [of, from, to] = corners.map(|corner| walked.get(corner).copied().unwrap_or(Point::ORIGIN));
+        let (line, corner) = (to - from, of - from);
+        if line.dx * corner.dy >= line.dy * corner.dx { Turn::Right } else { Turn::Left }
     }
 
     /// A corner is square unless an angle is typed.
