@@ -3,7 +3,7 @@
 use crate::app::plan::Plan;
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
-use crate::app::widgets::AnswerCard;
+use crate::app::widgets::{AnswerCard, live};
 use crate::engine::results;
 use leptos::prelude::*;
 
@@ -20,11 +20,11 @@ pub fn Answers() -> impl IntoView {
             <crate::app::widgets::Told/>
             <section class="card plan-card"><Plan width=358 height=280 cursor=false from_below=false/></section>
             <crate::app::cautions::Cautions/>
-            {move || {
+            {live(move || {
                 let sheets = session.job_id().map(|id| Route::Job(id, Tab::Sheets).href());
                 view! { <a class="key wide" href=sheets>"Lay sheets on the joists"</a> }
-            }}
-            {move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view()}
+            })}
+            {live(move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view())}
         </main>
     }
 }

@@ -1,6 +1,7 @@
 //! Cautions: where and when they matter, until somebody has read them.
 
 use crate::app::session::session;
+use crate::app::widgets::live;
 use crate::engine::cautions::{self, LAST_WORD};
 use crate::engine::entry::time;
 use crate::engine::job::Observation;
@@ -60,7 +61,7 @@ pub fn Cautions() -> impl IntoView {
                 <button type="button" class="key wide" on:click=move |_| read(shown.name)>"read"</button>
             </section>
         }/>
-        {move || due.with(|due| !due.is_empty()).then(|| view! { <p class="detail">{LAST_WORD}</p> })}
+        {live(move || due.with(|due| !due.is_empty()).then(|| view! { <p class="detail">{LAST_WORD}</p> }))}
     }
 }
 

@@ -5,7 +5,7 @@ use crate::app::jobs::OpenFile;
 use crate::app::platform::download::{self, Outcome};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
-use crate::app::widgets::choice;
+use crate::app::widgets::{choice, live, perhaps};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -13,7 +13,7 @@ use wasm_bindgen_futures::spawn_local;
 #[component]
 pub fn HandOverScreen() -> impl IntoView {
     let session = session();
-    let report = move || session.job_id().map(|id| Route::Job(id, Tab::Report).href());
+    let report = perhaps(move || session.job_id().map(|id| Route::Job(id, Tab::Report).href()));
     let (emptied, set_emptied) = signal(None::<String>);
     view! {
         <main class="page hand-over">
@@ -29,7 +29,7 @@ pub fn HandOverScreen() -> impl IntoView {
                 <h2>"Bin"</h2>
                 <p>"Photos that were taken back are kept until the bin is emptied."</p>
                 <button type="button" class="key wide" on:click=move |_| session.empty_bin(Callback::new(move |message| set_emptied.set(Some(message))))>"Empty the bin"</button>
-                {move || emptied.get().map(|message| view! { <p role="status">{message}</p> })}
+                {live(move || emptied.get().map(|message| view! { <p role="status">{message}</p> }))}
             </section>
         </main>
     }
@@ -46,9 +46,9 @@ fn Send() -> impl IntoView {
             <h2>"Job file"</h2>
             {choice("Photos", with("photos"), move || photos.get(), move |with| set_photos.set(with))}
             {choice("Client details", with("client details"), move || client.get(), move |with| set_client.set(with))}
-            {move || (!client.get()).then(|| view! {
+            {live(move || (!client.get()).then(|| view! {
                 <p class="assumed">"Title and place are left out. Captions, labels and photos stay as they are: look through them."</p>
-            })}
+            }))}
             <Packer label="Make the job file" packing/>
         </section>
     }
@@ -84,14 +84,14 @@ fn Packer(label: &'static str, packing: Signal<Packing>) -> impl IntoView {
     };
     let shares = download::can_share();
     view! {
-        {move || if package.with(Option::is_none) {
+        {live(move || if package.with(Option::is_none) {
             view! { <button type="button" class="key save wide" on:click=move |_| session.pack(packing.get_untracked(), ready)>{label}</button> }.into_any()
         } else {
             view! {
                 {shares.then(|| view! { <button type="button" class="key save wide" on:click=move |_| send(true)>"Send"</button> })}
                 <button type="button" class="key save wide" on:click=move |_| send(false)>"Save the file"</button>
             }.into_any()
-        }}
-        {move || said.get().map(|said| view! { <p role="status">{said}</p> })}
+        })}
+        {live(move || said.get().map(|said| view! { <p role="status">{said}</p> }))}
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
-use crate::app::widgets::{TextField, choice, labelled};
+use crate::app::widgets::{TextField, choice, labelled, live, perhaps, says};
 use crate::engine::entry::{Label, time};
 use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
@@ -22,7 +22,7 @@ pub fn JobFacts() -> impl IntoView {
         }
     };
     let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
-    let back = move || session.job_id().map(|id| Route::Job(id, Tab::Report).href());
+    let back = perhaps(move || session.job_id().map(|id| Route::Job(id, Tab::Report).href()));
     view! {
         <main class="page">
             <header class="page-head"><a class="chip" href=Route::Jobs.href()>"All jobs"</a><a class="chip" href=back>"Report"</a>
@@ -49,9 +49,9 @@ pub fn JobFacts() -> impl IntoView {
                 {OF_RULERS.map(StatedLength::field).collect_view()}
             </section>
             <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
-                {move || if archived.get() { "Take out of the archive" } else { "Archive this job" }}
+                {says(move || if archived.get() { "Take out of the archive" } else { "Archive this job" }.to_owned())}
             </button>
-            <p class="refused" role="alert">{move || session.refused.get()}</p>
+            <p class="refused" role="alert">{says(move || session.refused.get().unwrap_or_default())}</p>
         </main>
     }
 }
@@ -101,7 +101,7 @@ fn Visits() -> impl IntoView {
     view! {
         <section class="card">
             <h2>"Visits"</h2>
-            <ol>{move || visits.get().into_iter().map(|(day, purpose)| view! { <li>{day}" "{purpose}</li> }).collect_view()}</ol>
+            <ol>{live(move || visits.get().into_iter().map(|(day, purpose)| view! { <li>{day}" "{purpose}</li> }).collect_view())}</ol>
             <button type="button" class="key wide" on:click=move |_| session.begin_visit(Label::default())>"Begin another visit"</button>
         </section>
     }

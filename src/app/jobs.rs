@@ -3,6 +3,7 @@
 use crate::app::platform::{files, storage, updates};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
+use crate::app::widgets::{live, says};
 use crate::engine::entry::{JobId, Label};
 use leptos::prelude::*;
 
@@ -26,18 +27,18 @@ pub fn Jobs() -> impl IntoView {
             <header class="page-head"><h1>"Duckboard"</h1><a class="chip" href=Route::Settings.href()>"Settings"</a></header>
             <IosTab/>
             <NewBuild/>
-            {move || jobs.with(Vec::is_empty).then(|| view! { <p class="lead">"Log lengths, moisture and photos under the house. No signal needed."</p> })}
+            {live(move || jobs.with(Vec::is_empty).then(|| view! { <p class="lead">"Log lengths, moisture and photos under the house. No signal needed."</p> }))}
             <ul class="job-list">
-                {move || jobs.get().into_iter().map(job_line).collect_view()}
+                {live(move || jobs.get().into_iter().map(job_line).collect_view())}
             </ul>
             <NewJob/>
             <button type="button" class="key wide" on:click=move |_| session.open_sample()>"Open the invented sample job"</button>
             <OpenFile/>
-            {move || any_archived.get().then(|| view! {
-                <button type="button" class="chip" aria-pressed=move || archived_too.get().to_string()
+            {live(move || any_archived.get().then(|| view! {
+                <button type="button" class="chip" aria-pressed=says(move || archived_too.get().to_string())
                     on:click=move |_| set_archived_too.update(|shown| *shown = !*shown)>"show archived"</button>
-            })}
-            <p class="refused" role="alert">{move || session.refused.get()}</p>
+            }))}
+            <p class="refused" role="alert">{says(move || session.refused.get().unwrap_or_default())}</p>
             <Standing/>
         </main>
     }
@@ -92,7 +93,7 @@ pub fn OpenFile() -> impl IntoView {
             <span>"Open a job file"</span>
             <input type="file" accept=".json,.txt,application/json,text/plain" aria-label="Open a job file" on:change=on_picked/>
         </label>
-        <p class="refused faults" role="alert">{move || refused.get()}</p>
+        <p class="refused faults" role="alert">{says(move || refused.get().unwrap_or_default())}</p>
     }
 }
 
@@ -110,20 +111,20 @@ fn IosTab() -> impl IntoView {
 #[component]
 fn NewBuild() -> impl IntoView {
     let waiting = updates::waiting();
-    move || {
+    live(move || {
         waiting.get().then(|| {
             view! {
                 <button type="button" class="key wide" on:click=|_| updates::use_it()>"A newer Duckboard is here: use it"</button>
             }
         })
-    }
+    })
 }
 
 /// How safely things are kept, in plain words.
 #[component]
 pub fn Standing() -> impl IntoView {
     let session = session();
-    move || {
+    live(move || {
         let standing = session.standing.get();
         let safe = match standing.persisted {
             Some(true) => "The browser has promised to keep what is logged here.",
@@ -137,5 +138,5 @@ pub fn Standing() -> impl IntoView {
             .zip(standing.quota)
             .map(|(used, quota)| format!(" {} used, {} left.", size(used), size((quota - used).max(0.0))));
         view! { <p class="standing">{safe}{room}</p> }
-    }
+    })
 }

@@ -2,7 +2,7 @@
 
 use crate::app::photos::Thumbnail;
 use crate::app::session::session;
-use crate::app::widgets::TextField;
+use crate::app::widgets::{TextField, live, says};
 use crate::engine::describe;
 use crate::engine::entry::{EntryId, time};
 use crate::engine::job::{Act, Book, Entry, Observation, Record};
@@ -26,7 +26,7 @@ pub fn LogScreen() -> impl IntoView {
             </header>
             <Conflicts/>
             <Notices/>
-            <p class="refused" role="alert">{move || session.refused.get()}</p>
+            <p class="refused" role="alert">{says(move || session.refused.get().unwrap_or_default())}</p>
             <ol class="entries" reversed>
                 <For each=move || rows.get() key=|row| (row.id, row.stands) children=|row| view! { <EntryRow row/> }/>
             </ol>
@@ -114,7 +114,7 @@ fn Correction(thing: EntryId, value: Observation) -> impl IntoView {
 fn Notices() -> impl IntoView {
     let session = session();
     let notices = Memo::new(move |_| session.book(notices).unwrap_or_default());
-    move || notices.get().into_iter().map(|notice| view! { <p class="assumed">{notice}</p> }).collect_view()
+    live(move || notices.get().into_iter().map(|notice| view! { <p class="assumed">{notice}</p> }).collect_view())
 }
 
 fn notices(book: &Book) -> Vec<String> {
@@ -140,7 +140,7 @@ fn Conflicts() -> impl IntoView {
         let units = session.prefs.get().units;
         session.book(|book| conflicts(book, units)).unwrap_or_default()
     });
-    move || {
+    live(move || {
         conflicts.get().into_iter().map(|(thing, choices)| view! {
             <section class="card conflict" role="alert">
                 <h2>"Two corrections of one entry: which is right?"</h2>
@@ -149,7 +149,7 @@ fn Conflicts() -> impl IntoView {
                 }).collect_view()}
             </section>
         }).collect_view()
-    }
+    })
 }
 
 type Choice = (String, Observation);

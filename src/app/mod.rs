@@ -24,6 +24,7 @@ mod sheets;
 mod take;
 mod widgets;
 
+use crate::app::widgets::live;
 use leptos::prelude::*;
 use route::{Route, Tab};
 use session::{Session, session};
@@ -69,7 +70,7 @@ fn App() -> impl IntoView {
         session.route.track();
         session.forget_refusal();
     });
-    move || {
+    live(move || {
         if !introduced.get() {
             return view! { <settings::Introduction/> }.into_any();
         }
@@ -78,7 +79,7 @@ fn App() -> impl IntoView {
             Route::Settings => view! { <settings::Settings/> }.into_any(),
             Route::Job(..) => view! { <JobScreen/> }.into_any(),
         }
-    }
+    })
 }
 
 /// A job: title on top, the tab between, the four places at the bottom.
@@ -87,7 +88,7 @@ fn JobScreen() -> impl IntoView {
     let session = session();
     let known = Memo::new(move |_| session.book(|_| ()).is_some());
     let tab = Memo::new(move |_| session.tab());
-    move || {
+    live(move || {
         if !known.get() {
             return view! { <jobs::Jobs/> }.into_any();
         }
@@ -110,7 +111,7 @@ fn JobScreen() -> impl IntoView {
             </div>
         }
         .into_any()
-    }
+    })
 }
 
 /// Two tabs would give two entries the same id.

@@ -3,6 +3,7 @@
 use crate::app::platform::download;
 use crate::app::platform::photo::{Picture, THUMBNAIL_SIDE};
 use crate::app::session::session;
+use crate::app::widgets::{live, says};
 use crate::engine::photo::{Digest, MediaType};
 use crate::store::{Blob, BlobKey, BlobKind, IndexedDb, Store};
 use leptos::prelude::*;
@@ -12,10 +13,10 @@ use wasm_bindgen_futures::spawn_local;
 #[component]
 pub fn Thumbnail(sha256: Digest) -> impl IntoView {
     let (large, set_large) = signal(false);
-    let words = move || if large.get() { "photo, make it small" } else { "photo, make it large" };
+    let words = says(move || if large.get() { "photo, make it small" } else { "photo, make it large" }.to_owned());
     view! {
         <button type="button" class="thumb" class:large=large aria-label=words on:click=move |_| set_large.update(|large| *large = !*large)>
-            {move || view! { <PhotoImage sha256 alt=String::new() small=!large.get()/> }}
+            {live(move || view! { <PhotoImage sha256 alt=String::new() small=!large.get()/> })}
         </button>
     }
 }
@@ -39,11 +40,11 @@ pub fn PhotoImage(sha256: Digest, alt: String, #[prop(optional)] small: bool) ->
             let _ = web_sys::Url::revoke_object_url(&url);
         }
     });
-    move || match url.get() {
+    live(move || match url.get() {
         Some(Ok(url)) => view! { <img src=url alt=alt.clone()/> }.into_any(),
         Some(Err(why)) => view! { <p class="assumed">{why}</p> }.into_any(),
         None => ().into_any(),
-    }
+    })
 }
 
 async fn photo(store: &IndexedDb, key: &BlobKey) -> Option<Blob> {

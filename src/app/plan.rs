@@ -1,6 +1,7 @@
 //! The plan on the screen.
 
 use crate::app::session::session;
+use crate::app::widgets::says;
 use crate::draw::{Canvas, Frame, Spot, View, job_plan, svg};
 use crate::engine::geometry::Point;
 use crate::engine::take::Instrument;
@@ -45,7 +46,7 @@ pub fn Plan(
             on_tap.run(point);
         }
     };
-    let markup = move || drawing.with(|drawing| drawing.as_ref().map(svg::write).unwrap_or_default());
+    let markup = says(move || drawing.with(|drawing| drawing.as_ref().map(svg::write).unwrap_or_default()));
     // The one place where markup is set: `svg::write` escapes every text that goes in.
     view! { <div class="plan" on:click=on_click inner_html=markup></div> }
 }

@@ -3,7 +3,7 @@
 use crate::app::photos::PhotoImage;
 use crate::app::plan::Plan;
 use crate::app::session::session;
-use crate::app::widgets::{Invented, WhyDetails};
+use crate::app::widgets::{Invented, WhyDetails, live, says};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::job::Job;
 use crate::engine::results::{self, Answer};
@@ -24,7 +24,7 @@ pub fn Report() -> impl IntoView {
             <TitleBlock/>
             <Missing answers/>
             <section><h2>"Plan"</h2><Plan width=640 height=460 cursor=false from_below=false/></section>
-            <section><h2>"What it adds up to"</h2>{move || answers.get().into_iter().map(answer_row).collect_view()}</section>
+            <section><h2>"What it adds up to"</h2>{live(move || answers.get().into_iter().map(answer_row).collect_view())}</section>
             <Tables/>
             <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
             <Photos/>
@@ -52,7 +52,7 @@ fn TitleBlock() -> impl IntoView {
     };
     view! {
         <section class="title-block">
-            <p class="report-title">{move || session.job(Job::heading)}</p>
+            <p class="report-title">{says(move || session.job(Job::heading).unwrap_or_default())}</p>
             <Invented/>
             <dl>
                 {line("Office job number", |job| job.office_number().map(ToString::to_string))}
@@ -87,7 +87,7 @@ fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
     view! {
         <section>
             <h2>"Missing and assumed"</h2>
-            <ul class="assumed">{move || lines().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+            <ul class="assumed">{live(move || lines().map(|line| view! { <li>{line}</li> }).collect_view())}</ul>
         </section>
     }
 }
@@ -111,7 +111,7 @@ fn Tables() -> impl IntoView {
         let units = session.prefs.get().units;
         session.job(|job| tables::printed(job, units)).into_iter().flatten()
     };
-    move || tables().map(|table| view! { <Table table/> }).collect_view()
+    live(move || tables().map(|table| view! { <Table table/> }).collect_view())
 }
 
 #[component]

@@ -4,7 +4,7 @@ use crate::app::jobs::Standing;
 use crate::app::platform::prefs::Theme;
 use crate::app::route::Route;
 use crate::app::session::session;
-use crate::app::widgets::{TextField, choice, labelled};
+use crate::app::widgets::{TextField, choice, labelled, says};
 use crate::engine::entry::{Label, Logger, Role, Text};
 use crate::engine::moisture::{Answer, Meter, Sensing, Species};
 use crate::engine::units::decimal::{Scale, parse_moisture_content, parse_temperature};
@@ -62,7 +62,7 @@ fn WhoLogs() -> impl IntoView {
                     on:input=move |event| set_initials.set(event_target_value(&event))/>
             </label>
             {choice("Role", labelled(Role::ALL, Role::label), move || role.get(), move |role| set_role.set(role))}
-            <p class="refused" role="alert">{move || problem.get()}</p>
+            <p class="refused" role="alert">{says(move || problem.get().unwrap_or_default())}</p>
             <button type="submit" class="key save wide">"This is me"</button>
         </form>
     }
@@ -139,7 +139,7 @@ fn MeterForm() -> impl IntoView {
         Ok(())
     });
     view! {
-        <p class="detail">{move || if now.get().is_none() { "No meter described yet: readings are kept as shown." } else { "Readings carry this meter." }}</p>
+        <p class="detail">{says(move || if now.get().is_none() { "No meter described yet: readings are kept as shown." } else { "Readings carry this meter." }.to_owned())}</p>
         <TextField label="Id or label" value=before.label.to_string() on_commit=on_label/>
         <h3>"Senses with"</h3>
         {choice("Senses with", sensings, move || meter.get().sensing, move |sensing| change(&|meter| meter.sensing = sensing))}

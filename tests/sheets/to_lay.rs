@@ -7,9 +7,9 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::geometry::{Point, Rect, Turn};
 use duckboard::engine::job::{Fact, Job, SheetEdge, SpanRating};
+use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sheets::layout::{Case, Corner, check, form, twice_the_area};
 use duckboard::engine::sheets::{FloorSearch, Outcome, ToLay, to_lay};
-use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
 use duckboard::engine::units::Length;
 

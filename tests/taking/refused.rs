@@ -62,7 +62,11 @@ fn nothing_typed_is_refused_by_every_instrument_that_types() {
 fn what_hangs_on_a_room_is_refused_before_its_first_answer_and_not_after_its_last() {
     // Going off to measure the room puts down what is held, so nothing may be held yet.
     let mut desk = Desk::new();
-    for (task, field) in [(TapeTask::Opening, "Opening along the side: corner 1"), (TapeTask::Joists, "Joists: "), (TapeTask::JoistCenter, "Joist 1 from corner 1: ")] {
+    for (task, field) in [
+        (TapeTask::Opening, "Opening along the side: corner 1"),
+        (TapeTask::Joists, "Joists: "),
+        (TapeTask::JoistCenter, "Joist 1 from corner 1: "),
+    ] {
         desk.draft = desk.draft.measuring(task);
         let message = desk.types("3'").unwrap_err().message;
         assert!(message.starts_with(field) && message.contains("measure"), "{message}");

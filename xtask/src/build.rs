@@ -23,12 +23,17 @@ const FEATURES: [&str; 6] = [
 /// The folder of what is loaded when it is first asked for.
 pub const LATER: &str = "later/";
 
+/// The app's module as small as can be; a second time finds a little more. The lowest KB
+/// of memory is the far end of the stack (`rust-lld` puts that first): nothing is there,
+/// so addresses may be folded into loads and stores.
+const SMALL: [&str; 3] = ["--low-memory-unused", "-Os", "-Os"];
+
 /// Builds the app: its module, its glue and the snippets that crates bring along.
 pub fn app(optimise: Optimise) -> Result<Files> {
     let module = compile(Profile::Small, ["--bin", "duckboard"], "duckboard.wasm")?;
     let out = paths::target().join("bindgen");
     bind(&module, &out)?;
-    shrink(&out.join("duckboard_bg.wasm"), "-Os", optimise)?;
+    shrink(&out.join("duckboard_bg.wasm"), &SMALL, optimise)?;
     Files::read(&out)
 }
 
@@ -37,7 +42,7 @@ pub fn later(optimise: Optimise) -> Result<Files> {
     let module = compile(Profile::Fast, ["--bin", "layout"], "layout.wasm")?;
     let out = paths::target().join("bindgen-later");
     bind(&module, &out)?;
-    shrink(&out.join("layout_bg.wasm"), "-O3", optimise)?;
+    shrink(&out.join("layout_bg.wasm"), &["-O3"], optimise)?;
     let files = Files::read(&out)?;
     Ok(Files(files.0.into_iter().map(|(path, content)| (format!("{LATER}{path}"), content)).collect()))
 }
@@ -75,7 +80,7 @@ pub fn layout_speed() -> Result<PathBuf> {
     let module = compile(Profile::Fast, ["--example", "layout_speed"], "examples/layout_speed.wasm")?;
     let out = paths::target().join("layout-speed");
     bind(&module, &out)?;
-    shrink(&out.join("layout_speed_bg.wasm"), "-O3", Optimise::Always)?;
+    shrink(&out.join("layout_speed_bg.wasm"), &["-O3"], Optimise::Always)?;
     fs::copy(paths::root().join("tests/layout/speed/index.html"), out.join("index.html"))?;
     Ok(out)
 }
@@ -106,14 +111,14 @@ fn bind(module: &Path, out: &Path) -> Result<()> {
     bindgen.generate(out).context("wasm-bindgen refused the module")
 }
 
-fn shrink(module: &Path, level: &str, optimise: Optimise) -> Result<()> {
+fn shrink(module: &Path, passes: &[&str], optimise: Optimise) -> Result<()> {
     if matches!(optimise, Optimise::IfPossible) && !tools::has_npm() {
         println!("   npm is missing: the module stays as it is, about half as large again");
         return Ok(());
     }
     let smaller = module.with_extension("small");
     let mut wasm_opt = tools::wasm_opt()?;
-    wasm_opt.arg(level).args(FEATURES).arg(module).arg("-o").arg(&smaller);
+    wasm_opt.args(passes).args(FEATURES).arg(module).arg("-o").arg(&smaller);
     run::quietly(&mut wasm_opt, run::minutes(5), &paths::target().join("wasm-opt.log"))?;
     fs::rename(smaller, module).context("wasm-opt wrote nothing")
 }

@@ -8,7 +8,7 @@ mod value;
 
 use crate::app::plan::Plan;
 use crate::app::session::session;
-use crate::app::widgets::{KeyAction, Keypad, press};
+use crate::app::widgets::{KeyAction, Keypad, live, press, says};
 use crate::engine::job::Job;
 use crate::engine::survey::room_area;
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, tapped, travel};
@@ -31,11 +31,11 @@ pub fn Take() -> impl IntoView {
     let choose = Callback::new(move |()| set_choosing.set(true));
     view! {
         <main class="take" on:mousedown=move |event| if !choosing.get_untracked() { keep_focus(event) }>
-            {move || if choosing.get() {
+            {live(move || if choosing.get() {
                 view! { <sheet::Sheet on_done=done/> }.into_any()
             } else {
                 view! { <Desk question choose/> }.into_any()
-            }}
+            })}
         </main>
     }
 }
@@ -53,25 +53,25 @@ fn keep_focus(event: MouseEvent) {
 #[component]
 fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView {
     let keys = Memo::new(move |_| question.get().map_or(Keys::Length, |question| question.keys));
-    let answer = move || match keys.get() {
+    let answer = live(move || match keys.get() {
         Keys::Findings => view! { <look::Findings/> }.into_any(),
         Keys::Camera => view! { <photo::Camera/> }.into_any(),
         _ => view! { <Pad keys/> }.into_any(),
-    };
+    });
     view! {
         <PlanAbove/>
         <div class="question-line">
             <button type="button" class="question" on:click=move |_| choose.run(())>
-                <span class="asks">{move || question.get().map(|question| question.asks)}"\u{a0}▾"</span>
-                <span class="detail">{move || question.get().filter(|question| question.detail_asks.is_none()).map(|question| question.detail)}</span>
+                <span class="asks">{says(move || question.get().map(|question| question.asks).unwrap_or_default())}"\u{a0}▾"</span>
+                <span class="detail">{says(move || question.get().filter(|question| question.detail_asks.is_none()).map(|question| question.detail).unwrap_or_default())}</span>
             </button>
             <DetailKey question/>
             <sheet::TurnKey/>
         </div>
-        {move || match keys.get() {
+        {live(move || match keys.get() {
             Keys::Findings | Keys::Camera => view! { <value::NoValue/> }.into_any(),
             _ => view! { <value::Value question/> }.into_any(),
-        }}
+        })}
         <Instruments/>
         <div class="answer">{answer}</div>
     }
@@ -82,12 +82,12 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
 fn DetailKey(question: Memo<Option<Question>>) -> impl IntoView {
     let session = session();
     let asks = move || question.get().and_then(|question| Some((question.detail_asks?, question.detail)));
-    move || {
+    live(move || {
         asks().map(|(what, detail)| {
             let ask = move |_| session.draft_to(|draft| draft.asking_where(what));
             view! { <button type="button" class="turn detail-key" on:click=ask>{detail}</button> }
         })
-    }
+    })
 }
 
 /// The plan; on a small screen one line of it.
@@ -109,9 +109,9 @@ fn PlanAbove() -> impl IntoView {
     view! {
         <div class="take-plan">
             <Plan width=318 height=208 cursor=true from_below=from_below on_tap=go_to/>
-            <button type="button" class="chip view-key" aria-pressed=move || from_below.get().to_string()
+            <button type="button" class="chip view-key" aria-pressed=says(move || from_below.get().to_string())
                 on:click=move |_| set_from_below.update(|below| *below = !*below)>
-                {move || if from_below.get() { "from below" } else { "from above" }}
+                {says(move || if from_below.get() { "from below" } else { "from above" }.to_owned())}
             </button>
         </div>
         <p class="strip">{strip}</p>
@@ -143,7 +143,7 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
         KeyAction::Flip => {}
     });
     let metric = Memo::new(move |_| session.prefs.get().units.bare_length() != BareUnit::Inches);
-    move || view! { <Keypad keys=keys.get() metric=metric.get() on_key/> }
+    live(move || view! { <Keypad keys=keys.get() metric=metric.get() on_key/> })
 }
 
 #[component]
@@ -157,7 +157,7 @@ fn Instruments() -> impl IntoView {
                 <button
                     type="button"
                     class="instrument"
-                    aria-pressed=move || (in_hand.get() == instrument).to_string()
+                    aria-pressed=says(move || (in_hand.get() == instrument).to_string())
                     on:click=move |_| session.draft_to(|draft| draft.with(instrument))
                 >
                     {icon(instrument)}

@@ -3,6 +3,7 @@
 
 use crate::app::platform::files;
 use crate::app::session::session;
+use crate::app::widgets::{live, says};
 use crate::engine::take::Draft;
 use leptos::prelude::*;
 
@@ -20,13 +21,13 @@ pub fn Camera() -> impl IntoView {
     let put_off = move |_| session.draft_to(|draft| Draft { photo_wanted: false, ..draft });
     view! {
         <div class="camera">
-            {move || wanted.get().then(|| view! {
+            {live(move || wanted.get().then(|| view! {
                 <p class="assumed">"A photo is wanted here. "
                     <button type="button" class="chip" on:click=put_off>"not now"</button>
                 </p>
-            })}
+            }))}
             <label class="key save camera-key">
-                <span>{move || if busy.get() { "saving the photo…" } else { "Take photo" }}</span>
+                <span>{says(move || if busy.get() { "saving the photo…" } else { "Take photo" }.to_owned())}</span>
                 <input
                     type="file"
                     accept="image/*"
@@ -36,10 +37,10 @@ pub fn Camera() -> impl IntoView {
                     on:change=on_picked
                 />
             </label>
-            <p>{move || session.job(|job| match job.now.photos.len() {
+            <p>{live(move || session.job(|job| match job.now.photos.len() {
                 1 => "1 photo in this job".to_owned(),
                 photos => format!("{photos} photos in this job"),
-            })}</p>
+            }))}</p>
         </div>
     }
 }

@@ -2,6 +2,7 @@
 //! so that a keyboard, a laser or a meter can type into it.
 
 use crate::app::session::{Session, session};
+use crate::app::widgets::{live, perhaps, says};
 use crate::engine::take::{Draft, Question};
 use leptos::ev::KeyboardEvent;
 use leptos::html::Input;
@@ -35,7 +36,7 @@ pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
     };
     // More than this does not fit in the largest type.
     let long = move || text.get().chars().count() > 9;
-    let label = move || question.get().map(|question| question.asks);
+    let label = perhaps(move || question.get().map(|question| question.asks));
     view! {
         <div class="value-line">
             <input
@@ -46,12 +47,12 @@ pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
                 inputmode="none"
                 autocomplete="off"
                 aria-label=label
-                aria-invalid=move || session.refused.with(Option::is_some).to_string()
-                prop:value=move || text.get()
+                aria-invalid=says(move || session.refused.with(Option::is_some).to_string())
+                prop:value=says(move || text.get())
                 on:input=on_input
                 on:keydown=on_key
             />
-            <span class="unit">{move || question.get().map(|question| question.unit)}</span>
+            <span class="unit">{says(move || question.get().map(|question| question.unit).unwrap_or_default())}</span>
             <LastTaken/>
         </div>
         <Refusal/>
@@ -71,13 +72,13 @@ pub fn NoValue() -> impl IntoView {
 #[component]
 fn Refusal() -> impl IntoView {
     let session = session();
-    view! { <p class="refused" role="alert">{move || session.refused.get()}</p> }
+    view! { <p class="refused" role="alert">{says(move || session.refused.get().unwrap_or_default())}</p> }
 }
 
 #[component]
 fn LastTaken() -> impl IntoView {
     let session = session();
-    move || {
+    live(move || {
         session.read_back.get().map(|last| {
             view! {
                 <p class="last" role="status">
@@ -86,7 +87,7 @@ fn LastTaken() -> impl IntoView {
                 </p>
             }
         })
-    }
+    })
 }
 
 /// Changes the typed text. After a refusal the first change begins anew.

@@ -1,5 +1,6 @@
 //! A row of keys of which one is chosen.
 
+use super::live::says;
 use leptos::prelude::*;
 
 /// Keys of which one is chosen, marked for eyes and for readers. `legend` says to a
@@ -14,16 +15,16 @@ pub fn choice<T: PartialEq + Clone + Send + Sync + 'static>(
 ) -> AnyView {
     let (values, words): (Vec<T>, Vec<String>) = options.into_iter().unzip();
     let among = values.clone();
-    let chosen = Memo::new(move |_| {
+    let chosen = move || {
         let chosen = chosen();
         among.iter().position(|value| *value == chosen)
-    });
+    };
     let on_choose = move |at: usize| {
         if let Some(value) = values.get(at) {
             on_choose(value.clone());
         }
     };
-    keys(legend, words, chosen, Callback::new(on_choose))
+    keys(legend, words, Box::new(chosen), Callback::new(on_choose))
 }
 
 /// Values with their words.
@@ -31,9 +32,12 @@ pub fn labelled<T: Copy>(values: impl IntoIterator<Item = T>, label: impl Fn(T) 
     values.into_iter().map(|value| (value, label(value).to_owned())).collect()
 }
 
-fn keys(legend: &'static str, words: Vec<String>, chosen: Memo<Option<usize>>, on_choose: Callback<usize>) -> AnyView {
+type Chosen = Box<dyn Fn() -> Option<usize> + Send + Sync>;
+
+fn keys(legend: &'static str, words: Vec<String>, chosen: Chosen, on_choose: Callback<usize>) -> AnyView {
+    let chosen = Memo::new(move |_| chosen());
     let key = |(at, words)| {
-        let pressed = move || (chosen.get() == Some(at)).to_string();
+        let pressed = says(move || (chosen.get() == Some(at)).to_string());
         view! {
             <button type="button" class="chip" aria-pressed=pressed on:click=move |_| on_choose.run(at)>{words}</button>
         }

@@ -1,5 +1,6 @@
 //! What stands above and below every screen of a job.
 
+use super::live::{live, perhaps, says};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
 use crate::store::SaveState;
@@ -14,7 +15,7 @@ pub fn JobHeader() -> impl IntoView {
         let visit = session.job(|job| job.current_visit().map(|(_, number)| number)).flatten();
         visit.map_or_else(|| heading.clone(), |number| format!("Visit {number} · {heading}"))
     });
-    let facts = move || session.job_id().map(|id| Route::Job(id, Tab::Facts).href());
+    let facts = perhaps(move || session.job_id().map(|id| Route::Job(id, Tab::Facts).href()));
     let saved = Memo::new(move |_| {
         let entries = session.book(|book| book.log().len()).unwrap_or(0);
         match session.saves.get() {
@@ -23,10 +24,10 @@ pub fn JobHeader() -> impl IntoView {
             SaveState::Failed { .. } => format!("{} not saved", session.unsaved()),
         }
     });
-    let state = move || match session.saves.get() {
-        SaveState::Failed { .. } => "saved failed",
-        SaveState::Saved | SaveState::Saving(_) => "saved",
-    };
+    let state = says(move || {
+        let failed = matches!(session.saves.get(), SaveState::Failed { .. });
+        if failed { "saved failed" } else { "saved" }.to_owned()
+    });
     view! {
         <header>
             <div class="job-header">
@@ -42,7 +43,7 @@ pub fn JobHeader() -> impl IntoView {
 #[component]
 pub fn Alarm() -> impl IntoView {
     let session = session();
-    move || {
+    live(move || {
         session.alarm.get().map(|alarm| {
             view! {
                 <div class="not-saved" role="alert">
@@ -51,14 +52,14 @@ pub fn Alarm() -> impl IntoView {
                 </div>
             }
         })
-    }
+    })
 }
 
 /// What came of the last command, until the next one.
 #[component]
 pub fn Told() -> impl IntoView {
     let session = session();
-    move || session.told.get().map(|told| view! { <p class="told" role="status">{told}</p> })
+    live(move || session.told.get().map(|told| view! { <p class="told" role="status">{told}</p> }))
 }
 
 /// Says of an invented job that it is one.
@@ -66,14 +67,14 @@ pub fn Told() -> impl IntoView {
 pub fn Invented() -> impl IntoView {
     let session = session();
     let invented = Memo::new(move |_| session.job(crate::engine::job::Job::is_invented).unwrap_or(false));
-    move || invented.get().then(|| view! { <p class="invented">"Invented sample: nothing here was measured"</p> })
+    live(move || invented.get().then(|| view! { <p class="invented">"Invented sample: nothing here was measured"</p> }))
 }
 
 /// Loud, and it never scrolls away.
 #[component]
 pub fn NotSaved() -> impl IntoView {
     let session = session();
-    move || match session.saves.get() {
+    live(move || match session.saves.get() {
         SaveState::Failed { why, .. } => Some(view! {
             <div class="not-saved" role="alert">
                 <p><strong>{format!("NOT SAVED: {}", session.unsaved())}</strong>" "{format!("{why}.")}</p>
@@ -81,7 +82,7 @@ pub fn NotSaved() -> impl IntoView {
             </div>
         }),
         SaveState::Saved | SaveState::Saving(_) => None,
-    }
+    })
 }
 
 /// The four places.
@@ -92,8 +93,8 @@ pub fn TabBar() -> impl IntoView {
     let tabs = Tab::BAR
         .into_iter()
         .map(|tab| {
-            let href = move || session.job_id().map(|id| Route::Job(id, tab).href());
-            let here = move || (current.get() == Some(tab)).then_some("page");
+            let href = perhaps(move || session.job_id().map(|id| Route::Job(id, tab).href()));
+            let here = perhaps(move || (current.get() == Some(tab)).then(|| "page".to_owned()));
             view! { <a class="tab" href=href aria-current=here>{tab.label()}</a> }
         })
         .collect_view();

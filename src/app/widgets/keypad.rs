@@ -1,5 +1,6 @@
 //! The keypad under the thumb: four columns, four rows, the same places on every pad.
 
+use super::live::live;
 use crate::engine::take::Keys;
 use leptos::prelude::*;
 
@@ -69,13 +70,13 @@ pub fn Keypad(
             on_key.run(action);
         }
     });
-    move || {
+    live(move || {
         if fractions.get() {
             view! { <FractionPad pressed/> }.into_any()
         } else {
             view! { <DigitPad keys metric pressed/> }.into_any()
         }
-    }
+    })
 }
 
 #[component]

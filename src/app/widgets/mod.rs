@@ -4,10 +4,12 @@ mod choice;
 mod figure_card;
 mod header;
 mod keypad;
+mod live;
 mod text_field;
 
 pub use choice::{choice, labelled};
 pub use figure_card::{AnswerCard, WhyDetails};
 pub use header::{Alarm, Invented, JobHeader, NotSaved, TabBar, Told};
 pub use keypad::{KeyAction, Keypad, press};
+pub use live::{live, perhaps, says};
 pub use text_field::TextField;

@@ -1,5 +1,6 @@
 //! A labelled line of text that is saved when it is left or Enter is pressed.
 
+use super::live::{live, says};
 use leptos::ev::{Event, KeyboardEvent};
 use leptos::prelude::*;
 
@@ -46,11 +47,11 @@ pub fn TextField(
                 inputmode=inputmode
                 autocomplete="off"
                 prop:value=value
-                aria-invalid=move || problem.with(Option::is_some).to_string()
+                aria-invalid=says(move || problem.with(Option::is_some).to_string())
                 on:change=move |event: Event| commit(event_target_value(&event))
                 on:keydown=on_key
             />
-            {move || problem.get().map(|problem| view! { <span class="problem" role="alert">{problem}</span> })}
+            {live(move || problem.get().map(|problem| view! { <span class="problem" role="alert">{problem}</span> }))}
         </label>
     }
 }

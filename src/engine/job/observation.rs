@@ -10,7 +10,9 @@ use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
-use crate::engine::survey::{Corner, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor};
+use crate::engine::survey::{
+    Corner, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
+};
 use serde::{Deserialize, Serialize};
 
 macro_rules! observations {

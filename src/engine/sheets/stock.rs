@@ -90,10 +90,9 @@ fn doubts(job: &Job, joists: &Framing) -> Vec<String> {
         None => {
             doubts.push(format!("Take sheets rated for joists {apart} on center or more: none is stated."));
         }
-        Some(rating) if rating.spacing() < widest => doubts.push(format!(
-            "Sheets rated {} in on center do not suit joists {apart} apart.",
-            u16::from(*rating)
-        )),
+        Some(rating) if rating.spacing() < widest => {
+            doubts.push(format!("Sheets rated {} in on center do not suit joists {apart} apart.", u16::from(*rating)))
+        }
         Some(_) => {}
     }
     if job.sheet_edge() == Some(&SheetEdge::TongueAndGroove) {

@@ -4,7 +4,7 @@
 mod place;
 
 use crate::app::session::session;
-use crate::app::widgets::{TextField, choice, labelled};
+use crate::app::widgets::{TextField, choice, labelled, live};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
@@ -21,12 +21,12 @@ use wasm_bindgen::JsCast;
 pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
     let session = session();
     let instrument = Memo::new(move |_| session.draft().instrument);
-    let keys = move || match instrument.get() {
+    let keys = live(move || match instrument.get() {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
         Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
         Instrument::Meter => view! { <PlaceKeys on_done/><WoodTasks/> }.into_any(),
         Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
-    };
+    });
     let sheet = NodeRef::<Div>::new();
     let done = move |_| match sheet.get_untracked().as_deref().and_then(refused_field) {
         Some(field) => {
@@ -56,12 +56,12 @@ pub fn TurnKey() -> impl IntoView {
         (draft.instrument == Instrument::Tape && draft.tape == TapeTask::Side).then_some(draft.turn)
     });
     let flip = move |_| session.draft_to(|draft| Draft { turn: draft.turn.mirrored(), ..draft });
-    move || {
+    live(move || {
         shown.get().map(|turn| {
             let words = if turn == Turn::Right { "then right ↱" } else { "then left ↰" };
             view! { <button type="button" class="turn" on:click=flip>{words}</button> }
         })
-    }
+    })
 }
 
 #[component]
@@ -73,7 +73,7 @@ fn TapeTasks() -> impl IntoView {
     view! {
         <div class="tasks">
             {choice("What is measured", tasks, move || task.get(), on_choose)}
-            {move || match task.get() {
+            {live(move || match task.get() {
                 TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
                 TapeTask::Offset => view! { <CornerKeys/><LineKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
                 TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
@@ -83,7 +83,7 @@ fn TapeTasks() -> impl IntoView {
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
                 TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
                 TapeTask::CrawlHeight => ().into_any(),
-            }}
+            })}
         </div>
     }
 }
@@ -94,7 +94,7 @@ fn PutInKeys() -> impl IntoView {
     let session = session();
     let sides = Memo::new(move |_| session.job(Floor::of).flatten().map(|floor| floor.sides).unwrap_or_default());
     let on_choose = move |after| session.draft_to(|draft| Draft { after, ..draft });
-    move || {
+    live(move || {
         let mut sides = sides.get();
         sides.pop()?;
         let put_in = |(at, side)| (Some(side), format!("after side {}", at + 1));
@@ -103,7 +103,7 @@ fn PutInKeys() -> impl IntoView {
         Some(
             view! { <h2>"The next side goes"</h2>{choice("The next side goes", options, move || session.draft().after, on_choose)} },
         )
-    }
+    })
 }
 
 /// What the rectangle that is placed is, and whether all of the floor comes out.
@@ -157,10 +157,10 @@ fn corner_keys(legend: &'static str, chosen: fn(&mut Draft) -> &mut usize) -> im
             draft
         });
     };
-    let keys = move || {
+    let keys = live(move || {
         let options = (0..corners.get()).map(|corner| (corner, format!("corner {}", corner + 1))).collect();
         choice(legend, options, move || *chosen(&mut session.draft()), on_choose)
-    };
+    });
     view! { <h2>{legend}</h2>{keys} }
 }
 
@@ -209,11 +209,11 @@ fn JoistKeys() -> impl IntoView {
     let session = session();
     let joists = Memo::new(move |_| session.job(|job| Some(Floor::of(job)?.joists?.count())).flatten().unwrap_or(0));
     let on_choose = move |joist| session.draft_to(|draft| Draft { joist, ..draft });
-    let keys = move || {
+    let keys = live(move || {
         let numbers = (1..=joists.get()).filter_map(JoistNumber::new);
         let options = numbers.map(|joist| (joist, format!("joist {}", joist.get()))).collect();
         choice("Which joist", options, move || session.draft().joist, on_choose)
-    };
+    });
     view! { <h2>"Which joist"</h2>{keys} }
 }
 

@@ -1,7 +1,7 @@
 //! Where the next value goes. Nothing is logged until a value is.
 
 use crate::app::session::{Session, session};
-use crate::app::widgets::{TextField, choice, labelled};
+use crate::app::widgets::{TextField, choice, labelled, live, says};
 use crate::engine::entry::Label;
 use crate::engine::place::{Element, Face, Locating, Place};
 use crate::engine::take::{Draft, Whereabouts, located, travel};
@@ -50,25 +50,25 @@ fn Where(spot: Memo<Place>, on_done: Callback<()>) -> impl IntoView {
     let step = move |joists| aim(session, |spot| travel::step(&spot, joists));
     view! {
         {choice("Where it is", ways, locating, on_way)}
-        {move || (locating() == Locating::Joist).then(|| view! {
+        {live(move || (locating() == Locating::Joist).then(|| view! {
             <div class="stepper">
                 <button type="button" class="key" on:click=move |_| step(-1)>"joist −"</button>
-                <output>{move || spot.get().name()}</output>
+                <output>{says(move || spot.get().name())}</output>
                 <button type="button" class="key" on:click=move |_| step(1)>"joist +"</button>
             </div>
-        })}
+        }))}
         <div class="choice">
-            {move || Whereabouts::of(&spot.get().position).iter().map(|what| where_key(session, *what, on_done)).collect_view()}
+            {live(move || Whereabouts::of(&spot.get().position).iter().map(|what| where_key(session, *what, on_done)).collect_view())}
         </div>
     }
 }
 
 /// A length that says where: its key asks for it, and the keypad answers.
 fn where_key(session: Session, what: Whereabouts, on_done: Callback<()>) -> impl IntoView {
-    let now = move || {
+    let now = says(move || {
         let units = session.prefs.get().units;
         what.read(&session.draft().spot).map_or_else(|| "not measured".to_owned(), |now| units.length(now.value))
-    };
+    });
     let ask = move |_| {
         session.draft_to(|draft| draft.asking_where(what));
         on_done.run(());
