@@ -1,6 +1,6 @@
 //! What it all means: answers first, then the sum behind each.
 
-use crate::app::plan::Plan;
+use crate::app::plan::PlanView;
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
 use crate::app::widgets::{AnswerCard, live};
@@ -18,7 +18,7 @@ pub fn Answers() -> impl IntoView {
     view! {
         <main class="page answers">
             <crate::app::widgets::Told/>
-            <section class="card plan-card"><Plan width=358 height=280 cursor=false from_below=false/></section>
+            <section class="card plan-card"><PlanView width=318 height=280 cursor=false/></section>
             <crate::app::cautions::Cautions/>
             {live(move || {
                 let sheets = session.job_id().map(|id| Route::Job(id, Tab::Sheets).href());

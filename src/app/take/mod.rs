@@ -6,7 +6,7 @@ mod photo;
 mod sheet;
 mod value;
 
-use crate::app::plan::Plan;
+use crate::app::plan::PlanView;
 use crate::app::session::session;
 use crate::app::widgets::{KeyAction, Keypad, live, press, says};
 use crate::engine::job::Job;
@@ -94,7 +94,6 @@ fn DetailKey(question: Memo<Option<Question>>) -> impl IntoView {
 #[component]
 fn PlanAbove() -> impl IntoView {
     let session = session();
-    let (from_below, set_from_below) = signal(false);
     let go_to = Callback::new(move |point| {
         let units = session.prefs.get_untracked().units;
         let spot = untrack(|| session.job(|job| tapped(job, &session.draft().spot, point, units)));
@@ -107,13 +106,7 @@ fn PlanAbove() -> impl IntoView {
         session.job(|job| job_strip(job, units)).unwrap_or_default()
     });
     view! {
-        <div class="take-plan">
-            <Plan width=318 height=208 cursor=true from_below=from_below on_tap=go_to/>
-            <button type="button" class="chip view-key" aria-pressed=says(move || from_below.get().to_string())
-                on:click=move |_| set_from_below.update(|below| *below = !*below)>
-                {says(move || if from_below.get() { "from below" } else { "from above" }.to_owned())}
-            </button>
-        </div>
+        <div class="take-plan"><PlanView width=318 height=208 cursor=true on_tap=go_to/></div>
         <p class="strip">{strip}</p>
     }
 }

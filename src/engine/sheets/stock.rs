@@ -91,7 +91,7 @@ fn doubts(job: &Job, joists: &Framing) -> Vec<String> {
             doubts.push(format!("Take sheets rated for joists {apart} on center or more: none is stated."));
         }
         Some(rating) if rating.spacing() < widest => {
-            doubts.push(format!("Sheets rated {} in on center do not suit joists {apart} apart.", u16::from(*rating)))
+            doubts.push(format!("Sheets rated {} in on center do not suit joists {apart} apart.", u16::from(*rating)));
         }
         Some(_) => {}
     }
