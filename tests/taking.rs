@@ -22,7 +22,7 @@ use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
 use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
-use duckboard::engine::units::{Length, MoistureContent, RelativeHumidity, Temperature};
+use duckboard::engine::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
 
 /// An L of 11 ft by 10 ft with its only left turn after the third side.
 const ELL: [&str; 6] = ["11'", "6'", "40", "4'", "7' 8\"", "10'"];
@@ -159,6 +159,28 @@ fn a_corner_beside_a_line_is_two_values_and_lies_where_the_walk_sees_it() {
     desk.draft.corner = 1;
     let refused = desk.types("3'").unwrap_err().message;
     assert_eq!(refused, "Corner 2: three different corners are needed");
+}
+
+#[test]
+fn an_opening_is_cut_back_to_a_rip_and_the_finished_floor_beyond_it() {
+    let mut desk = ell();
+    desk.draft = desk.draft.measuring(TapeTask::CutBack);
+    let refused = desk.types("").unwrap_err().message;
+    assert_eq!(refused, "Cut back: there is no opening yet: place one first");
+    let from = Floor::of(desk.job()).unwrap().sides[0];
+    let first = desk.opening(from, ["1'", "1'", "2'", "2'"]);
+    let second = desk.opening(from, ["5'", "1'", "2'", "2'"]);
+    for text in ["48\"", ""] {
+        desk.types(text).unwrap();
+    }
+    desk.draft.opening = Some(first);
+    for text in ["", "3"] {
+        desk.types(text).unwrap();
+    }
+    let said: Vec<_> = desk.job().now.cut_backs.values().map(|cut_back| cut_back.value.clone()).collect();
+    let inches = |length: &Option<Typed<Length>>| length.as_ref().map(|length| length.value.to_inches());
+    let said: Vec<_> = said.iter().map(|said| (said.opening, inches(&said.width), inches(&said.finish))).collect();
+    assert_eq!(said, [(second, Some(48.0), None), (first, None, Some(3.0))], "the last one unless somebody says so");
 }
 
 #[test]

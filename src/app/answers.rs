@@ -3,7 +3,7 @@
 use crate::app::plan::PlanView;
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
-use crate::app::widgets::{AnswerCard, live};
+use crate::app::widgets::{AnswerCard, live, memo};
 use crate::engine::results;
 use leptos::prelude::*;
 
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Answers() -> impl IntoView {
     let session = session();
-    let answers = Memo::new(move |_| {
+    let answers = memo(move || {
         let units = session.prefs.get().units;
         session.job(|job| results::answers(job, units)).unwrap_or_default()
     });

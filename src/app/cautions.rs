@@ -1,7 +1,7 @@
 //! Cautions: where and when they matter, until somebody has read them.
 
 use crate::app::session::session;
-use crate::app::widgets::live;
+use crate::app::widgets::{live, memo};
 use crate::engine::cautions::{self, LAST_WORD};
 use crate::engine::entry::time;
 use crate::engine::job::Observation;
@@ -36,9 +36,7 @@ fn shown(raised: cautions::Raised<'_>) -> Shown {
 
 fn raised() -> Memo<Vec<Shown>> {
     let session = session();
-    Memo::new(move |_| {
-        session.job(|job| cautions::all_triggered(job).into_iter().map(shown).collect()).unwrap_or_default()
-    })
+    memo(move || session.job(|job| cautions::all_triggered(job).into_iter().map(shown).collect()).unwrap_or_default())
 }
 
 /// The cautions that nobody has read yet, with the key that says so.
@@ -46,7 +44,7 @@ fn raised() -> Memo<Vec<Shown>> {
 pub fn Cautions() -> impl IntoView {
     let session = session();
     let raised = raised();
-    let due = Memo::new(move |_| raised.get().into_iter().filter(|shown| shown.read_by.is_none()).collect::<Vec<_>>());
+    let due = memo(move || raised.get().into_iter().filter(|shown| shown.read_by.is_none()).collect::<Vec<_>>());
     let read = move |name: &'static str| {
         if let Some(caution) = cautions::named(name) {
             session.record(Observation::Acknowledgement(caution.acknowledgement()));

@@ -2,7 +2,7 @@
 
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
-use crate::app::widgets::{TextField, choice, labelled, live, perhaps, says};
+use crate::app::widgets::{TextField, choice, labelled, live, memo, perhaps, says};
 use crate::engine::entry::{Label, time};
 use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
@@ -21,7 +21,7 @@ pub fn JobFacts() -> impl IntoView {
             session.say(Fact::Venting(venting));
         }
     };
-    let archived = Memo::new(move |_| session.job(Job::is_archived).unwrap_or(false));
+    let archived = memo(move || session.job(Job::is_archived).unwrap_or(false));
     let back = perhaps(move || session.job_id().map(|id| Route::Job(id, Tab::Report).href()));
     view! {
         <main class="page">
@@ -87,7 +87,7 @@ fn said(session: Session, read: fn(&Job) -> Option<String>) -> String {
 #[component]
 fn Visits() -> impl IntoView {
     let session = session();
-    let visits = Memo::new(move |_| {
+    let visits = memo(move || {
         session
             .job(|job| {
                 job.now

@@ -3,7 +3,7 @@
 use crate::app::platform::{files, storage, updates};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
-use crate::app::widgets::{live, says};
+use crate::app::widgets::{live, memo, says};
 use crate::engine::entry::{JobId, Label};
 use leptos::prelude::*;
 
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 pub fn Jobs() -> impl IntoView {
     let session = session();
     let (archived_too, set_archived_too) = signal(false);
-    let jobs = Memo::new(move |_| {
+    let jobs = memo(move || {
         session.books.with(|books| {
             let shown = books.iter().filter(|(_, book)| archived_too.get() || !book.job().is_archived());
             shown
@@ -20,8 +20,7 @@ pub fn Jobs() -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
-    let any_archived =
-        Memo::new(move |_| session.books.with(|books| books.values().any(|book| book.job().is_archived())));
+    let any_archived = memo(move || session.books.with(|books| books.values().any(|book| book.job().is_archived())));
     view! {
         <main class="page jobs">
             <header class="page-head"><h1>"Duckboard"</h1><a class="chip" href=Route::Settings.href()>"Settings"</a></header>

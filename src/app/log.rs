@@ -2,7 +2,7 @@
 
 use crate::app::photos::Thumbnail;
 use crate::app::session::session;
-use crate::app::widgets::{TextField, live, says};
+use crate::app::widgets::{TextField, live, memo, says};
 use crate::engine::describe;
 use crate::engine::entry::{EntryId, time};
 use crate::engine::job::{Act, Book, Entry, Observation, Record};
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 #[component]
 pub fn LogScreen() -> impl IntoView {
     let session = session();
-    let rows = Memo::new(move |_| {
+    let rows = memo(move || {
         let units = session.prefs.get().units;
         session.book(|book| rows(book, units)).unwrap_or_default()
     });
@@ -113,7 +113,7 @@ fn Correction(thing: EntryId, value: Observation) -> impl IntoView {
 #[component]
 fn Notices() -> impl IntoView {
     let session = session();
-    let notices = Memo::new(move |_| session.book(notices).unwrap_or_default());
+    let notices = memo(move || session.book(notices).unwrap_or_default());
     live(move || notices.get().into_iter().map(|notice| view! { <p class="assumed">{notice}</p> }).collect_view())
 }
 
@@ -136,7 +136,7 @@ fn notices(book: &Book) -> Vec<String> {
 #[component]
 fn Conflicts() -> impl IntoView {
     let session = session();
-    let conflicts = Memo::new(move |_| {
+    let conflicts = memo(move || {
         let units = session.prefs.get().units;
         session.book(|book| conflicts(book, units)).unwrap_or_default()
     });

@@ -24,7 +24,7 @@ mod sheets;
 mod take;
 mod widgets;
 
-use crate::app::widgets::live;
+use crate::app::widgets::{live, memo};
 use leptos::prelude::*;
 use route::{Route, Tab};
 use session::{Session, session};
@@ -64,7 +64,7 @@ fn ask_about_storage(session: Session) {
 #[component]
 fn App() -> impl IntoView {
     let session = session();
-    let introduced = Memo::new(move |_| session.phone.with(|phone| phone.logger.is_some()));
+    let introduced = memo(move || session.phone.with(|phone| phone.logger.is_some()));
     // Why something was refused belongs to the screen where it was tried.
     Effect::new(move |_| {
         session.route.track();
@@ -86,8 +86,8 @@ fn App() -> impl IntoView {
 #[component]
 fn JobScreen() -> impl IntoView {
     let session = session();
-    let known = Memo::new(move |_| session.book(|_| ()).is_some());
-    let tab = Memo::new(move |_| session.tab());
+    let known = memo(move || session.book(|_| ()).is_some());
+    let tab = memo(move || session.tab());
     live(move || {
         if !known.get() {
             return view! { <jobs::Jobs/> }.into_any();

@@ -3,7 +3,7 @@
 use crate::app::photos::PhotoImage;
 use crate::app::plan::Plan;
 use crate::app::session::session;
-use crate::app::widgets::{Invented, WhyDetails, live, says};
+use crate::app::widgets::{Invented, WhyDetails, live, memo, says};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::job::Job;
 use crate::engine::results::{self, Answer};
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Report() -> impl IntoView {
     let session = session();
-    let answers = Memo::new(move |_| {
+    let answers = memo(move || {
         let units = session.prefs.get().units;
         session.job(|job| results::answers(job, units)).unwrap_or_default()
     });
@@ -133,7 +133,7 @@ fn Table(table: tables::Table) -> impl IntoView {
 #[component]
 fn Photos() -> impl IntoView {
     let session = session();
-    let photos = Memo::new(move |_| {
+    let photos = memo(move || {
         session
             .job(|job| {
                 tables::photos(job)

@@ -4,7 +4,7 @@ use crate::app::jobs::Standing;
 use crate::app::platform::prefs::Theme;
 use crate::app::route::Route;
 use crate::app::session::session;
-use crate::app::widgets::{TextField, choice, labelled, says};
+use crate::app::widgets::{TextField, choice, labelled, memo, says};
 use crate::engine::entry::{Label, Logger, Role, Text};
 use crate::engine::moisture::{Answer, Meter, Sensing, Species};
 use crate::engine::units::decimal::{Scale, parse_moisture_content, parse_temperature};
@@ -109,7 +109,7 @@ fn MeterForm() -> impl IntoView {
         corrects_species: Answer::Unknown,
         maximum: None,
     };
-    let now = Memo::new(move |_| session.phone.with(|phone| phone.meter.clone()));
+    let now = memo(move || session.phone.with(|phone| phone.meter.clone()));
     let meter = Signal::derive(move || now.get().unwrap_or_else(|| blank.clone()));
     let change = move |edit: &dyn Fn(&mut Meter)| {
         let mut changed = meter.get_untracked();

@@ -2,11 +2,11 @@
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::{Axis, Point, Turn};
+use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::Shown;
 use crate::engine::place::Place;
-use crate::engine::survey::{Floor, Run, Shape};
+use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
 use crate::engine::units::MoistureContent;
 use litemap::LiteMap;
@@ -42,7 +42,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
     let (floor, adjusted) = shape.map_or((walked, None), |shape| (shape.floor, Some(shape.outline)));
     let lengths: Vec<String> = floor.walk.steps().iter().map(|step| units.length(step.length)).collect();
     let outline = adjusted.or_else(|| floor.outline.clone().ok());
-    let walls = match outline {
+    let walls = match outline.clone() {
         Some(outline) => {
             // The outline runs clockwise, whichever way round the room was walked.
             let mut sides = lengths;
@@ -54,11 +54,19 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         None => Walls::Open { corners: floor.walk.corners(), sides: lengths },
     };
     let openings = floor.openings.iter().map(|(_, rect)| Opening { rect: *rect, label: String::new() }).collect();
+    let standing = floor.obstacles.iter().filter_map(|(id, rect)| {
+        let label = job.now.obstacles.get(id)?.value.what.label().to_owned();
+        Some(Opening { rect: *rect, label })
+    });
+    let lines = CutLines::of(job, &floor, outline.as_ref());
     let (readings, unread) = readings(job, &floor);
     PlanInput {
         title: format!("Plan of {}", job.heading()),
         walls,
         openings,
+        standing: standing.collect(),
+        cut_backs: lines.iter().map(|lines| lines.cut).collect(),
+        finish_lines: lines.iter().filter_map(|lines| lines.finish).collect(),
         joists: joists(&floor),
         readings,
         unread,
@@ -95,12 +103,8 @@ fn reading(at: Point, shown: &Shown) -> Reading {
 
 fn joists(floor: &Floor) -> Option<Joists> {
     let joists = floor.joists.as_ref()?;
-    let run = match joists.run() {
-        Run::AlongFirstSide => Axis::X,
-        Run::AcrossFirstSide => Axis::Y,
-    };
     let each = (1..=joists.count()).map(|number| Joist { at: joists.center(number), number: u32::from(number) });
-    Some(Joists { run, joists: each.collect() })
+    Some(Joists { run: joists.run().axis(), joists: each.collect() })
 }
 
 /// The misclosure, once the walk has turned round and does not quite meet.

@@ -52,6 +52,14 @@ roles! {
     Opening = "opening",
     /// An opening's name.
     OpeningLabel = "opening-label",
+    /// What stands in the floor.
+    Standing = "standing",
+    /// Its name.
+    StandingLabel = "standing-label",
+    /// Where the old floor is cut.
+    CutBack = "cut-back",
+    /// Where the finished floor is cut.
+    FinishLine = "finish-line",
     /// A moisture reading.
     Reading = "reading",
     /// A reading's number on a light fill.

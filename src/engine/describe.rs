@@ -54,6 +54,12 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             (says, corner.angle.as_ref().map(|angle| angle.typed.clone()))
         }
         Observation::Opening(opening) => (placed(opening, units), None),
+        Observation::CutBack(cut_back) => {
+            let width = cut_back.width.as_ref().map_or("as placed".to_owned(), |width| units.length(width.value));
+            let finish = cut_back.finish.as_ref();
+            let finish = finish.map(|finish| format!(", finished floor {} beyond", units.length(finish.value)));
+            (format!("{width} along the joists{}", finish.unwrap_or_default()), None)
+        }
         Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
         Observation::Obstacle(obstacle) => {
             (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)

@@ -63,6 +63,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Offset(_)
         | Observation::Corner(_)
         | Observation::Opening(_)
+        | Observation::CutBack(_)
         | Observation::WholeFloor(_)
         | Observation::Obstacle(_)
         | Observation::Joists(_)

@@ -152,13 +152,13 @@ async fn a_tap_on_the_plan_finds_a_place_that_was_read_before() {
     phone.wait_for("Invented sample").await;
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
-    touch_the_twenty(&phone).await;
+    touch_the_twenty(&mut phone).await;
     phone.is_asked("Joist 4, lower edge").await;
     phone.wait_for("8' 1\" from north wall").await;
     phone.finish().await;
 }
 
-async fn touch_the_twenty(phone: &Phone) {
+async fn touch_the_twenty(phone: &mut Phone) {
     let middle = phone.js(TWENTY).await;
     for (kind, points) in [("touchStart", json!([middle])), ("touchEnd", json!([]))] {
         phone.cdp("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points })).await;
@@ -186,19 +186,19 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     phone.wait_until("the plan is half as large again", "document.querySelector('[data-nearness=\"1\"]')").await;
     assert_eq!(phone.js(ENLARGED).await, json!(150));
     // The reading lies near the middle, and the middle stays where it was.
-    touch_the_twenty(&phone).await;
+    touch_the_twenty(&mut phone).await;
     phone.is_asked("Joist 4, lower edge").await;
 
-    spread_two_fingers(&phone, 40, 60).await;
+    spread_two_fingers(&mut phone, 40, 60).await;
     phone.wait_until("two fingers bring it nearer", "document.querySelector('[data-nearness=\"2\"]')").await;
-    spread_two_fingers(&phone, 90, 40).await;
+    spread_two_fingers(&mut phone, 90, 40).await;
     phone.wait_until("and take it back", "document.querySelector('[data-nearness=\"0\"]')").await;
     phone.check_accessible().await;
     phone.finish().await;
 }
 
 /// Two fingers on the plan, first and last so far from its middle.
-async fn spread_two_fingers(phone: &Phone, from: i32, to: i32) {
+async fn spread_two_fingers(phone: &mut Phone, from: i32, to: i32) {
     let fingers = |apart: i32| json!([{ "x": 160 - apart, "y": 160 }, { "x": 160 + apart, "y": 160 }]);
     let steps = [("touchStart", fingers(from)), ("touchMove", fingers((from + to) / 2)), ("touchMove", fingers(to))];
     for (kind, points) in steps.into_iter().chain([("touchEnd", json!([]))]) {

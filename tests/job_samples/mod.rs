@@ -13,7 +13,8 @@ use duckboard::engine::photo::Photo;
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sample;
 use duckboard::engine::survey::{
-    Corner, JoistCenter, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie, Trust, WholeFloor, room_area,
+    Corner, CutBack, JoistCenter, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie, Trust, WholeFloor,
+    room_area,
 };
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
@@ -84,6 +85,11 @@ pub fn first_book() -> Book {
                 length: inches(12),
                 width: inches(4),
             },
+        }),
+        pen.record(CutBack {
+            opening: *book.job().now.openings.first().unwrap().0,
+            width: Some(inches(72)),
+            finish: Some(inches(3)),
         }),
         pen.record(JoistCenter {
             of: *book.job().now.joists.first().unwrap().0,

@@ -10,7 +10,7 @@ use duckboard::engine::job::{Fact, Job, SheetEdge, SpanRating};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sheets::layout::{Case, Corner, check, form, twice_the_area};
 use duckboard::engine::sheets::{FloorSearch, Outcome, ToLay, to_lay};
-use duckboard::engine::survey::{JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
+use duckboard::engine::survey::{CutBack, JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
 use duckboard::engine::units::Length;
 
 const R: Turn = Turn::Right;
@@ -216,6 +216,19 @@ fn what_is_said_of_the_sheets_counts() {
     assert!(doubts.iter().any(|doubt| doubt.contains("factory edge")), "{doubts:?}");
     site.desk.log(Fact::SpanRating(SpanRating::new(24).unwrap()));
     assert!(!site.floors().1.iter().any(|doubt| doubt.contains("rated")), "24 in suits 16 in");
+}
+
+#[test]
+fn an_opening_is_laid_as_wide_as_it_is_ripped() {
+    let mut site = Site::rectangle(Run::AcrossFirstSide).opening([20, 16, 64, 30]);
+    let opening = *site.desk.job().now.openings.first().unwrap().0;
+    let rip = |width| CutBack { opening, width: Some(length(width)), finish: None };
+    site.desk.log(rip("48"));
+    assert_eq!(site.floor().cut_back, [at(16, 16), at(96, 16), at(96, 64), at(16, 64)]);
+    site.desk.log(rip("40'"));
+    let (_, doubts) = site.floors();
+    let told = "The opening cannot be cut back as wide as stated: the room ends before.".to_owned();
+    assert!(doubts.contains(&told), "{doubts:?}");
 }
 
 #[test]

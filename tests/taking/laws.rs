@@ -88,6 +88,7 @@ fn hangs_on(seen: &Observation) -> Vec<EntryId> {
         Observation::Side(side) => [Some(side.room), side.after].into_iter().flatten().collect(),
         Observation::Opening(opening) => vec![opening.from],
         Observation::Offset(offset) => vec![offset.of, offset.from, offset.to],
+        Observation::CutBack(cut_back) => vec![cut_back.opening],
         Observation::Joists(joists) => vec![joists.room],
         Observation::JoistCenter(center) => vec![center.of],
         Observation::Level(level) => vec![level.place],

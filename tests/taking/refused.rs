@@ -49,6 +49,19 @@ fn what_is_refused_names_the_field_the_value_and_what_would_do_and_loses_nothing
 }
 
 #[test]
+fn a_cut_back_that_is_no_length_is_refused() {
+    let mut desk = ell();
+    let from = Floor::of(desk.job()).unwrap().sides[0];
+    desk.opening(from, ["1'", "1'", "2'", "2'"]);
+    desk.draft = desk.draft.measuring(TapeTask::CutBack);
+    let message = desk.types("wide").unwrap_err().message;
+    assert!(message.starts_with("Opening 1 along the joists: Type "), "{message}");
+    desk.types("48").unwrap();
+    let message = desk.types("0").unwrap_err().message;
+    assert_eq!(message, "Opening 1 finished floor: \"0\" is no length: more than 0 is accepted");
+}
+
+#[test]
 fn nothing_typed_is_refused_by_every_instrument_that_types() {
     for (draft, _, field, _) in refusals() {
         let mut desk = ell();

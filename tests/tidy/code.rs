@@ -36,7 +36,7 @@ const BROWSER: [&str; 5] = ["gloo_", "js_sys", "leptos", "wasm_bindgen", "web_sy
 const AT_THE_BROWSER: [&str; 3] = ["src/app/", "src/layouter/", "src/store/indexed_db/"];
 
 /// Where a drawing that `svg::write` made goes into the page as markup; all else is text.
-const TAKES_MARKUP: &str = "src/app/plan.rs";
+const TAKES_MARKUP: &str = "src/app/plan/mod.rs";
 
 /// Addresses that name a format and are never asked for.
 const NAMES_OF_FORMATS: [&str; 2] = ["http://www.w3.org/2000/svg", "https://json-schema.org/draft/2020-12/schema"];

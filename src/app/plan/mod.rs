@@ -6,7 +6,7 @@ mod view;
 pub use view::PlanView;
 
 use crate::app::session::session;
-use crate::app::widgets::says;
+use crate::app::widgets::{memo, says};
 use crate::draw::{Canvas, Frame, Spot, View, job_plan, svg};
 use crate::engine::geometry::Point;
 use crate::engine::take::Instrument;
@@ -39,8 +39,8 @@ pub fn Plan(
 ) -> impl IntoView {
     let session = session();
     // Looked at from nearer by it is drawn larger, its letters as they are.
-    let canvas = Memo::new(move |_| nearness.get().enlarged(Canvas { width_px: width, height_px: height }));
-    let drawing = Memo::new(move |_| {
+    let canvas = memo(move || nearness.get().enlarged(Canvas { width_px: width, height_px: height }));
+    let drawing = memo(move || {
         let draft = cursor.then(|| session.draft());
         let units = session.prefs.get().units;
         let of = match &draft {
@@ -67,7 +67,7 @@ pub fn Plan(
     // The one place where markup is set: `svg::write` escapes every text that goes in.
     view! {
         <div class="plan" node_ref=shown data-nearness=says(move || nearness.get().steps().to_string())
-            on:click=on_click on:touchmove=on_touch inner_html=markup></div>
+            on:click=on_click on:touchstart=on_touch on:touchmove=on_touch inner_html=markup></div>
     }
 }
 

@@ -8,7 +8,7 @@ mod value;
 
 use crate::app::plan::PlanView;
 use crate::app::session::session;
-use crate::app::widgets::{KeyAction, Keypad, live, press, says};
+use crate::app::widgets::{KeyAction, Keypad, live, memo, press, says};
 use crate::engine::job::Job;
 use crate::engine::survey::room_area;
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, tapped, travel};
@@ -21,7 +21,7 @@ use wasm_bindgen::JsCast;
 #[component]
 pub fn Take() -> impl IntoView {
     let session = session();
-    let question = Memo::new(move |_| {
+    let question = memo(move || {
         let units = session.prefs.get().units;
         let draft = session.draft();
         session.job(|job| Question::of(&draft, job, units))
@@ -52,7 +52,7 @@ fn keep_focus(event: MouseEvent) {
 /// Plan, question, value, instruments, and the keys that answer.
 #[component]
 fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView {
-    let keys = Memo::new(move |_| question.get().map_or(Keys::Length, |question| question.keys));
+    let keys = memo(move || question.get().map_or(Keys::Length, |question| question.keys));
     let answer = live(move || match keys.get() {
         Keys::Findings => view! { <look::Findings/> }.into_any(),
         Keys::Camera => view! { <photo::Camera/> }.into_any(),
@@ -101,7 +101,7 @@ fn PlanAbove() -> impl IntoView {
             session.draft_to(|draft| Draft { spot, ..draft });
         }
     });
-    let strip = Memo::new(move |_| {
+    let strip = memo(move || {
         let units = session.prefs.get().units;
         session.job(|job| job_strip(job, units)).unwrap_or_default()
     });
@@ -135,14 +135,14 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
         }),
         KeyAction::Flip => {}
     });
-    let metric = Memo::new(move |_| session.prefs.get().units.bare_length() != BareUnit::Inches);
+    let metric = memo(move || session.prefs.get().units.bare_length() != BareUnit::Inches);
     live(move || view! { <Keypad keys=keys.get() metric=metric.get() on_key/> })
 }
 
 #[component]
 fn Instruments() -> impl IntoView {
     let session = session();
-    let in_hand = Memo::new(move |_| session.draft().instrument);
+    let in_hand = memo(move || session.draft().instrument);
     let keys = Instrument::ALL
         .into_iter()
         .map(|instrument| {

@@ -3,7 +3,7 @@
 
 use crate::app::platform::files;
 use crate::app::session::session;
-use crate::app::widgets::{live, says};
+use crate::app::widgets::{live, memo, says};
 use crate::engine::take::Draft;
 use leptos::prelude::*;
 
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Camera() -> impl IntoView {
     let session = session();
-    let wanted = Memo::new(move |_| session.draft().photo_wanted);
+    let wanted = memo(move || session.draft().photo_wanted);
     let (busy, set_busy) = signal(false);
     let on_picked = move |event| {
         let Some(file) = files::picked(&event) else { return };

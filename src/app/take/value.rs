@@ -2,7 +2,7 @@
 //! so that a keyboard, a laser or a meter can type into it.
 
 use crate::app::session::{Session, session};
-use crate::app::widgets::{live, perhaps, says};
+use crate::app::widgets::{live, memo, perhaps, says};
 use crate::engine::take::{Draft, Question};
 use leptos::ev::KeyboardEvent;
 use leptos::html::Input;
@@ -13,8 +13,8 @@ use leptos::prelude::*;
 pub fn Value(question: Memo<Option<Question>>) -> impl IntoView {
     let session = session();
     let input = NodeRef::<Input>::new();
-    let text = Memo::new(move |_| session.draft().text);
-    let asked = Memo::new(move |_| session.draft().instrument);
+    let text = memo(move || session.draft().text);
+    let asked = memo(move || session.draft().instrument);
     // The focus comes back whenever another instrument is in the hand.
     Effect::new(move |_| {
         asked.track();

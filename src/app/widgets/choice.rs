@@ -1,6 +1,6 @@
 //! A row of keys of which one is chosen.
 
-use super::live::says;
+use super::live::{memo, says};
 use leptos::prelude::*;
 
 /// Keys of which one is chosen, marked for eyes and for readers. `legend` says to a
@@ -35,7 +35,7 @@ pub fn labelled<T: Copy>(values: impl IntoIterator<Item = T>, label: impl Fn(T) 
 type Chosen = Box<dyn Fn() -> Option<usize> + Send + Sync>;
 
 fn keys(legend: &'static str, words: Vec<String>, chosen: Chosen, on_choose: Callback<usize>) -> AnyView {
-    let chosen = Memo::new(move |_| chosen());
+    let chosen = memo(move || chosen());
     let key = |(at, words)| {
         let pressed = says(move || (chosen.get() == Some(at)).to_string());
         view! {

@@ -1,6 +1,6 @@
 //! What stands above and below every screen of a job.
 
-use super::live::{live, perhaps, says};
+use super::live::{live, memo, perhaps, says};
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
 use crate::store::SaveState;
@@ -10,13 +10,13 @@ use leptos::prelude::*;
 #[component]
 pub fn JobHeader() -> impl IntoView {
     let session = session();
-    let title = Memo::new(move |_| {
+    let title = memo(move || {
         let heading = session.job(crate::engine::job::Job::heading).unwrap_or_default();
         let visit = session.job(|job| job.current_visit().map(|(_, number)| number)).flatten();
         visit.map_or_else(|| heading.clone(), |number| format!("Visit {number} · {heading}"))
     });
     let facts = perhaps(move || session.job_id().map(|id| Route::Job(id, Tab::Facts).href()));
-    let saved = Memo::new(move |_| {
+    let saved = memo(move || {
         let entries = session.book(|book| book.log().len()).unwrap_or(0);
         match session.saves.get() {
             SaveState::Saved => format!("✓ {entries} saved"),
@@ -66,7 +66,7 @@ pub fn Told() -> impl IntoView {
 #[component]
 pub fn Invented() -> impl IntoView {
     let session = session();
-    let invented = Memo::new(move |_| session.job(crate::engine::job::Job::is_invented).unwrap_or(false));
+    let invented = memo(move || session.job(crate::engine::job::Job::is_invented).unwrap_or(false));
     live(move || invented.get().then(|| view! { <p class="invented">"Invented sample: nothing here was measured"</p> }))
 }
 
@@ -89,7 +89,7 @@ pub fn NotSaved() -> impl IntoView {
 #[component]
 pub fn TabBar() -> impl IntoView {
     let session = session();
-    let current = Memo::new(move |_| session.tab());
+    let current = memo(move || session.tab());
     let tabs = Tab::BAR
         .into_iter()
         .map(|tab| {

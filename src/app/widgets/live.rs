@@ -18,3 +18,9 @@ pub fn says(words: impl FnMut() -> String + Send + 'static) -> Box<dyn FnMut() -
 pub fn perhaps(value: impl FnMut() -> Option<String> + Send + 'static) -> Box<dyn FnMut() -> Option<String> + Send> {
     Box::new(value)
 }
+
+/// What is computed anew when what it reads has changed.
+pub fn memo<T: PartialEq + Send + Sync + 'static>(compute: impl Fn() -> T + Send + Sync + 'static) -> Memo<T> {
+    let compute: Box<dyn Fn() -> T + Send + Sync> = Box::new(compute);
+    Memo::new(move |_| compute())
+}

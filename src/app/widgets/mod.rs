@@ -11,5 +11,5 @@ pub use choice::{choice, labelled};
 pub use figure_card::{AnswerCard, WhyDetails};
 pub use header::{Alarm, Invented, JobHeader, NotSaved, TabBar, Told};
 pub use keypad::{KeyAction, Keypad, press};
-pub use live::{live, perhaps, says};
+pub use live::{live, memo, perhaps, says};
 pub use text_field::TextField;

@@ -12,6 +12,12 @@ pub struct PlanInput {
     pub walls: Walls,
     /// What comes out.
     pub openings: Vec<Opening>,
+    /// What stands in the floor.
+    pub standing: Vec<Opening>,
+    /// Where the old floor is cut.
+    pub cut_backs: Vec<Rect>,
+    /// Where the finished floor over it is cut.
+    pub finish_lines: Vec<Rect>,
     /// The joists.
     pub joists: Option<Joists>,
     /// The moisture readings.
@@ -69,7 +75,7 @@ pub struct Joist {
     pub number: u32,
 }
 
-/// Something that is cut out of the floor.
+/// Something that is cut out of the floor, or stands in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Opening {
     /// Where it lies.
@@ -166,12 +172,14 @@ impl PlanInput {
     /// Every point that the plan must show, joists apart.
     pub(super) fn points(&self) -> impl Iterator<Item = Point> {
         let corners = self.walls.corners().iter().copied();
-        let openings = self.openings.iter().flat_map(|opening| [opening.rect.least(), opening.rect.most()]);
+        let placed = self.openings.iter().chain(&self.standing).map(|placed| placed.rect);
+        let lines = self.cut_backs.iter().chain(&self.finish_lines).copied();
+        let rects = placed.chain(lines).flat_map(|rect| [rect.least(), rect.most()]);
         let readings = self.readings.iter().map(|reading| reading.at);
         let gap = self.gap.iter().flat_map(|gap| [gap.from, gap.to]);
         let marks = self.common_mark.iter().map(|mark| mark.at);
         corners
-            .chain(openings)
+            .chain(rects)
             .chain(readings)
             .chain(self.unread.iter().copied())
             .chain(self.cursor)

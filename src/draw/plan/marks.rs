@@ -5,6 +5,7 @@ use super::{Reading, ReadingMark, Sketch};
 use crate::draw::px::PxBox;
 use crate::draw::ramp::{self, Ink};
 use crate::draw::{Item, Reads, Role, Spot};
+use crate::engine::geometry::Rect;
 
 /// The least radius of a reading's disc.
 const DISC: f64 = 11.0;
@@ -19,11 +20,19 @@ const COMMON_MARK: f64 = 7.0;
 /// Half the height of a digit, in ems.
 const HALF_DIGIT: f64 = 0.365;
 
-/// The edges of what comes out.
+/// The edges of what comes out and of what stands in the floor, and the lines of both
+/// floors.
 pub(super) fn openings(sketch: &Sketch) -> Vec<Item> {
-    let spots = |corners: [_; 4]| corners.map(|corner| sketch.frame.spot(corner)).to_vec();
-    let openings = sketch.input.openings.iter().map(|opening| opening.rect.corners());
-    openings.map(|corners| Item::Path { spots: spots(corners), closed: true, role: Role::Opening }).collect()
+    let input = sketch.input;
+    let around = |rect: Rect, role| {
+        let spots = rect.corners().map(|corner| sketch.frame.spot(corner)).to_vec();
+        Item::Path { spots, closed: true, role }
+    };
+    let openings = input.openings.iter().map(|opening| around(opening.rect, Role::Opening));
+    let standing = input.standing.iter().map(|standing| around(standing.rect, Role::Standing));
+    let finish = input.finish_lines.iter().map(|line| around(*line, Role::FinishLine));
+    let cut_backs = input.cut_backs.iter().map(|line| around(*line, Role::CutBack));
+    openings.chain(standing).chain(finish).chain(cut_backs).collect()
 }
 
 /// All marks, and the room they take.

@@ -66,12 +66,14 @@ fn gap_text(sketch: &mut Sketch) -> Vec<Item> {
 }
 
 fn opening_labels(sketch: &mut Sketch) -> Vec<Item> {
-    let labelled = sketch.input.openings.iter().filter(|opening| !opening.label.is_empty());
+    let openings = sketch.input.openings.iter().map(|opening| (opening, Role::OpeningLabel));
+    let standing = sketch.input.standing.iter().map(|standing| (standing, Role::StandingLabel));
+    let labelled = openings.chain(standing).filter(|(named, _)| !named.label.is_empty());
     labelled
-        .flat_map(|opening| {
-            let (a, b) = (sketch.frame.spot(opening.rect.least()), sketch.frame.spot(opening.rect.most()));
-            let text = sketch.lettering.measure(&opening.label);
-            in_or_by(sketch, Stroke::new(a, b).bounds(), text, Role::OpeningLabel)
+        .flat_map(|(named, role)| {
+            let (a, b) = (sketch.frame.spot(named.rect.least()), sketch.frame.spot(named.rect.most()));
+            let text = sketch.lettering.measure(&named.label);
+            in_or_by(sketch, Stroke::new(a, b).bounds(), text, role)
         })
         .collect()
 }

@@ -161,6 +161,20 @@ fn everything_known_of_the_laundry_is_drawn() {
 }
 
 #[test]
+fn what_stands_in_the_floor_is_named_and_both_floors_have_their_lines() {
+    let mut input = laundry();
+    let at = |x, y| Point::new(Length::inches(x), Length::inches(y));
+    let rect = |from, to| Rect::between(from, to).unwrap();
+    input.standing = vec![Opening { rect: rect(at(100, 10), at(124, 30)), label: "Post".to_owned() }];
+    input.cut_backs = vec![rect(at(19, 40), at(83, 102))];
+    input.finish_lines = vec![rect(at(16, 37), at(86, 105))];
+    let drawing = plan(&input, DESK, ABOVE);
+    for role in [Role::Standing, Role::StandingLabel, Role::CutBack, Role::FinishLine] {
+        assert_eq!(count(&drawing, role), 1, "{role:?}");
+    }
+}
+
+#[test]
 fn every_reading_has_its_number_on_its_disc_from_above_and_from_below() {
     for view in [ABOVE, BELOW] {
         let drawing = plan(&laundry(), PHONE, view);

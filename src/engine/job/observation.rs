@@ -11,7 +11,7 @@ use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
 use crate::engine::survey::{
-    Corner, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
+    Corner, CutBack, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
 };
 use serde::{Deserialize, Serialize};
 
@@ -97,6 +97,8 @@ observations! {
     Corner => corners, "corner", "corner";
     /// Openings.
     Opening => openings, "opening", "opening";
+    /// How far floors are cut back around openings.
+    CutBack => cut_backs, "cut_back", "cut back";
     /// Floors that come out whole.
     WholeFloor => whole_floors, "whole_floor", "whole floor";
     /// What stands in the floor.

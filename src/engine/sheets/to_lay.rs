@@ -10,7 +10,7 @@ use crate::engine::geometry::{Outline, Point, Rect};
 use crate::engine::job::Job;
 #[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::survey::{Floor, Framing, Joists, Run, Shape};
+use crate::engine::survey::{CutBack, CutLines, Floor, Framing, Joists, Run, Shape};
 use crate::engine::units::Length;
 use crate::engine::units::tape::{LengthStyle, format};
 
@@ -101,7 +101,7 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
     let stock = Stock::of(job, &joists);
     let mut doubts = stock.doubts.clone();
     doubts.extend(joists.out_of_order().map(out_of_order));
-    let mut laying = Laying { floor: &floor, outline, joists: &joists, stock: &stock, doubts };
+    let mut laying = Laying { job, floor: &floor, outline, joists: &joists, stock: &stock, doubts };
     let Some((value, used)) = laying.floors() else { return Figure::Missing(vec![Need::RoomOutline]) };
     let doubts = laying.doubts;
     let assumed = stock.assumed.iter().cloned().chain(RULES.iter().map(|rule| (*rule).to_owned())).collect();
@@ -133,6 +133,7 @@ fn out_of_order(joist: u16) -> String {
 
 /// Making floors of a room.
 struct Laying<'a> {
+    job: &'a Job,
     floor: &'a Floor,
     outline: Option<Outline>,
     joists: &'a Framing,
@@ -154,12 +155,23 @@ impl Laying<'_> {
         if count > 1 {
             self.doubts.push("Openings are laid one by one: what is left of one can serve another.".to_owned());
         }
-        let floors = (1..).zip(&self.floor.openings).map(|(number, (_, placed))| {
+        let lines = CutLines::of(self.job, self.floor, self.outline.as_ref());
+        let said = lines.iter().filter_map(|line| Some(CutBack::of(self.job, line.opening)?.0));
+        let used = lines.iter().map(|line| line.opening).chain(said).collect();
+        let floors = (1..).zip(&lines).map(|(number, lines)| {
             let name = if count > 1 { format!("Opening {number}") } else { "The opening".to_owned() };
-            let cut_back = self.cut_back(*placed);
-            self.asked(name, placed.corners().to_vec(), cut_back.corners().to_vec())
+            if !lines.bears {
+                self.doubts.push(
+                    "An end of the opening has no joist center under it: it needs a ledger, a sister or a header."
+                        .to_owned(),
+                );
+            }
+            if lines.is_too_wide {
+                self.doubts.push(format!("{name} cannot be cut back as wide as stated: the room ends before."));
+            }
+            self.asked(name, lines.placed.corners().to_vec(), lines.cut.corners().to_vec())
         });
-        Some((floors.collect(), self.floor.openings.iter().map(|(id, _)| *id).collect()))
+        Some((floors.collect(), used))
     }
 
     fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
@@ -188,7 +200,7 @@ impl Laying<'_> {
         let holes = self.holes(floor, bounds).iter().map(|hole| hole.iter().map(in_layout).collect()).collect();
         let (least, most) =
             outline.iter().fold((i32::MAX, i32::MIN), |(least, most), (x, _)| (least.min(*x), most.max(*x)));
-        let start = across(run, floor.origin);
+        let start = run.across(floor.origin);
         let centers = self.joists.centers().map(|center| nearest_sixteenth(center - start));
         let mut under: Vec<_> = centers.filter(|center| (least..=most).contains(center)).collect();
         under.sort_unstable();
@@ -230,44 +242,6 @@ impl Laying<'_> {
             }
         }
         holes
-    }
-
-    /// The opening with its ends moved out to the next joist centers, as far as the room
-    /// goes.
-    fn cut_back(&mut self, placed: Rect) -> Rect {
-        let (joists, run) = (self.joists, self.joists.run());
-        let (least, most) = (across(run, placed.least()), across(run, placed.most()));
-        let from = joists.centers().filter(|center| *center <= least).max();
-        let to = joists.centers().filter(|center| *center >= most).min();
-        let grown = Rect::between(
-            with_across(run, placed.least(), from.unwrap_or(least)),
-            with_across(run, placed.most(), to.unwrap_or(most)),
-        );
-        let fits = |rect: &Rect| self.outline.as_ref().is_some_and(|outline| outline.holds_rect(*rect));
-        let cut_back = grown.filter(|grown| fits(grown) || !fits(&placed)).unwrap_or(placed);
-        let on_joist = |at: Length| joists.centers().any(|center| center == at);
-        let ends = [across(run, cut_back.least()), across(run, cut_back.most())];
-        if !ends.into_iter().all(on_joist) {
-            self.doubts.push(
-                "An end of the opening has no joist center under it: it needs a ledger, a sister or a header."
-                    .to_owned(),
-            );
-        }
-        cut_back
-    }
-}
-
-fn across(run: Run, point: Point) -> Length {
-    match run {
-        Run::AcrossFirstSide => point.x,
-        Run::AlongFirstSide => point.y,
-    }
-}
-
-fn with_across(run: Run, point: Point, at: Length) -> Point {
-    match run {
-        Run::AcrossFirstSide => Point::new(at, point.y),
-        Run::AlongFirstSide => Point::new(point.x, at),
     }
 }
 

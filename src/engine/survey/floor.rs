@@ -2,7 +2,7 @@
 
 use super::{Corner, Framing, Opening, Run, Side};
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::{Heading, Outline, Point, Problem, Rect, Step, Walk};
+use crate::engine::geometry::{Axis, Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::{Angle, Length};
@@ -27,6 +27,8 @@ pub struct Floor {
     pub obstacles: Vec<(EntryId, Rect)>,
     /// The joists under the room, if they were laid out.
     pub joists: Option<Framing>,
+    /// The corners that all of that was placed from.
+    corners: Vec<Point>,
 }
 
 impl Floor {
@@ -44,18 +46,32 @@ impl Floor {
         let whole = job.now.whole_floors.iter().find(|(_, whole)| whole.value.room == room).map(|(id, _)| *id);
         let joists = Framing::under(job, room);
         let corners = walk.corners();
-        Self { room, sides, outline, openings: Vec::new(), whole, obstacles: Vec::new(), joists, walk }
-            .placed(job, &corners)
+        let (openings, obstacles) = (Vec::new(), Vec::new());
+        Self { room, sides, outline, openings, whole, obstacles, joists, walk, corners: Vec::new() }
+            .placed(job, corners)
     }
 
     /// The floor with its rectangles placed from these corners.
     #[must_use]
-    pub fn placed(mut self, job: &Job, corners: &[Point]) -> Self {
-        let placing = Placing::new(&self, corners);
+    pub fn placed(mut self, job: &Job, corners: Vec<Point>) -> Self {
+        self.corners = corners;
+        let placing = Placing::new(&self);
         let openings = job.now.openings.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value)?)));
         let obstacles = job.now.obstacles.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value.takes)?)));
         (self.openings, self.obstacles) = (openings.collect(), obstacles.collect());
         self
+    }
+
+    /// An opening cut so wide along the joists, from the edge that it was placed by; no
+    /// narrower than it was placed. None without joists or the opening.
+    pub(super) fn ripped(&self, job: &Job, opening: EntryId, width: Length) -> Option<Rect> {
+        let run = self.joists.as_ref()?.run();
+        let mut opening = job.now.openings.get(&opening)?.value.clone();
+        let placing = Placing::new(self);
+        let side_runs_along = placing.axis(opening.from)? == run.axis();
+        let along_joists = if side_runs_along { &mut opening.length } else { &mut opening.width };
+        along_joists.value = along_joists.value.max(width);
+        placing.rect(&opening)
     }
 
     /// What was last said of the corner that a side starts at.
@@ -175,10 +191,15 @@ struct Placing {
 }
 
 impl Placing {
-    fn new(floor: &Floor, corners: &[Point]) -> Self {
+    fn new(floor: &Floor) -> Self {
         let headings = floor.walk.bearings().map(Heading::nearest);
-        let starts = floor.sides.iter().copied().zip(corners.iter().copied().zip(headings));
+        let starts = floor.sides.iter().copied().zip(floor.corners.iter().copied().zip(headings));
         Self { starts: starts.collect(), inward_is_right: floor.walk.turned() >= Angle::ZERO }
+    }
+
+    /// Which way of the page a side runs.
+    fn axis(&self, side: EntryId) -> Option<Axis> {
+        self.starts.get(&side).map(|(_, along)| along.axis())
     }
 
     /// The rectangle on the plan, its sides along the page's; none if it has no size.

@@ -1,6 +1,7 @@
 //! The joists under a room: where spacing puts them, and where they were measured.
 
 use crate::engine::entry::EntryId;
+use crate::engine::geometry::Axis;
 use crate::engine::job::Job;
 use crate::engine::place::JoistNumber;
 use crate::engine::units::{Length, Typed};
@@ -49,6 +50,14 @@ pub struct JoistCenter {
 impl Run {
     /// Both, in the order that a choice shows them.
     pub const ALL: [Self; 2] = [Self::AcrossFirstSide, Self::AlongFirstSide];
+
+    /// Which way of the page that is.
+    pub const fn axis(self) -> Axis {
+        match self {
+            Self::AlongFirstSide => Axis::X,
+            Self::AcrossFirstSide => Axis::Y,
+        }
+    }
 
     /// The direction in words.
     pub const fn label(self) -> &'static str {

@@ -5,6 +5,7 @@
 
 pub mod adjust;
 pub mod agreement;
+pub mod cut_back;
 pub mod figures;
 pub mod floor;
 pub mod framing;
@@ -12,6 +13,7 @@ pub mod measured;
 pub mod shape;
 
 pub use agreement::agreement;
+pub use cut_back::{CutBack, CutLines};
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
 pub use framing::{Framing, JoistCenter, Joists, Run};

@@ -60,7 +60,7 @@ impl Shape {
         let corners = unless_rounded(&adjusted.corners, &floor.walk.corners());
         match Outline::new(corners.clone()) {
             Ok(outline) => {
-                let floor = floor.placed(job, &corners);
+                let floor = floor.placed(job, corners.clone());
                 Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries }))
             }
             Err(_) => Standing::Unfixed(Unfixed::Restless),

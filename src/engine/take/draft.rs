@@ -44,6 +44,8 @@ pub struct Draft {
     pub ruler: Ruler,
     /// What the rectangle that is placed is.
     pub footprint: Footprint,
+    /// The opening that is cut back; the last one unless somebody says so.
+    pub opening: Option<EntryId>,
     /// Which way the joists run.
     pub run: Run,
     /// The joist whose center is measured.
@@ -100,6 +102,9 @@ pub enum TapeTask {
     Corner,
     /// An opening: along, out, length, width.
     Opening,
+    /// How far the floor around an opening is cut back: along the joists, then the
+    /// finished floor.
+    CutBack,
     /// The joists: first center, spacing, how many.
     Joists,
     /// The joists one by one, each center from the first corner.
@@ -171,6 +176,7 @@ impl Default for Draft {
             trust: Trust::Checked,
             ruler: Ruler::Tape,
             footprint: Footprint::Opening,
+            opening: None,
             run: Run::AcrossFirstSide,
             joist: JoistNumber::FIRST,
             other: Label::default(),
@@ -210,12 +216,13 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Side,
         Self::Tie,
         Self::Offset,
         Self::Corner,
         Self::Opening,
+        Self::CutBack,
         Self::Joists,
         Self::JoistCenter,
         Self::CrawlHeight,
@@ -230,6 +237,7 @@ impl TapeTask {
             Self::Offset => "Off a line",
             Self::Corner => "Square corner?",
             Self::Opening => "Opening",
+            Self::CutBack => "Cut back",
             Self::Joists => "Joists",
             Self::JoistCenter => "Joist by joist",
             Self::CrawlHeight => "Crawl height",

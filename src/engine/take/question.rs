@@ -3,6 +3,7 @@
 use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
 use super::whereabouts::Whereabouts;
+use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::survey::{Floor, Shape};
@@ -113,6 +114,13 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
         (TapeTask::Opening, 1) => length(format!("{rectangle}: out from the wall"), held),
         (TapeTask::Opening, 2) => length(format!("{rectangle}: size along side {}", draft.corner + 1), held),
         (TapeTask::Opening, _) => length(format!("{rectangle}: size into the room"), held),
+        (TapeTask::CutBack, held) => {
+            let name = opening_to_cut_back(draft, job).map_or("Opening".to_owned(), |(_, number)| number);
+            match held {
+                0 => length(format!("{name}: cut to, along the joists"), "save alone: as it was placed".to_owned()),
+                _ => length(format!("{name}: finished floor, beyond that"), "save alone: not said".to_owned()),
+            }
+        }
         (TapeTask::Joists, 0) => length("Joist 1: center from corner 1".to_owned(), draft.run.label().to_owned()),
         (TapeTask::Joists, 1) => length("Joists: spacing on center".to_owned(), held),
         (TapeTask::Joists, _) => {
@@ -128,6 +136,14 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             length(name, "kept by its name".to_owned())
         }
     }
+}
+
+/// The opening that is cut back, and what it is called.
+pub(super) fn opening_to_cut_back(draft: &Draft, job: &Job) -> Option<(EntryId, String)> {
+    let openings = &job.now.openings;
+    let chosen = draft.opening.and_then(|opening| openings.keys().position(|id| *id == opening));
+    let at = chosen.or_else(|| openings.len().checked_sub(1))?;
+    openings.keys().nth(at).map(|id| (*id, format!("Opening {}", at + 1)))
 }
 
 /// Where a joist is so far.

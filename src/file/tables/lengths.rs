@@ -49,6 +49,7 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     rows.ties();
     rows.offsets();
     rows.openings();
+    rows.cut_backs();
     rows.obstacles();
     rows.joists();
     for (id, thing) in &job.now.measures {
@@ -122,6 +123,19 @@ impl Rows<'_> {
     fn openings(&mut self) {
         for (nth, (id, thing)) in self.job.now.openings.iter().enumerate() {
             self.placed(&format!("Opening {}", nth + 1), &thing.value, *id, thing);
+        }
+    }
+
+    fn cut_backs(&mut self) {
+        for (id, thing) in &self.job.now.cut_backs {
+            let nth = self.job.now.openings.keys().position(|opening| *opening == thing.value.opening);
+            let name = nth.map_or_else(|| "An opening taken back".to_owned(), |nth| format!("Opening {}", nth + 1));
+            if let Some(width) = &thing.value.width {
+                self.add(format!("{name}, cut back to, along the joists"), width, *id, thing);
+            }
+            if let Some(finish) = &thing.value.finish {
+                self.add(format!("{name}, finished floor cut back beyond that"), finish, *id, thing);
+            }
         }
     }
 

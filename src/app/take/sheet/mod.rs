@@ -4,7 +4,7 @@
 mod place;
 
 use crate::app::session::session;
-use crate::app::widgets::{TextField, choice, labelled, live};
+use crate::app::widgets::{TextField, choice, labelled, live, memo};
 use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
@@ -20,7 +20,7 @@ use wasm_bindgen::JsCast;
 #[component]
 pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
     let session = session();
-    let instrument = Memo::new(move |_| session.draft().instrument);
+    let instrument = memo(move || session.draft().instrument);
     let keys = live(move || match instrument.get() {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
         Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
@@ -51,7 +51,7 @@ fn refused_field(sheet: &web_sys::HtmlElement) -> Option<web_sys::HtmlElement> {
 #[component]
 pub fn TurnKey() -> impl IntoView {
     let session = session();
-    let shown = Memo::new(move |_| {
+    let shown = memo(move || {
         let draft = session.draft();
         (draft.instrument == Instrument::Tape && draft.tape == TapeTask::Side).then_some(draft.turn)
     });
@@ -67,7 +67,7 @@ pub fn TurnKey() -> impl IntoView {
 #[component]
 fn TapeTasks() -> impl IntoView {
     let session = session();
-    let task = Memo::new(move |_| session.draft().tape);
+    let task = memo(move || session.draft().tape);
     let tasks = labelled(TapeTask::ALL, TapeTask::label);
     let on_choose = move |task| session.draft_to(|draft| draft.measuring(task));
     view! {
@@ -78,6 +78,7 @@ fn TapeTasks() -> impl IntoView {
                 TapeTask::Offset => view! { <CornerKeys/><LineKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
                 TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
                 TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
+                TapeTask::CutBack => view! { <OpeningKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
                 TapeTask::JoistCenter => view! { <JoistKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
@@ -92,7 +93,7 @@ fn TapeTasks() -> impl IntoView {
 #[component]
 fn PutInKeys() -> impl IntoView {
     let session = session();
-    let sides = Memo::new(move |_| session.job(Floor::of).flatten().map(|floor| floor.sides).unwrap_or_default());
+    let sides = memo(move || session.job(Floor::of).flatten().map(|floor| floor.sides).unwrap_or_default());
     let on_choose = move |after| session.draft_to(|draft| Draft { after, ..draft });
     live(move || {
         let mut sides = sides.get();
@@ -110,7 +111,7 @@ fn PutInKeys() -> impl IntoView {
 #[component]
 fn FootprintKeys() -> impl IntoView {
     let session = session();
-    let room = Memo::new(move |_| session.job(Floor::of).flatten().map(|floor| (floor.room, floor.whole)));
+    let room = memo(move || session.job(Floor::of).flatten().map(|floor| (floor.room, floor.whole)));
     let footprints = labelled(Footprint::ALL, Footprint::label);
     let on_choose = move |footprint| session.draft_to(|draft| Draft { footprint, ..draft });
     let on_whole = move |all: bool| match room.get_untracked() {
@@ -149,8 +150,7 @@ fn ToCornerKeys() -> impl IntoView {
 /// The corners that there are, to choose one of.
 fn corner_keys(legend: &'static str, chosen: fn(&mut Draft) -> &mut usize) -> impl IntoView {
     let session = session();
-    let corners =
-        Memo::new(move |_| session.job(|job| Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0));
+    let corners = memo(move || session.job(|job| Floor::of(job).map_or(0, |floor| floor.sides.len())).unwrap_or(0));
     let on_choose = move |corner| {
         session.draft_to(|mut draft| {
             *chosen(&mut draft) = corner;
@@ -203,11 +203,26 @@ fn RunKeys() -> impl IntoView {
     choice("Which way the joists run", runs, move || session.draft().run, on_choose)
 }
 
+/// The opening that is cut back.
+#[component]
+fn OpeningKeys() -> impl IntoView {
+    let session = session();
+    let openings =
+        memo(move || session.job(|job| job.now.openings.keys().copied().collect::<Vec<_>>()).unwrap_or_default());
+    let on_choose = move |opening| session.draft_to(|draft| Draft { opening, ..draft });
+    let keys = live(move || {
+        let options = openings.get().into_iter().enumerate();
+        let options = options.map(|(at, id)| (Some(id), format!("opening {}", at + 1))).collect();
+        choice("Which opening", options, move || session.draft().opening, on_choose)
+    });
+    view! { <h2>"Which opening"</h2>{keys} }
+}
+
 /// The joist whose center is measured.
 #[component]
 fn JoistKeys() -> impl IntoView {
     let session = session();
-    let joists = Memo::new(move |_| session.job(|job| Some(Floor::of(job)?.joists?.count())).flatten().unwrap_or(0));
+    let joists = memo(move || session.job(|job| Some(Floor::of(job)?.joists?.count())).flatten().unwrap_or(0));
     let on_choose = move |joist| session.draft_to(|draft| Draft { joist, ..draft });
     let keys = live(move || {
         let numbers = (1..=joists.get()).filter_map(JoistNumber::new);

@@ -1,7 +1,7 @@
 //! Where the next value goes. Nothing is logged until a value is.
 
 use crate::app::session::{Session, session};
-use crate::app::widgets::{TextField, choice, labelled, live, says};
+use crate::app::widgets::{TextField, choice, labelled, live, memo, says};
 use crate::engine::entry::Label;
 use crate::engine::place::{Element, Face, Locating, Place};
 use crate::engine::take::{Draft, Whereabouts, located, travel};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 #[component]
 pub fn PlaceKeys(on_done: Callback<()>) -> impl IntoView {
     let session = session();
-    let spot = Memo::new(move |_| session.draft().spot);
+    let spot = memo(move || session.draft().spot);
     let elements = labelled(Element::ALL, Element::label);
     let on_element = move |element| aim(session, |spot| Place { element, ..spot });
     let faces = labelled(Face::ALL.map(Some).into_iter().chain([None]), |face| face.map_or("no face", Face::label));

@@ -85,6 +85,7 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
             TapeTask::Offset => desk.offset(),
             TapeTask::Corner => desk.corner(),
             TapeTask::Opening => desk.opening(),
+            TapeTask::CutBack => desk.cut_back(),
             TapeTask::Joists => desk.joists(),
             TapeTask::JoistCenter => desk.joist_center(),
             TapeTask::CrawlHeight => desk.crawl_height(),

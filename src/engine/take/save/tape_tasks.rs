@@ -4,10 +4,14 @@ use super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Point, Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
-use crate::engine::survey::{Corner, Floor, JoistCenter, Joists, Measure, Obstacle, Offset, Opening, Room, Side, Tie};
+use crate::engine::survey::{
+    Corner, CutBack, Floor, JoistCenter, Joists, Measure, Obstacle, Offset, Opening, Room, Side, Tie,
+};
 use crate::engine::take::draft::{Draft, Footprint, Instrument, TapeTask};
+use crate::engine::take::question::opening_to_cut_back;
 use crate::engine::units::decimal::parse_angle;
 use crate::engine::units::tape::Sign;
+use crate::engine::units::{Length, Typed};
 
 impl Desk<'_> {
     pub(super) fn side(mut self) -> Result<Saved, Refused> {
@@ -126,6 +130,31 @@ impl Desk<'_> {
         }];
         let next = Draft { tape: TapeTask::Joists, footprint: Footprint::Opening, ..self.draft.put_down() };
         Ok(Saved { entries, next, read_back })
+    }
+
+    /// Either length may be left unsaid.
+    pub(super) fn cut_back(self) -> Result<Saved, Refused> {
+        let Some((opening, name)) = opening_to_cut_back(self.draft, self.job) else {
+            return Err(Refused::new("Cut back", "there is no opening yet: place one first"));
+        };
+        let (width_field, finish_field) = (format!("{name} along the joists"), format!("{name} finished floor"));
+        let length = |text: &str, field: &str| {
+            let unsaid = text.trim().is_empty();
+            if unsaid { Ok(None) } else { self.size_of(text, field).map(Some) }
+        };
+        let read_back = |field: &str, length: Option<&Typed<Length>>, unsaid: &str| match length {
+            Some(length) => self.read_length(field, length.value),
+            None => ReadBack::words(field, unsaid),
+        };
+        let Some(width) = self.draft.held.first() else {
+            let width = length(&self.draft.text, &width_field)?;
+            let read_back = read_back(&width_field, width.as_ref(), "as placed");
+            return Ok(self.hold(width.map(|width| width.typed).unwrap_or_default(), read_back));
+        };
+        let (width, finish) = (length(width, &width_field)?, length(&self.draft.text, &finish_field)?);
+        let read_back = read_back(&finish_field, finish.as_ref(), "not said");
+        let entries = vec![self.pen.record(CutBack { opening, width, finish })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
 
     pub(super) fn joists(self) -> Result<Saved, Refused> {
