@@ -2,6 +2,8 @@
 //! figures that follow.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
+#[path = "floor/build_up.rs"]
+mod build_up;
 #[path = "floor/cut_back.rs"]
 mod cut_back;
 mod desk;

@@ -62,6 +62,7 @@ fn of_the_empty_job_nothing_is_said_but_what_to_measure() {
         ("sheets_by_area", vec![Need::Opening]),
         ("opening_area", vec![Need::Opening]),
         ("room_area", vec![Need::RoomOutline]),
+        ("old_floor", vec![Need::Layers]),
         ("agreement", vec![Need::RoomOutline]),
         ("closing_error", vec![Need::RoomOutline]),
         ("wettest", vec![Need::Reading]),

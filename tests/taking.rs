@@ -19,7 +19,7 @@ use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Observation, Record};
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
 use duckboard::engine::place::JoistNumber;
-use duckboard::engine::survey::{Floor, ObstacleKind, Run};
+use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
 use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
 use duckboard::engine::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
@@ -154,11 +154,24 @@ fn a_corner_beside_a_line_is_two_values_and_lies_where_the_walk_sees_it() {
     desk.draft = Draft { line_from: 1, to_corner: 0, ..desk.draft.clone() };
     desk.types("3'").unwrap();
     desk.types("6'").unwrap();
-    assert_eq!(desk.job().now.offsets.values().last().unwrap().value.side, Turn::Left);
+    assert_eq!(desk.job().now.offsets.values().next_back().unwrap().value.side, Turn::Left);
 
     desk.draft.corner = 1;
     let refused = desk.types("3'").unwrap_err().message;
     assert_eq!(refused, "Corner 2: three different corners are needed");
+}
+
+#[test]
+fn the_old_floor_is_measured_from_the_top_down() {
+    let mut desk = Desk::new();
+    desk.draft = Draft { layer: LayerKind::Finish, ..desk.draft.measuring(TapeTask::Layer) };
+    desk.types("3/16").unwrap();
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).asks, "Layer 2 from the top: thickness");
+    desk.draft.layer = LayerKind::Boards;
+    desk.types("3/4").unwrap();
+    let layers = desk.job().now.layers.values().map(|layer| (layer.value.what, layer.value.thickness.value));
+    let expected = [(LayerKind::Finish, 12), (LayerKind::Boards, 48)];
+    assert_eq!(layers.collect::<Vec<_>>(), expected.map(|(what, thick)| (what, Length::sixty_fourths(thick))));
 }
 
 #[test]

@@ -60,6 +60,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let finish = finish.map(|finish| format!(", finished floor {} beyond", units.length(finish.value)));
             (format!("{width} along the joists{}", finish.unwrap_or_default()), None)
         }
+        Observation::Layer(layer) => {
+            let thickness = units.length(layer.thickness.value);
+            (format!("{}: {thickness} thick", layer.what.label()), Some(layer.thickness.typed.clone()))
+        }
         Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
         Observation::Obstacle(obstacle) => {
             (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)

@@ -47,6 +47,8 @@ pub enum Need {
     FixedOutline,
     /// The opening's offsets and size.
     Opening,
+    /// The old floor's layers, by caliper.
+    Layers,
     /// The joists: which way, the first center, the spacing.
     Joists,
     /// Crawl space air: temperature and humidity.
@@ -68,6 +70,7 @@ impl Need {
             Self::RoomOutline => "measure the sides of the room until they come round",
             Self::FixedOutline => "measure a diagonal of the room: something is not fixed yet",
             Self::Opening => "place the opening: its corner, offsets and size",
+            Self::Layers => "measure the old floor's layers from the top down, by caliper",
             Self::Joists => "lay out the joists: which way they run, the first center, the spacing",
             Self::CrawlAir => "read the air in the crawl space",
             Self::RoomAir => "read the air in the room",

@@ -9,9 +9,11 @@ use super::job::{Job, Thing};
 use super::moisture::{Corrected, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
-use super::survey::{closing_error, opening_area, room_area};
+use super::survey::build_up::{BuildUp, by_caliper};
+use super::survey::{build_up, closing_error, opening_area, room_area};
 use super::take::Units;
-use super::units::Temperature;
+use super::units::tape::format;
+use super::units::{Length, Temperature};
 
 /// An answer in words: a headline, and the line that decides it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -40,6 +42,7 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
         answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
         answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
         answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), ""))),
+        answer("old_floor", "Old floor", build_up(job).map(|build_up| say_build_up(build_up, units))),
         answer("agreement", "Do the measurements agree?", agreement(job).map(say_agreement)),
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
         answer("wettest", "Wettest wood", wettest(job).map(|wettest| say_wettest(job, wettest, units))),
@@ -156,6 +159,18 @@ fn say_closing(error: super::geometry::ClosingError, units: Units) -> Said {
     let misclosure = units.length(error.misclosure());
     let ratio = error.one_part_in().map_or_else(|| "exactly".to_owned(), |parts| format!("1 in {parts}"));
     said(format!("To {misclosure}"), format!("{ratio} of the way round."))
+}
+
+fn say_build_up(build_up: &BuildUp, units: Units) -> Said {
+    let shown = |length: Length| format(length, by_caliper(units.length)).to_string();
+    let (whole, step) = (shown(build_up.whole), shown(build_up.step.unwrap_or(Length::ZERO).abs()));
+    let line = match build_up.step {
+        None => "Measure the new sheets' thickness and the old boards or panel for the step at the seam.".to_owned(),
+        Some(Length::ZERO) => "The new sheets come flush with the old subfloor.".to_owned(),
+        Some(up) if up.is_positive() => format!("The new sheets stand {step} above the old subfloor."),
+        Some(_) => format!("The new sheets lie {step} below the old subfloor: shim the joists."),
+    };
+    said(format!("{whole} thick: cut no deeper"), line)
 }
 
 fn say_agreement(agreement: &Agreement) -> Said {

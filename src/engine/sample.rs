@@ -8,7 +8,7 @@ use super::geometry::Turn;
 use super::job::{Entry, Fact, Log, Pen, Venting, Visit, Year};
 use super::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use super::place::{Element, Face, JoistNumber, Place, Position};
-use super::survey::{Joists, Level, Opening, Room, Ruler, Run, Side};
+use super::survey::{Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
 use super::units::decimal::{Scale, parse_moisture_content, parse_relative_humidity, parse_temperature};
 use super::units::tape::{self, BareUnit, Sign};
 use super::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
@@ -104,6 +104,8 @@ impl Sample {
         }
         let (first, spacing) = (length("3 in"), length("16 in"));
         self.add(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 9 });
+        self.add(Layer { what: LayerKind::Finish, thickness: length("1/8\"") });
+        self.add(Layer { what: LayerKind::DiagonalBoards, thickness: length("25/32\"") });
     }
 
     fn first_visit(&mut self) -> Vec<EntryId> {

@@ -173,6 +173,8 @@ sources! {
     AsbestosYear: Practice, "Floor coverings of before 1980 are tested before they are cut";
     /// A later year that some give.
     AsbestosLaterYear: Secondary, "Public pages that give 1986 as the year for asbestos in floor coverings";
+    /// How thick panels are, whatever they are called.
+    PanelThickness: Published, "PS 1-19: a 23/32 and a 3/4 panel can be equally thick; measure, do not go by the name";
     /// What is done before a blade goes through a floor.
     BlindCuts: Practice, "Cutting floors: find, switch off, lock out; blade as deep as the sheet";
     /// Whose work pipes and wires are.

@@ -70,6 +70,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::JoistCenter(_)
         | Observation::Meter(_) => true,
         Observation::Measure(_)
+        | Observation::Layer(_)
         | Observation::Level(_)
         | Observation::Reading(_)
         | Observation::AirReading(_)

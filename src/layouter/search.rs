@@ -3,7 +3,7 @@
 use duckboard::draw::sheets::{Needed, SheetPage, sources};
 use duckboard::draw::{Canvas, svg};
 use duckboard::engine::figure::Figure;
-use duckboard::engine::sheets::{AT_THE_SAW, FloorSearch, to_lay};
+use duckboard::engine::sheets::{FloorSearch, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::read;
 use serde::Serialize;
@@ -15,6 +15,7 @@ pub struct Layouts {
     floors: Vec<FloorSearch>,
     assumed: Vec<String>,
     doubts: Vec<String>,
+    at_the_saw: Vec<String>,
     units: Units,
     canvas: Canvas,
 }
@@ -26,7 +27,7 @@ struct Shown {
     assumed: Vec<String>,
     doubts: Vec<String>,
     sources: Vec<String>,
-    at_the_saw: [&'static str; 3],
+    at_the_saw: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -53,7 +54,8 @@ impl Layouts {
     #[wasm_bindgen(constructor)]
     pub fn new(job: &str, units: &str, width: u32) -> Result<Layouts, String> {
         let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
-        let known = match to_lay(salvage.file.book().job()) {
+        let book = salvage.file.book();
+        let known = match to_lay(book.job()) {
             Figure::Known(known) => known,
             Figure::Missing(needs) => {
                 let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
@@ -62,9 +64,9 @@ impl Layouts {
         };
         let units = serde_json::from_str(units).unwrap_or_default();
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
-        let (assumed, doubts) = (known.assumed, known.doubts);
+        let (assumed, doubts, at_the_saw) = (known.assumed, known.doubts, at_the_saw(book.job()));
         let floors = known.value.into_iter().map(FloorSearch::new).collect();
-        Ok(Self { floors, assumed, doubts, units, canvas })
+        Ok(Self { floors, assumed, doubts, at_the_saw, units, canvas })
     }
 
     /// Goes on by so many steps: `true` when there is nothing more to find.
@@ -82,7 +84,7 @@ impl Layouts {
     pub fn page(&self) -> Option<String> {
         let floors: Vec<_> = self.floors.iter().filter_map(|floor| self.shown(floor)).collect();
         let (assumed, doubts) = (self.assumed.clone(), self.doubts.clone());
-        let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: AT_THE_SAW };
+        let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: self.at_the_saw.clone() };
         if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }
     }
 

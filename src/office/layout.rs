@@ -7,7 +7,8 @@ use crate::trouble::Trouble;
 use duckboard::draw::sheets::{CutSheet, SheetPage, sources};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
-use duckboard::engine::sheets::{AT_THE_SAW, FloorSearch, ToLay, to_lay};
+use duckboard::engine::job::Job;
+use duckboard::engine::sheets::{FloorSearch, ToLay, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::Salvage;
 use std::fs;
@@ -32,7 +33,7 @@ pub(crate) fn write(salvage: &Salvage, folder: &Path, force: bool) -> Result<(),
     let book = salvage.file.book();
     let body = match to_lay(book.job()) {
         Figure::Missing(needs) => missing(&needs),
-        Figure::Known(known) => laid(&known, folder)?,
+        Figure::Known(known) => laid(book.job(), &known, folder)?,
     };
     let text = format!("{}\n{body}", title_block(&salvage.file, book.job()));
     files::write_whole(&page, std::iter::once(text))?;
@@ -44,7 +45,7 @@ fn missing(needs: &[Need]) -> String {
     format!("## Sheets\n\nNot enough to lay sheets out:\n\n{}", list(&needs))
 }
 
-fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
+fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     let mut text = String::new();
     for (number, floor) in (1..).zip(&known.value) {
         text += &laid_floor(floor, folder, number)?;
@@ -52,7 +53,7 @@ fn laid(known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
     text += &section("Sources", &sources());
-    Ok(text + &section("At the saw", &AT_THE_SAW.map(str::to_owned)))
+    Ok(text + &section("At the saw", &at_the_saw(job)))
 }
 
 /// One floor: its plan and its sheets. The first floor's files have the plain names.

@@ -13,8 +13,8 @@ use duckboard::engine::photo::Photo;
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sample;
 use duckboard::engine::survey::{
-    Corner, CutBack, JoistCenter, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie, Trust, WholeFloor,
-    room_area,
+    Corner, CutBack, JoistCenter, Layer, LayerKind, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie,
+    Trust, WholeFloor, room_area,
 };
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
 use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
@@ -91,6 +91,8 @@ pub fn first_book() -> Book {
             width: Some(inches(72)),
             finish: Some(inches(3)),
         }),
+        pen.record(Layer { what: LayerKind::Finish, thickness: Typed::new("3/16\"", Length::sixty_fourths(12)) }),
+        pen.record(Layer { what: LayerKind::Boards, thickness: Typed::new("3/4\"", Length::sixty_fourths(48)) }),
         pen.record(JoistCenter {
             of: *book.job().now.joists.first().unwrap().0,
             joist: JoistNumber::new(3).unwrap(),

@@ -2,7 +2,7 @@
 
 use crate::samples::{searched, tiny};
 use crate::{brute, format::CaseFile};
-use duckboard::engine::sheets::layout::{Case, Search, check};
+use duckboard::engine::sheets::layout::{Case, Search, Step, check};
 use proptest::prelude::*;
 
 proptest! {
@@ -46,6 +46,21 @@ fn a_joist_without_width_carries_the_very_end_of_a_run() {
     let search = searched(asked);
     let best = search.best().unwrap();
     assert_eq!(check(search.case(), best), Ok(best.cut));
+    assert_eq!(Some((best.sheets(), best.pieces.len())), expected);
+}
+
+#[test]
+fn prices_that_contradict_themselves_come_to_an_end() {
+    let file = r#"{ "id": "ends", "outline": [[0, 0], [13, 0], [13, 2], [12, 2], [12, 5], [0, 5]], "joists": [3, 6, 10],
+        "joist_width": 1, "sheet": { "length": 12, "width": 6 }, "gap": 2, "kerf": 0, "min_rip": 1, "min_bays": 1,
+        "stagger_joists": 0 }"#;
+    let case: CaseFile = serde_json::from_str(file).unwrap();
+    let asked = case.case().unwrap();
+    let expected = brute::fewest(&asked.asked);
+    // Not a matter of time: without an end it is worked on for ever.
+    let mut search = Search::new(asked);
+    assert!((0..20_000).any(|_| search.step() == Step::Done), "{} steps and no end", search.steps());
+    let best = search.best().unwrap();
     assert_eq!(Some((best.sheets(), best.pieces.len())), expected);
 }
 

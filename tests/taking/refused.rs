@@ -22,6 +22,7 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (held(TapeTask::Joists, &["3\""]), "0", "Joist spacing: ", "more than 0"),
         (held(TapeTask::Joists, &["3\"", "16\""]), "201", "Joist count: ", "1 to 200 is accepted"),
         (held(TapeTask::Joists, &["3\"", "16\""]), "9.5", "Joist count: ", "1 to 200 is accepted"),
+        (tape(TapeTask::Layer), "0", "Thickness, finished floor: ", "more than 0"),
         (tape(TapeTask::CrawlHeight), "5/4", "Crawl height: ", "1 1/4"),
         (tape(TapeTask::Other), "7/15", "Length: ", "7/16"),
         (draft.with(Instrument::Meter), "301", "Moisture at Joist 6, lower edge: ", "300 %"),
@@ -55,7 +56,7 @@ fn a_cut_back_that_is_no_length_is_refused() {
     desk.opening(from, ["1'", "1'", "2'", "2'"]);
     desk.draft = desk.draft.measuring(TapeTask::CutBack);
     let message = desk.types("wide").unwrap_err().message;
-    assert!(message.starts_with("Opening 1 along the joists: Type "), "{message}");
+    assert!(message.starts_with("Opening 1 along the joists: ") && message.contains("wide"), "{message}");
     desk.types("48").unwrap();
     let message = desk.types("0").unwrap_err().message;
     assert_eq!(message, "Opening 1 finished floor: \"0\" is no length: more than 0 is accepted");

@@ -11,7 +11,7 @@ use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
 use crate::engine::survey::{
-    Corner, CutBack, JoistCenter, Joists, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
+    Corner, CutBack, JoistCenter, Joists, Layer, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
 };
 use serde::{Deserialize, Serialize};
 
@@ -99,6 +99,8 @@ observations! {
     Opening => openings, "opening", "opening";
     /// How far floors are cut back around openings.
     CutBack => cut_backs, "cut_back", "cut back";
+    /// The old floor's layers, from the top down.
+    Layer => layers, "layer", "layer of the old floor";
     /// Floors that come out whole.
     WholeFloor => whole_floors, "whole_floor", "whole floor";
     /// What stands in the floor.

@@ -5,6 +5,7 @@
 //! a floor to lay out of a job, [`cut_list`] says a layout in a carpenter's words, and
 //! [`take_off`] counts what laying it takes beside sheets. The rules are in `rules.md`.
 
+pub mod at_the_saw;
 pub mod by_area;
 pub mod cut_list;
 pub mod floor_search;
@@ -14,14 +15,7 @@ pub mod stock;
 pub mod take_off;
 pub mod to_lay;
 
-/// What a page of cuts says, whatever is cut. Source: common practice, no source.
-pub const AT_THE_SAW: [&str; 3] = [
-    "New sheets on horses: blade 1/8 to 1/4 in deeper than the sheet.",
-    "Old floor in place: blade as deep as the floor was measured and no more, remembering a second layer; power off, \
-     and look beneath first.",
-    "Local code and the licensed trades decide; this is a plan, not a design.",
-];
-
+pub use at_the_saw::at_the_saw;
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;
 pub use floor_search::{FloorSearch, Outcome};

@@ -5,6 +5,7 @@
 
 pub mod adjust;
 pub mod agreement;
+pub mod build_up;
 pub mod cut_back;
 pub mod figures;
 pub mod floor;
@@ -13,6 +14,7 @@ pub mod measured;
 pub mod shape;
 
 pub use agreement::agreement;
+pub use build_up::{Layer, LayerKind, build_up};
 pub use cut_back::{CutBack, CutLines};
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;

@@ -6,7 +6,7 @@ use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
-use crate::engine::survey::{ObstacleKind, Ruler, Run, Trust};
+use crate::engine::survey::{LayerKind, ObstacleKind, Ruler, Run, Trust};
 use crate::engine::units::{Temperature, Typed};
 use serde::{Deserialize, Serialize};
 
@@ -50,6 +50,8 @@ pub struct Draft {
     pub run: Run,
     /// The joist whose center is measured.
     pub joist: JoistNumber,
+    /// What the layer of the old floor is that is measured.
+    pub layer: LayerKind,
     /// The name of a length that has no other.
     pub other: Label,
     /// Where the next reading, condition or photo goes.
@@ -109,6 +111,8 @@ pub enum TapeTask {
     Joists,
     /// The joists one by one, each center from the first corner.
     JoistCenter,
+    /// The old floor, a layer at a time from the top down.
+    Layer,
     /// From the ground to the joists.
     CrawlHeight,
     /// Any other length.
@@ -179,6 +183,7 @@ impl Default for Draft {
             opening: None,
             run: Run::AcrossFirstSide,
             joist: JoistNumber::FIRST,
+            layer: LayerKind::Finish,
             other: Label::default(),
             spot: Place {
                 element: Element::Joist,
@@ -216,7 +221,7 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Side,
         Self::Tie,
         Self::Offset,
@@ -225,6 +230,7 @@ impl TapeTask {
         Self::CutBack,
         Self::Joists,
         Self::JoistCenter,
+        Self::Layer,
         Self::CrawlHeight,
         Self::Other,
     ];
@@ -240,6 +246,7 @@ impl TapeTask {
             Self::CutBack => "Cut back",
             Self::Joists => "Joists",
             Self::JoistCenter => "Joist by joist",
+            Self::Layer => "Floor layers",
             Self::CrawlHeight => "Crawl height",
             Self::Other => "Other length",
         }

@@ -130,6 +130,10 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             let joist = draft.joist.get();
             length(format!("Joist {joist}: center from corner 1"), where_it_is(floor.as_ref(), draft.joist, units))
         }
+        (TapeTask::Layer, _) => length(
+            format!("Layer {} from the top: thickness", job.now.layers.len() + 1),
+            format!("{}, by caliper", draft.layer.label()),
+        ),
         (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
         (TapeTask::Other, _) => {
             let name = if draft.other.is_empty() { "Other length".to_owned() } else { draft.other.to_string() };

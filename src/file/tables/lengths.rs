@@ -52,6 +52,9 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     rows.cut_backs();
     rows.obstacles();
     rows.joists();
+    for (id, thing) in &job.now.layers {
+        rows.add(format!("Old floor, {}", thing.value.what.label()), &thing.value.thickness, *id, thing);
+    }
     for (id, thing) in &job.now.measures {
         let place = place_words(job, thing.value.place);
         let what =

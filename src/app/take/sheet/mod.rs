@@ -9,7 +9,7 @@ use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
-use crate::engine::survey::{Floor, Ruler, Run, Trust, WholeFloor};
+use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
 use crate::engine::take::{AirTask, Draft, Footprint, Instrument, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -81,6 +81,7 @@ fn TapeTasks() -> impl IntoView {
                 TapeTask::CutBack => view! { <OpeningKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
                 TapeTask::JoistCenter => view! { <JoistKeys/> }.into_any(),
+                TapeTask::Layer => view! { <LayerKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
                 TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
                 TapeTask::CrawlHeight => ().into_any(),
@@ -180,6 +181,15 @@ fn TrustKeys() -> impl IntoView {
     let on_choose = move |trust| session.draft_to(|draft| Draft { trust, ..draft });
     let trusts = labelled(Trust::ALL, Trust::label);
     view! { <h2>"How sure"</h2>{choice("How sure", trusts, move || session.draft().trust, on_choose)} }
+}
+
+/// What the layer is that is measured.
+#[component]
+fn LayerKeys() -> impl IntoView {
+    let session = session();
+    let on_choose = move |layer| session.draft_to(|draft| Draft { layer, ..draft });
+    let kinds = labelled(LayerKind::ALL, LayerKind::label);
+    view! { <h2>"Which layer"</h2>{choice("Which layer", kinds, move || session.draft().layer, on_choose)} }
 }
 
 /// What the other length is called.

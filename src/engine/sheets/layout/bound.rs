@@ -39,6 +39,9 @@ pub fn by_floor(case: &Case, courses: usize) -> u32 {
     u32::try_from((covered + whole - 1) / whole.max(1)).unwrap_or(1)
 }
 
+/// After so many rounds in a row without a solution none is waited for.
+const MOST_UNSOLVED: u32 = 20;
+
 /// Looks for prices that prove more and more sheets.
 #[derive(Debug, Clone)]
 pub struct Bounder {
@@ -50,6 +53,8 @@ pub struct Bounder {
     pub proof: Proof,
     /// Whether better prices may still be found.
     pub is_open: bool,
+    /// How many rounds in a row the programme was left unsolved.
+    unsolved: u32,
 }
 
 /// Prices, and what they prove.
@@ -89,7 +94,7 @@ impl Bounder {
         let (least_layout, needs, _) = cheapest(scheme, ways, &prices)?;
         let master = Master::new(scheme.kinds.len(), &counted(&needs));
         let proof = Proof { prices, most_on_sheet, least_layout };
-        Some(Self { knapsack, master, priced, proof, is_open: true })
+        Some(Self { knapsack, master, priced, proof, is_open: true, unsolved: 0 })
     }
 
     /// Tries the prices of another class, each kind at the price of the one most like it.
@@ -122,7 +127,7 @@ impl Bounder {
     /// One round: prices, and the cutting and the layout that contradict them most.
     /// Returns that layout's joints, if its neighbouring courses agree.
     pub fn step(&mut self, scheme: &Scheme, ways: &Ways) -> Option<Joints> {
-        self.master.solve(400);
+        let is_solved = self.master.solve(400);
         let duals = self.master.prices();
         let (kinds, worth) = duals.split_at(self.priced.len());
         let worth = worth.first().copied().unwrap_or_default();
@@ -134,15 +139,13 @@ impl Bounder {
         let (least_layout, needs, joints) = cheapest(scheme, ways, &prices)?;
         let proof = Proof { prices, most_on_sheet, least_layout };
         let beyond = |value: i64, than: f64| value as f64 > than * SHEET_PRICE as f64 * (1.0 + 1e-6) + 1.0;
-        let is_cutting_new = beyond(most_on_sheet, 1.0);
-        let is_layout_new = (least_layout as f64) < worth * SHEET_PRICE as f64 * (1.0 - 1e-6) - 1.0;
-        if is_cutting_new {
-            self.master.add_cutting(&cutting);
-        }
-        if is_layout_new {
-            self.master.add_layout(&counted(&needs));
-        }
-        self.is_open = is_cutting_new || is_layout_new;
+        let is_cheap = (least_layout as f64) < worth * SHEET_PRICE as f64 * (1.0 - 1e-6) - 1.0;
+        let is_cutting_new = beyond(most_on_sheet, 1.0) && self.master.add_cutting(&cutting);
+        let is_layout_new = is_cheap && self.master.add_layout(&counted(&needs));
+        // What contradicts the prices and is a column already is there for the programme to
+        // find; where it does not, its fractions have drifted too far for better prices.
+        self.unsolved = if is_solved { 0 } else { self.unsolved + 1 };
+        self.is_open = is_cutting_new || is_layout_new || (1..MOST_UNSOLVED).contains(&self.unsolved);
         self.offer(proof);
         joints
     }

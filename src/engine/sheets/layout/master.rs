@@ -14,7 +14,7 @@ const TINY: f64 = 1e-9;
 const NUDGE: f64 = 1e-5;
 
 /// A column: its cost, and its entries.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 struct Column {
     cost: f64,
     entries: Vec<(usize, f64)>,
@@ -55,15 +55,23 @@ impl Master {
         Self { rows, columns, basis: (0..rows).collect(), inverse, values }
     }
 
-    /// Adds what a sheet can yield.
-    pub fn add_cutting(&mut self, yields: &[(u16, u16)]) {
+    /// Adds what a sheet can yield; false if it is there already.
+    pub fn add_cutting(&mut self, yields: &[(u16, u16)]) -> bool {
         let entries = yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
-        self.columns.push(Column { cost: 1.0, entries });
+        self.add(Column { cost: 1.0, entries })
     }
 
-    /// Adds what a layout needs.
-    pub fn add_layout(&mut self, needs: &[(u16, u16)]) {
-        self.columns.push(layout_column(self.rows - 1, needs));
+    /// Adds what a layout needs; false if it is there already.
+    pub fn add_layout(&mut self, needs: &[(u16, u16)]) -> bool {
+        self.add(layout_column(self.rows - 1, needs))
+    }
+
+    fn add(&mut self, column: Column) -> bool {
+        let is_new = !self.columns.contains(&column);
+        if is_new {
+            self.columns.push(column);
+        }
+        is_new
     }
 
     /// The row's prices at the present basis: the kinds', then what a layout is worth.

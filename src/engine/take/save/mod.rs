@@ -88,6 +88,7 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
             TapeTask::CutBack => desk.cut_back(),
             TapeTask::Joists => desk.joists(),
             TapeTask::JoistCenter => desk.joist_center(),
+            TapeTask::Layer => desk.layer(),
             TapeTask::CrawlHeight => desk.crawl_height(),
             TapeTask::Other => desk.other_length(),
         },

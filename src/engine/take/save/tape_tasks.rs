@@ -5,7 +5,7 @@ use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Point, Step, Turn, Walk};
 use crate::engine::job::{Entry, Fact};
 use crate::engine::survey::{
-    Corner, CutBack, Floor, JoistCenter, Joists, Measure, Obstacle, Offset, Opening, Room, Side, Tie,
+    Corner, CutBack, Floor, JoistCenter, Joists, Layer, Measure, Obstacle, Offset, Opening, Room, Side, Tie,
 };
 use crate::engine::take::draft::{Draft, Footprint, Instrument, TapeTask};
 use crate::engine::take::question::opening_to_cut_back;
@@ -204,6 +204,14 @@ impl Desk<'_> {
         let entries = vec![self.pen.record(JoistCenter { of: joists.id, joist: self.draft.joist, center })];
         let joist = if self.draft.joist.get() < joists.count() { self.draft.joist.step(1) } else { self.draft.joist };
         Ok(Saved { entries, next: Draft { joist, ..self.draft.put_down() }, read_back })
+    }
+
+    pub(super) fn layer(self) -> Result<Saved, Refused> {
+        let what = self.draft.layer;
+        let thickness = self.size(&format!("Thickness, {}", what.label()))?;
+        let read_back = self.read_length(what.label(), thickness.value);
+        let entries = vec![self.pen.record(Layer { what, thickness })];
+        Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
 
     pub(super) fn crawl_height(self) -> Result<Saved, Refused> {
