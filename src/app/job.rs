@@ -4,6 +4,7 @@ use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, session};
 use crate::app::widgets::{TextField, choice, labelled, live, memo, perhaps, says};
 use crate::engine::entry::{Label, time};
+use crate::engine::geometry::Heading;
 use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Typed};
@@ -41,6 +42,7 @@ pub fn JobFacts() -> impl IntoView {
                 {choice("Crawl space", ventings, venting, on_venting)}
                 <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
                 <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
+                <North/>
             </section>
             <SheetFacts/>
             <section class="card">
@@ -54,6 +56,20 @@ pub fn JobFacts() -> impl IntoView {
             <p class="refused" role="alert">{says(move || session.refused.get().unwrap_or_default())}</p>
         </main>
     }
+}
+
+/// Which way north lies on the plan.
+#[component]
+fn North() -> impl IntoView {
+    let session = session();
+    let ways = Heading::ALL.map(|way| (Some(way), format!("north {}", way.on_page()))).into();
+    let now = move || session.job(|job| job.north().copied()).flatten();
+    let on_choose = move |way: Option<Heading>| {
+        if let Some(way) = way {
+            session.say(Fact::North(way));
+        }
+    };
+    choice("On the plan", ways, now, on_choose)
 }
 
 /// What is said about the sheets to be laid, the saw and the joists.

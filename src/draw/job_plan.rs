@@ -72,6 +72,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         unread,
         cursor: cursor.and_then(|place| floor.locate(place)),
         gap: gap(&floor, units),
+        north: job.north().copied(),
         ..PlanInput::default()
     }
 }

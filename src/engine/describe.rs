@@ -174,6 +174,7 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::SpanRating(rating) => format!("sheets rated {} oc", u16::from(*rating)),
         Fact::CommonMark(mark) => format!("common mark: {mark}"),
         Fact::MeasuredFrom(wall) => format!("distances are from the {wall}"),
+        Fact::North(north) => format!("north is {} on the plan", north.on_page()),
         Fact::Archived(true) => "archived".to_owned(),
         Fact::Archived(false) => "out of the archive".to_owned(),
         Fact::InventedSample => "invented sample: nothing here was measured".to_owned(),

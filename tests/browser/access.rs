@@ -72,6 +72,21 @@ async fn before_a_job(inspector: &mut Inspector) {
     inspector.phone.open_job("mud room").await;
 }
 
+/// All that the tape measures, the first one last: that is what goes on.
+const TAPE_TASKS: [&str; 11] = [
+    "Corner to corner",
+    "Off a line",
+    "Square corner?",
+    "Opening",
+    "Cut back",
+    "Joists",
+    "Joist by joist",
+    "Floor layers",
+    "Crawl height",
+    "Other length",
+    "Room side",
+];
+
 async fn take(inspector: &mut Inspector) {
     inspector.phone.go_to("Take").await;
     for instrument in INSTRUMENTS {
@@ -82,7 +97,7 @@ async fn take(inspector: &mut Inspector) {
         inspector.phone.tap("done").await;
     }
     inspector.phone.take_up("Tape").await;
-    for task in ["Corner to corner", "Square corner?", "Opening", "Joists", "Other length", "Room side"] {
+    for task in TAPE_TASKS {
         inspector.phone.open_question().await;
         inspector.phone.tap_in("What is measured", task).await;
         inspector.looks_at(&format!("question {task}")).await;

@@ -171,7 +171,7 @@ const ENLARGED: &str = "(() => {
   return Math.round(100 * plan.scrollWidth / plan.clientWidth);
 })()";
 
-/// By its keys and by two fingers; a tap on it still finds what lies there.
+/// By its key and by two fingers; a tap on it still finds what lies there.
 #[tokio::test]
 async fn the_plan_is_looked_at_from_nearer_by() {
     let server = Server::start().await;
@@ -183,18 +183,27 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     phone.take_up("Meter").await;
     assert_eq!(phone.js(ENLARGED).await, json!(100));
     phone.tap("nearer").await;
-    phone.wait_until("the plan is half as large again", "document.querySelector('[data-nearness=\"1\"]')").await;
-    assert_eq!(phone.js(ENLARGED).await, json!(150));
+    phone.wait_until("the plan is larger", &from_near(1)).await;
+    assert_eq!(phone.js(ENLARGED).await, json!(180));
     // The reading lies near the middle, and the middle stays where it was.
     touch_the_twenty(&mut phone).await;
     phone.is_asked("Joist 4, lower edge").await;
 
     spread_two_fingers(&mut phone, 40, 60).await;
-    phone.wait_until("two fingers bring it nearer", "document.querySelector('[data-nearness=\"2\"]')").await;
+    phone.wait_until("two fingers bring it nearer", &from_near(2)).await;
+    phone.tap("whole plan").await;
+    phone.wait_until("the key takes it back", &from_near(0)).await;
+    phone.tap("nearer").await;
+    phone.wait_until("the key brings it nearer", &from_near(1)).await;
     spread_two_fingers(&mut phone, 90, 40).await;
-    phone.wait_until("and take it back", "document.querySelector('[data-nearness=\"0\"]')").await;
+    phone.wait_until("and two fingers take it back", &from_near(0)).await;
     phone.check_accessible().await;
     phone.finish().await;
+}
+
+/// Is the plan looked at from so many steps nearer?
+fn from_near(steps: usize) -> String {
+    format!("document.querySelector('.plan').dataset.nearness === '{steps}'")
 }
 
 /// Two fingers on the plan, first and last so far from its middle.

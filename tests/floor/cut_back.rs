@@ -1,7 +1,10 @@
 //! Where the old floor is cut: out to joists, and to the chosen rip.
 
 use super::*;
-use duckboard::engine::survey::{CutBack, CutLines};
+use duckboard::draw::job_plan;
+use duckboard::engine::geometry::Heading;
+use duckboard::engine::survey::{CutBack, CutLines, Obstacle, ObstacleKind};
+use duckboard::engine::take::Units;
 
 fn rect(from: (i32, i32), to: (i32, i32)) -> Rect {
     let at = |(x, y): (i32, i32)| Point::new(Length::inches(x), Length::inches(y));
@@ -66,4 +69,18 @@ fn an_opening_that_the_room_is_too_small_for_stays_as_it_was_placed() {
         CutLines::of(desk.job(), &Floor::of(desk.job()).unwrap(), None)
     };
     assert_eq!(joistless, []);
+}
+
+#[test]
+fn the_plan_shows_both_lines_what_stands_in_the_floor_and_north() {
+    let (mut desk, opening) = opened(Run::AcrossFirstSide);
+    said(&mut desk, opening, Some("48"), Some("3"));
+    let takes = desk.job().now.openings.get(&opening).unwrap().value.clone();
+    desk.log(Obstacle { what: ObstacleKind::Post, takes });
+    desk.log(Fact::North(Heading::West));
+    let plan = job_plan::of(desk.job(), Units::default(), None);
+    assert_eq!((plan.cut_backs, plan.finish_lines), (vec![rect((20, 10), (68, 58))], vec![rect((17, 7), (71, 61))]));
+    let standing: Vec<_> = plan.standing.iter().map(|standing| (standing.label.as_str(), standing.rect)).collect();
+    assert_eq!(standing, [("Post", rect((30, 10), (60, 30)))]);
+    assert_eq!(plan.north, Some(Heading::West));
 }

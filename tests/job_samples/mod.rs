@@ -7,7 +7,7 @@ use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
 use duckboard::engine::figure::Figure;
-use duckboard::engine::geometry::Turn;
+use duckboard::engine::geometry::{Heading, Turn};
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
 use duckboard::engine::photo::Photo;
 use duckboard::engine::place::JoistNumber;
@@ -98,6 +98,7 @@ pub fn first_book() -> Book {
             joist: JoistNumber::new(3).unwrap(),
             center: Typed::new("35 3/4\"", Length::sixty_fourths(35 * 64 + 48)),
         }),
+        pen.record(Fact::North(Heading::West)),
         pen.record(Fact::SheetThickness(Typed::new("23/32\"", Length::sixty_fourths(46)))),
         pen.record(Fact::SheetEdge(SheetEdge::Square)),
         pen.record(Fact::SpanRating(SpanRating::new(24).unwrap())),

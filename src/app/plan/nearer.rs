@@ -1,4 +1,4 @@
-//! From how near a plan is looked at: by keys, or by two fingers.
+//! From how near a plan is looked at: by a key, or by two fingers.
 
 use crate::draw::Canvas;
 use leptos::ev::TouchEvent;
@@ -6,7 +6,7 @@ use leptos::html::Div;
 use leptos::prelude::*;
 
 /// How many times as large a plan is drawn, in percent.
-const SIZES: [u32; 5] = [100, 150, 225, 340, 500];
+const SIZES: [u32; 3] = [100, 180, 320];
 
 /// Two fingers that came so much farther apart look one step nearer; in percent.
 const A_STEP: i32 = 135;
@@ -24,6 +24,12 @@ impl Nearness {
     /// A step nearer, if there is one.
     pub const fn nearer(self) -> Self {
         if self.0 + 1 < SIZES.len() { Self(self.0 + 1) } else { self }
+    }
+
+    /// A step nearer, and from the nearest back to the whole.
+    pub fn next(self) -> Self {
+        let nearer = self.nearer();
+        if nearer == self { Self::default() } else { nearer }
     }
 
     /// A step back.

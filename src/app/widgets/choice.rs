@@ -35,7 +35,7 @@ pub fn labelled<T: Copy>(values: impl IntoIterator<Item = T>, label: impl Fn(T) 
 type Chosen = Box<dyn Fn() -> Option<usize> + Send + Sync>;
 
 fn keys(legend: &'static str, words: Vec<String>, chosen: Chosen, on_choose: Callback<usize>) -> AnyView {
-    let chosen = memo(move || chosen());
+    let chosen = memo(chosen);
     let key = |(at, words)| {
         let pressed = says(move || (chosen.get() == Some(at)).to_string());
         view! {

@@ -28,7 +28,9 @@ pub enum Axis {
 }
 
 /// The way somebody faces who walks along a wall.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
 pub enum Heading {
     /// To the right on the page: `x` grows.
     East,
@@ -85,6 +87,16 @@ impl Axis {
 }
 
 impl Heading {
+    /// The way on the page.
+    pub const fn on_page(self) -> &'static str {
+        match self {
+            Self::North => "up",
+            Self::East => "right",
+            Self::South => "down",
+            Self::West => "left",
+        }
+    }
+
     /// All four, clockwise from East.
     pub const ALL: [Self; 4] = [Self::East, Self::South, Self::West, Self::North];
 

@@ -1,6 +1,7 @@
 //! Facts about the job: what is said once and may be said again. The latest counts.
 
 use crate::engine::entry::Label;
+use crate::engine::geometry::Heading;
 use crate::engine::units::{Length, Typed};
 use serde::{Deserialize, Serialize};
 
@@ -48,6 +49,8 @@ pub enum Fact {
     CommonMark(Label),
     /// The wall from which distances along the joists are measured.
     MeasuredFrom(Label),
+    /// Which way on the plan north lies, named as if north were up.
+    North(Heading),
     /// Put away, or taken out again.
     Archived(bool),
     /// The job is an invented sample, and says so wherever it is shown.

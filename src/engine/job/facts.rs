@@ -3,6 +3,7 @@
 use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
 use crate::engine::entry::{EntryId, Label};
+use crate::engine::geometry::Heading;
 use crate::engine::units::{Length, Typed};
 use std::mem::discriminant;
 
@@ -38,6 +39,8 @@ latest! {
     common_mark -> CommonMark(Label);
     /// The wall that distances along the joists are measured from.
     measured_from -> MeasuredFrom(Label);
+    /// Which way on the plan north lies.
+    north -> North(Heading);
     /// The sheets to be laid, if somebody has said.
     stated_sheet -> Sheet(SheetSize);
     /// How thick they are.
