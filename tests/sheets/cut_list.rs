@@ -3,7 +3,7 @@
 use crate::{asked, laid};
 use duckboard::engine::sheets::CutList;
 use duckboard::engine::sheets::cut_list::{Cut, Rectangle, Way};
-use duckboard::engine::sheets::layout::{Case, Layout};
+use duckboard::engine::sheets::layout::{Case, Layout, Request};
 use std::collections::BTreeSet;
 
 /// An L of 12 × 10 ft, 4 × 4 ft off it, joists every 16 in.
@@ -83,3 +83,34 @@ fn parts(cut: &Cut, kerf: i32) -> Vec<Rectangle> {
     };
     both.into_iter().filter(|part| part.length > 0 && part.width > 0).collect()
 }
+
+#[test]
+fn pieces_abreast_are_those_that_a_rip_parts() {
+    // Two courses of 24 in come out of one sheet side by side; of 4 ft and 2 ft they do not.
+    let abreast = |width: i32| {
+        let outline = vec![(0, 0), (1536, 0), (1536, width), (0, width)];
+        let request = Request { gap: 0, kerf: 0, ..asked(outline, (1..6).map(|joist| joist * 256).collect()) };
+        let case = Case::new(request).unwrap();
+        let list = CutList::of(&case, &laid(&case));
+        list.sheets.iter().map(|sheet| (sheet.is_ripped(), sheet.abreast().len())).collect::<Vec<_>>()
+    };
+    assert_eq!(abreast(768), [(false, 0)], "one sheet, uncut");
+    assert_eq!(abreast(1152), [(false, 0), (true, 0)]);
+    // 5 × 8 ft of which 2 × 4 ft are missing: what lies beside the jog is narrower than a rip.
+    let outline = vec![(0, 0), (1536, 0), (1536, 1152), (768, 1152), (768, 1536), (0, 1536)];
+    let case = Case::new(Request { gap: 0, kerf: 0, ..asked(outline, vec![256, 512, 768, 1024, 1280]) }).unwrap();
+    let list = CutList::of(&case, &laid(&case));
+    for sheet in &list.sheets {
+        let apart = |a: &Rect, b: &Rect| a.1 <= b.0 || b.1 <= a.0;
+        let extents: Vec<Rect> = sheet
+            .pieces
+            .iter()
+            .map(|piece| (piece.piece.on_sheet.0, piece.piece.on_sheet.0 + piece.piece.size.width))
+            .collect();
+        let all_apart = extents.iter().enumerate().all(|(n, a)| extents.iter().skip(n + 1).all(|b| apart(a, b)));
+        assert_eq!(sheet.abreast().is_empty(), all_apart);
+    }
+}
+
+/// From left to right on a sheet.
+type Rect = (i32, i32);

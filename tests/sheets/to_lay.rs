@@ -3,6 +3,8 @@
 use crate::desk::{Desk, length};
 use crate::job_samples;
 use crate::{asked, laid};
+use duckboard::draw::Canvas;
+use duckboard::draw::sheets::SheetPage;
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::geometry::{Point, Rect, Turn};
@@ -11,6 +13,7 @@ use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sheets::layout::{Case, Corner, check, form, twice_the_area};
 use duckboard::engine::sheets::{FloorSearch, Outcome, ToLay, to_lay};
 use duckboard::engine::survey::{CutBack, JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
+use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 
 const R: Turn = Turn::Right;
@@ -248,6 +251,19 @@ fn joists_lie_where_they_were_measured() {
     let (floors, doubts) = measure(3, "30");
     assert!(floors[0].case.is_ok());
     assert!(doubts.contains(&"Joist 3 is no farther from corner 1 than joist 2: measure both again.".to_owned()));
+}
+
+#[test]
+fn ripped_tongue_and_groove_sheets_say_which_edge_stays() {
+    let mut site = Site::rectangle(Run::AcrossFirstSide).opening([16, 16, 64, 80]);
+    let says = |site: &Site| {
+        let canvas = Canvas { width_px: 640, height_px: 480 };
+        let page = SheetPage::of(&searched(site.floor()), Units::default(), canvas).unwrap();
+        page.sheets.into_iter().flat_map(|sheet| sheet.cuts).filter(|cut| cut.contains("tongue")).count()
+    };
+    assert_eq!(says(&site), 0);
+    site.desk.log(Fact::SheetEdge(SheetEdge::TongueAndGroove));
+    assert!(says(&site) > 0);
 }
 
 #[test]

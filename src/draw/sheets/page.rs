@@ -4,6 +4,7 @@ use super::needed::{Needed, needed};
 use super::plan::runs_across;
 use super::{counted, cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
+use crate::engine::job::SheetEdge;
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, Trim};
 use crate::engine::sheets::to_lay::length;
@@ -66,6 +67,7 @@ impl SheetPage {
                 .iter()
                 .map(|cut| words(cut, case.asked.sheet.length, units))
                 .chain(trimming(plan, units))
+                .chain(factory_edges(plan, floor.stock.edge))
                 .collect(),
         });
         Some(Self {
@@ -109,6 +111,22 @@ fn trimming(plan: &SheetPlan, units: Units) -> impl Iterator<Item = String> {
         let line =
             move |trim: &Trim| format!("Trim piece {} from {} to {}", piece.number, spot(trim.from), spot(trim.to));
         piece.form.trims.iter().map(line)
+    })
+}
+
+/// Where a tongue has to meet a groove, what the saw has to leave.
+fn factory_edges(plan: &SheetPlan, edge: SheetEdge) -> Option<String> {
+    if edge == SheetEdge::Square || !plan.is_ripped() {
+        return None;
+    }
+    let abreast: Vec<_> = plan.abreast().iter().map(usize::to_string).collect();
+    Some(if abreast.is_empty() {
+        "Rip the wall side off: tongue or groove stays where the next course joins.".to_owned()
+    } else {
+        let pieces = abreast.join(" and ");
+        format!(
+            "Pieces {pieces} lie side by side: one keeps the tongue, one the groove. See that each suits its place."
+        )
     })
 }
 

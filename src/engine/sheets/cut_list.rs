@@ -26,6 +26,15 @@ pub struct Numbered {
     pub form: Form,
 }
 
+impl Numbered {
+    /// Do the two lie side by side on their sheet, so that a rip parts them?
+    fn is_abreast(&self, other: &Self) -> bool {
+        let extent = |piece: &Piece| (piece.on_sheet.0, piece.on_sheet.0 + piece.size.width);
+        let ((left, right), (from, to)) = (extent(&self.piece), extent(&other.piece));
+        left < to && from < right
+    }
+}
+
 /// What becomes of a sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetPlan {
@@ -71,6 +80,21 @@ pub struct Rectangle {
     pub length: i32,
     /// Across it.
     pub width: i32,
+}
+
+impl SheetPlan {
+    /// Is a piece ripped, so that it keeps one of its factory edges at most?
+    pub fn is_ripped(&self) -> bool {
+        self.cuts.iter().any(|cut| cut.way == Way::Rip)
+    }
+
+    /// The numbers of pieces that lie side by side: one keeps the one factory edge, one
+    /// the other, and what lies between them none.
+    pub fn abreast(&self) -> Vec<usize> {
+        let side_by_side =
+            |one: &&Numbered| self.pieces.iter().any(|other| other.number != one.number && one.is_abreast(other));
+        self.pieces.iter().filter(side_by_side).map(|piece| piece.number).collect()
+    }
 }
 
 impl CutList {
