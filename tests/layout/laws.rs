@@ -57,7 +57,7 @@ fn a_search_left_and_taken_up_again_ends_as_one_that_was_not() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(60))]
+    #![proptest_config(ProptestConfig::with_cases(200))]
     #[test]
     fn the_order_of_corners_and_joists_is_nothing_to_the_result(asked in tiny(), turn in 0..4_usize) {
         let mut turned = asked.clone();

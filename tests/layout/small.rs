@@ -6,7 +6,7 @@ use duckboard::engine::sheets::layout::{Case, Search, Step, check};
 use proptest::prelude::*;
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(40) })]
+    #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(200) })]
     #[test]
     fn the_search_finds_what_trying_everything_finds(asked in tiny()) {
         prop_assume!(!brute::is_too_much(&asked));
