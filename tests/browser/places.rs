@@ -189,6 +189,7 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     phone.tap("nearer").await;
     phone.wait_until("the plan is larger", &from_near(1)).await;
     assert_eq!(phone.js(ENLARGED).await, json!(180));
+    phone.wait_until("its middle stays in the middle", "document.querySelector('.plan').scrollTop > 0").await;
     // One finger would move it there.
     phone.js(SCROLL_TO_TWENTY).await;
     touch_the_twenty(&mut phone).await;
