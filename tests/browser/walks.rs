@@ -60,6 +60,7 @@ mod access;
 mod faults;
 mod harness;
 mod offline;
+mod old_floor;
 mod opening;
 mod places;
 mod print;
