@@ -39,6 +39,16 @@ pub async fn with_a_job(screen: Screen) -> (Server, Phone) {
     (server, phone)
 }
 
+/// A phone with the invented sample job open.
+pub async fn phone_with_the_sample() -> (Server, Phone) {
+    let server = Server::start().await;
+    let mut phone = Phone::open(Screen::Tall, server.address()).await;
+    phone.introduce("QX").await;
+    phone.tap("Open the invented sample job").await;
+    phone.wait_for("Invented sample").await;
+    (server, phone)
+}
+
 impl Phone {
     /// Waits for the app, and says who logs.
     pub async fn introduce(&mut self, initials: &str) {

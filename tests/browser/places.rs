@@ -1,8 +1,7 @@
 //! Saying where, in every way that the app knows, and finding it again.
 
-use crate::carpenter::phone_with_a_job;
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::carpenter::{phone_with_a_job, phone_with_the_sample};
+use crate::phone::Phone;
 use serde_json::json;
 
 /// Taps a length that says where, behind the question.
@@ -149,11 +148,7 @@ const SCROLL_TO_TWENTY: &str = "[...document.querySelectorAll('.plan text')]
 /// The invented sample's readings stand on its plan.
 #[tokio::test]
 async fn a_tap_on_the_plan_finds_a_place_that_was_read_before() {
-    let server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
-    phone.introduce("QX").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_for("Invented sample").await;
+    let (_server, mut phone) = phone_with_the_sample().await;
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
     touch_the_twenty(&mut phone).await;
@@ -178,11 +173,7 @@ const ENLARGED: &str = "(() => {
 /// By its key and by two fingers; a tap on it still finds what lies there.
 #[tokio::test]
 async fn the_plan_is_looked_at_from_nearer_by() {
-    let server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
-    phone.introduce("QX").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_for("Invented sample").await;
+    let (_server, mut phone) = phone_with_the_sample().await;
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
     assert_eq!(phone.js(ENLARGED).await, json!(100));
