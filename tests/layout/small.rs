@@ -50,6 +50,17 @@ fn a_joist_without_width_carries_the_very_end_of_a_run() {
 }
 
 #[test]
+fn a_gap_wider_than_a_bay_takes_none_from_a_piece() {
+    // Pieces end 9 from the joist at 0; the joists at -1 and 1 lie in its gap.
+    let file = r#"{ "id": "gap", "outline": [[-14, 0], [22, 0], [0, -1]], "joists": [-1, 0, 1], "joist_width": 0,
+        "sheet": { "length": 13, "width": 22 }, "gap": 18, "kerf": 0, "min_rip": 1, "min_bays": 2, "stagger_joists": 0 }"#;
+    let case: CaseFile = serde_json::from_str(file).unwrap();
+    let search = searched(case.case().unwrap());
+    let best = search.best().unwrap();
+    assert_eq!(check(search.case(), best), Ok(best.cut));
+}
+
+#[test]
 fn prices_that_contradict_themselves_come_to_an_end() {
     let file = r#"{ "id": "ends", "outline": [[0, 0], [13, 0], [13, 2], [12, 2], [12, 5], [0, 5]], "joists": [3, 6, 10],
         "joist_width": 1, "sheet": { "length": 12, "width": 6 }, "gap": 2, "kerf": 0, "min_rip": 1, "min_bays": 1,

@@ -187,9 +187,10 @@ fn check_run(
     }
     for cell in cells {
         // Where joists have no width, one can carry the very end of a run: a bay of
-        // nothing lies beyond it, and is the end cell's.
-        let from = if cell.0 == run.0 { i32::MIN } else { cell.0 };
-        let to = if cell.1 == run.1 { i32::MAX } else { cell.1 };
+        // nothing lies beyond it, and is the end cell's. Bays are counted from joint to
+        // joint, however wide their gaps.
+        let from = if cell.0 == run.0 { i32::MIN } else { cell.0 - asked.gap / 2 };
+        let to = if cell.1 == run.1 { i32::MAX } else { cell.1 + asked.gap / 2 };
         let spans = 1 + asked.joists.iter().filter(|x| may_carry(**x) && from < **x && **x < to).count();
         if spans < asked.min_bays.min(bays) {
             broken.push(Broken::Span { course, cell: *cell });
