@@ -186,14 +186,14 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     touch_the_twenty(&mut phone).await;
     phone.is_asked("Joist 4, lower edge").await;
 
-    spread_two_fingers(&mut phone, 40, 60).await;
-    phone.wait_until("two fingers bring it nearer", &from_near(2)).await;
+    phone.tap("nearer").await;
+    phone.wait_until("the plan is larger yet", &from_near(2)).await;
     phone.tap("whole plan").await;
     phone.wait_until("the key takes it back", &from_near(0)).await;
-    phone.tap("nearer").await;
-    phone.wait_until("the key brings it nearer", &from_near(1)).await;
+    spread_two_fingers(&mut phone, 40, 60).await;
+    phone.wait_until("two fingers bring it nearer", &from_near(1)).await;
     spread_two_fingers(&mut phone, 90, 40).await;
-    phone.wait_until("and two fingers take it back", &from_near(0)).await;
+    phone.wait_until("and take it back", &from_near(0)).await;
     phone.check_accessible().await;
     phone.finish().await;
 }
