@@ -42,7 +42,8 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
     let (floor, adjusted) = shape.map_or((walked, None), |shape| (shape.floor, Some(shape.outline)));
     let lengths: Vec<String> = floor.walk.steps().iter().map(|step| units.length(step.length)).collect();
     let outline = adjusted.or_else(|| floor.outline.clone().ok());
-    let walls = match outline.clone() {
+    let lines = CutLines::of(job, &floor, outline.as_ref());
+    let walls = match outline {
         Some(outline) => {
             // The outline runs clockwise, whichever way round the room was walked.
             let mut sides = lengths;
@@ -58,7 +59,6 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         let label = job.now.obstacles.get(id)?.value.what.label().to_owned();
         Some(Opening { rect: *rect, label })
     });
-    let lines = CutLines::of(job, &floor, outline.as_ref());
     let (readings, unread) = readings(job, &floor);
     PlanInput {
         title: format!("Plan of {}", job.heading()),

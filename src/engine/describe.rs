@@ -151,15 +151,13 @@ pub fn place_name(place: &super::place::Place, units: Units) -> String {
     format!("{}{}", place.name(), along.unwrap_or_default())
 }
 
-fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> String {
+/// " at" a place with its distance along; nothing for what hangs on none.
+pub fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> String {
     let place = place.and_then(|place| job.now.places.get(&place));
     place.map_or_else(String::new, |place| format!(" at {}", place_name(&place.value, units)))
 }
 
 fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
-    if let Some((of, length)) = fact.length() {
-        return (format!("{}: {}", of.to_ascii_lowercase(), units.length(length.value)), Some(length.typed.clone()));
-    }
     let says = match fact {
         Fact::Title(title) => format!("title: {title}"),
         Fact::OfficeNumber(number) => format!("office job number: {number}"),
@@ -178,16 +176,18 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::Archived(true) => "archived".to_owned(),
         Fact::Archived(false) => "out of the archive".to_owned(),
         Fact::InventedSample => "invented sample: nothing here was measured".to_owned(),
-        // Told above.
-        Fact::CrawlHeight(_)
-        | Fact::SheetThickness(_)
-        | Fact::SheetGap(_)
-        | Fact::EdgeGap(_)
-        | Fact::Kerf(_)
-        | Fact::JoistThickness(_)
-        | Fact::TapeWithin(_)
-        | Fact::LaserWithin(_)
-        | Fact::PacesWithin(_) => String::new(),
+        Fact::CrawlHeight(length)
+        | Fact::SheetThickness(length)
+        | Fact::SheetGap(length)
+        | Fact::EdgeGap(length)
+        | Fact::Kerf(length)
+        | Fact::JoistThickness(length)
+        | Fact::TapeWithin(length)
+        | Fact::LaserWithin(length)
+        | Fact::PacesWithin(length) => {
+            let of = fact.length().map_or("", |(of, _)| of).to_ascii_lowercase();
+            return (format!("{of}: {}", units.length(length.value)), Some(length.typed.clone()));
+        }
     };
     (says, None)
 }

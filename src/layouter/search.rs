@@ -64,7 +64,7 @@ impl Layouts {
         };
         let units = serde_json::from_str(units).unwrap_or_default();
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
-        let (assumed, doubts, at_the_saw) = (known.assumed, known.doubts, at_the_saw(book.job()));
+        let (assumed, doubts, at_the_saw) = (known.assumed, known.doubts, at_the_saw(book.job(), units));
         let floors = known.value.into_iter().map(FloorSearch::new).collect();
         Ok(Self { floors, assumed, doubts, at_the_saw, units, canvas })
     }

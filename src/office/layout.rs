@@ -53,7 +53,7 @@ fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, T
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
     text += &section("Sources", &sources());
-    Ok(text + &section("At the saw", &at_the_saw(job)))
+    Ok(text + &section("At the saw", &at_the_saw(job, Units::default())))
 }
 
 /// One floor: its plan and its sheets. The first floor's files have the plain names.

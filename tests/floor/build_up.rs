@@ -40,14 +40,17 @@ fn layers_add_up_and_new_sheets_are_compared_with_what_carries() {
 #[test]
 fn the_saw_is_told_how_deep_and_what_runs_below() {
     let mut desk = Desk::new();
-    assert!(at_the_saw(desk.job())[1].contains("as deep as the old floor was measured and no more"));
+    assert!(at_the_saw(desk.job(), Units::default())[1].contains("as deep as the old floor was measured and no more"));
     layer(&mut desk, LayerKind::Panel, "1/2");
     layer(&mut desk, LayerKind::Boards, "3/4");
-    assert!(at_the_saw(desk.job())[1].contains("blade 1 1/4\" deep, as the old floor was measured and no more"));
+    assert!(
+        at_the_saw(desk.job(), Units::default())[1]
+            .contains("blade 1 1/4\" deep, as the old floor was measured and no more")
+    );
     let place = desk.log(spot(4, "5'"));
     for (place, finding) in [(Some(place), Finding::Wire), (None, Finding::Pipe), (Some(place), Finding::Soft)] {
         desk.log(Condition { place, finding, note: None });
     }
-    let told = "Seen beneath, and there may be more: Wire in bay at Joist 4, lower edge, 5' 0\" along; Pipe in bay at somewhere.";
-    assert_eq!(at_the_saw(desk.job())[2], told);
+    let told = "Seen beneath, and there may be more: Wire in bay at Joist 4, lower edge, 5' 0\" along; Pipe in bay.";
+    assert_eq!(at_the_saw(desk.job(), Units::default())[2], told);
 }

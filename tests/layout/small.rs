@@ -5,6 +5,12 @@ use crate::{brute, format::CaseFile};
 use duckboard::engine::sheets::layout::{Case, Search, Step, check};
 use proptest::prelude::*;
 
+/// A case as a file gives it.
+fn case(file: &str) -> Case {
+    let file: CaseFile = serde_json::from_str(file).unwrap();
+    file.case().unwrap()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(200) })]
     #[test]
@@ -28,8 +34,7 @@ fn a_floor_that_no_joints_suit_has_no_layout() {
     // 30 long, one joist at 2: whatever lies to its right is longer than a sheet.
     let file = r#"{ "id": "none", "outline": [[0, 0], [30, 0], [30, 5], [0, 5]], "joists": [2], "joist_width": 0,
         "sheet": { "length": 12, "width": 6 }, "gap": 0, "kerf": 0, "min_rip": 1, "min_bays": 1, "stagger_joists": 1 }"#;
-    let case: CaseFile = serde_json::from_str(file).unwrap();
-    let search = searched(case.case().unwrap());
+    let search = searched(case(file));
     assert!(search.best().is_none());
     assert!(!search.is_proven());
 }
@@ -40,8 +45,7 @@ fn a_joist_without_width_carries_the_very_end_of_a_run() {
     let file = r#"{ "id": "end", "outline": [[0, 0], [8, 0], [8, 6], [3, 6], [3, 7], [0, 7]], "joists": [3, 6],
         "joist_width": 0, "sheet": { "length": 12, "width": 6 }, "gap": 0, "kerf": 0, "min_rip": 1, "min_bays": 2,
         "stagger_joists": 0 }"#;
-    let case: CaseFile = serde_json::from_str(file).unwrap();
-    let asked = case.case().unwrap();
+    let asked = case(file);
     let expected = brute::fewest(&asked.asked);
     let search = searched(asked);
     let best = search.best().unwrap();
@@ -54,8 +58,7 @@ fn a_gap_wider_than_a_bay_takes_none_from_a_piece() {
     // Pieces end 9 from the joist at 0; the joists at -1 and 1 lie in its gap.
     let file = r#"{ "id": "gap", "outline": [[-14, 0], [22, 0], [0, -1]], "joists": [-1, 0, 1], "joist_width": 0,
         "sheet": { "length": 13, "width": 22 }, "gap": 18, "kerf": 0, "min_rip": 1, "min_bays": 2, "stagger_joists": 0 }"#;
-    let case: CaseFile = serde_json::from_str(file).unwrap();
-    let search = searched(case.case().unwrap());
+    let search = searched(case(file));
     let best = search.best().unwrap();
     assert_eq!(check(search.case(), best), Ok(best.cut));
 }
@@ -65,8 +68,7 @@ fn prices_that_contradict_themselves_come_to_an_end() {
     let file = r#"{ "id": "ends", "outline": [[0, 0], [13, 0], [13, 2], [12, 2], [12, 5], [0, 5]], "joists": [3, 6, 10],
         "joist_width": 1, "sheet": { "length": 12, "width": 6 }, "gap": 2, "kerf": 0, "min_rip": 1, "min_bays": 1,
         "stagger_joists": 0 }"#;
-    let case: CaseFile = serde_json::from_str(file).unwrap();
-    let asked = case.case().unwrap();
+    let asked = case(file);
     let expected = brute::fewest(&asked.asked);
     // Not a matter of time: without an end it is worked on for ever.
     let mut search = Search::new(asked);
@@ -83,8 +85,7 @@ fn a_floor_out_of_square_all_around_is_proven() {
         "joists": [256, 512, 768, 1024, 1280, 1536, 1792, 2048, 2304, 2560, 2816], "joist_width": 24,
         "sheet": { "length": 1536, "width": 768 }, "gap": 2, "kerf": 2, "min_rip": 384, "min_bays": 2,
         "stagger_joists": 1 }"#;
-    let case: CaseFile = serde_json::from_str(file).unwrap();
-    let mut search = Search::new(case.case().unwrap());
+    let mut search = Search::new(case(file));
     while !search.is_proven() && search.steps() < 2_000 {
         search.step();
     }

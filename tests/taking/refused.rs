@@ -50,6 +50,17 @@ fn what_is_refused_names_the_field_the_value_and_what_would_do_and_loses_nothing
 }
 
 #[test]
+fn a_joist_that_is_not_there_is_refused() {
+    let mut desk = ell();
+    let room = Floor::of(desk.job()).unwrap().room;
+    desk.joists(room, Run::AcrossFirstSide, "3", "16", 7);
+    desk.draft = Draft { joist: JoistNumber::new(8).unwrap(), ..desk.draft.measuring(TapeTask::JoistCenter) };
+    let message = desk.types("9' 10").unwrap_err().message;
+    assert_eq!(message, "Joist 8 from corner 1: there are 7 joists: 1 to 7 is accepted");
+    assert_eq!(desk.draft.text, "9' 10", "what was typed stays typed");
+}
+
+#[test]
 fn a_cut_back_that_is_no_length_is_refused() {
     let mut desk = ell();
     let from = Floor::of(desk.job()).unwrap().sides[0];

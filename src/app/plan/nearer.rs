@@ -5,7 +5,7 @@ use leptos::ev::TouchEvent;
 use leptos::html::Div;
 use leptos::prelude::*;
 
-/// How many times as large a plan is drawn, in percent.
+/// How many times as large a plan is drawn, in percent; `style.css` gives it that room.
 const SIZES: [u32; 3] = [100, 180, 320];
 
 /// Two fingers that came so much farther apart look one step nearer; in percent.

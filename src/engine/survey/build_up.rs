@@ -58,7 +58,7 @@ impl LayerKind {
 
 /// The style, as fine as a caliper reads.
 pub fn by_caliper(style: LengthStyle) -> LengthStyle {
-    LengthStyle { step: style.step.max(InchStep::SixtyFourth), ..style }
+    LengthStyle { step: InchStep::SixtyFourth, ..style }
 }
 
 /// What the layers come to.

@@ -199,10 +199,14 @@ impl Desk<'_> {
         let Some(joists) = Floor::of(self.job).and_then(|floor| floor.joists) else {
             return Err(Refused::new(&name, "the joists are not laid out yet: measure first center and spacing first"));
         };
+        let (joist, count) = (self.draft.joist, joists.count());
+        if joist.get() > count {
+            return Err(Refused::new(&name, format!("there are {count} joists: 1 to {count} is accepted")));
+        }
         let center = self.length(&name, Sign::Allowed)?;
         let read_back = self.read_length(name, center.value);
-        let entries = vec![self.pen.record(JoistCenter { of: joists.id, joist: self.draft.joist, center })];
-        let joist = if self.draft.joist.get() < joists.count() { self.draft.joist.step(1) } else { self.draft.joist };
+        let entries = vec![self.pen.record(JoistCenter { of: joists.id, joist, center })];
+        let joist = if joist.get() < count { joist.step(1) } else { joist };
         Ok(Saved { entries, next: Draft { joist, ..self.draft.put_down() }, read_back })
     }
 
