@@ -184,13 +184,13 @@ mod order {
             let book = book(entries);
             let mut walked = Floor::of(book.job()).unwrap().sides;
             walked.sort_unstable();
-            prop_assert_eq!(walked, book.job().now.sides.keys().copied().collect::<Vec<_>>());
+            prop_assert_eq!(walked, book.job().now.sides().keys().copied().collect::<Vec<_>>());
         }
 
         #[test]
         fn right_after_a_side_comes_the_latest_that_follows_it(entries in any_sides()) {
             let book = book(entries);
-            let (order, there) = (Floor::of(book.job()).unwrap().sides, &book.job().now.sides);
+            let (order, there) = (Floor::of(book.job()).unwrap().sides, &book.job().now.sides());
             for (at, id) in order.iter().enumerate() {
                 let latest = there.iter().filter(|(_, side)| side.value.after == Some(*id)).map(|(id, _)| *id).max();
                 // A side whose own was taken back may have come here too, and be later.

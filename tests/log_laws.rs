@@ -104,7 +104,7 @@ proptest! {
             let Content::Known(entry) = record.content() else { continue };
             if let Act::Record(_) = entry.act {
                 let counts = book.log().get(record.id()).unwrap().json() == record.json();
-                let there = job.now.facts.contains_key(&entry.id) || job.now.visits.contains_key(&entry.id);
+                let there = job.now.facts().contains_key(&entry.id) || job.now.visits().contains_key(&entry.id);
                 prop_assert!(!counts || there != job.withdrawn.contains(&entry.id));
             }
         }
@@ -127,14 +127,14 @@ proptest! {
 }
 
 fn titles(book: &Book) -> Vec<String> {
-    book.job().now.facts.values().map(|thing| format!("{:?}", thing.value)).collect()
+    book.job().now.facts().values().map(|thing| format!("{:?}", thing.value)).collect()
 }
 
 #[test]
 fn a_correction_replaces_and_keeps_the_place_in_the_log() {
     let book = Book::of([said(1, "a"), said(2, "b"), corrected(3, 1, &[id(1, 1)], "c")]);
     assert_eq!(titles(&book), [r#"Title(Text("c"))"#, r#"Title(Text("b"))"#]);
-    assert_eq!(book.job().now.facts[&id(1, 1)].head, id(3, 1));
+    assert_eq!(book.job().now.facts().get(&id(1, 1)).unwrap().head, id(3, 1));
 }
 
 #[test]

@@ -45,11 +45,11 @@ fn at_meter(joist: u16, along: &str) -> Desk {
 }
 
 fn places_read(desk: &Desk) -> Vec<EntryId> {
-    desk.job().now.readings.values().map(|reading| reading.value.place).collect()
+    desk.job().now.readings().values().map(|reading| reading.value.place).collect()
 }
 
 fn last_reading(desk: &Desk) -> Reading {
-    desk.job().now.readings.values().next_back().unwrap().value.clone()
+    desk.job().now.readings().values().next_back().unwrap().value.clone()
 }
 
 #[test]
@@ -65,13 +65,13 @@ fn a_room_is_walked_side_by_side_until_it_comes_round() {
     }
     assert_eq!(desk.draft.tape, TapeTask::Opening);
     let floor = Floor::of(desk.job()).unwrap();
-    assert_eq!(desk.job().now.rooms.len(), 1);
+    assert_eq!(desk.job().now.rooms().len(), 1);
     assert!(floor.walk.has_come_round());
     let lengths: Vec<_> = floor.walk.steps().iter().map(|step| step.length.to_inches()).collect();
     assert_eq!(lengths, [132.0, 72.0, 40.0, 48.0, 92.0, 120.0]);
     let turns: Vec<_> = floor.walk.steps().iter().map(|step| step.turn).collect();
     assert_eq!(turns.iter().position(|turn| *turn == Turn::Left.quarter()), Some(2));
-    assert_eq!(floor.sides, desk.job().now.sides.keys().copied().collect::<Vec<_>>());
+    assert_eq!(floor.sides, desk.job().now.sides().keys().copied().collect::<Vec<_>>());
 }
 
 #[test]
@@ -103,10 +103,10 @@ fn an_opening_is_four_values_and_then_joists_are_three() {
     for (held, text) in ["2' 11\"", "3' 4", "4'"].into_iter().enumerate() {
         desk.types(text).unwrap();
         assert_eq!(desk.draft.held.len(), held + 1);
-        assert!(desk.job().now.openings.is_empty(), "half an opening is no opening");
+        assert!(desk.job().now.openings().is_empty(), "half an opening is no opening");
     }
     desk.types("62").unwrap();
-    let opening = desk.job().now.openings.values().next().unwrap().value.clone();
+    let opening = desk.job().now.openings().values().next().unwrap().value.clone();
     assert_eq!(opening.from, Floor::of(desk.job()).unwrap().sides[1]);
     let inches = [&opening.along, &opening.out, &opening.length, &opening.width].map(|typed| typed.value.to_inches());
     assert_eq!(inches, [35.0, 40.0, 48.0, 62.0]);
@@ -142,9 +142,9 @@ fn a_corner_beside_a_line_is_two_values_and_lies_where_the_walk_sees_it() {
     desk.draft = Draft { corner: 3, line_from: 0, to_corner: 1, ..desk.draft.measuring(TapeTask::Offset) };
     assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).asks, "Corner 4: along the line");
     desk.types("6' 3\"").unwrap();
-    assert!(desk.job().now.offsets.is_empty(), "half an offset is none");
+    assert!(desk.job().now.offsets().is_empty(), "half an offset is none");
     desk.types("6' 1/8\"").unwrap();
-    let offset = desk.job().now.offsets.values().next().unwrap().value.clone();
+    let offset = desk.job().now.offsets().values().next().unwrap().value.clone();
     let sides = Floor::of(desk.job()).unwrap().sides;
     assert_eq!((offset.of, offset.from, offset.to), (sides[3], sides[0], sides[1]));
     assert_eq!((offset.along.value.to_inches(), offset.out.value.to_inches()), (75.0, 72.125));
@@ -154,7 +154,7 @@ fn a_corner_beside_a_line_is_two_values_and_lies_where_the_walk_sees_it() {
     desk.draft = Draft { line_from: 1, to_corner: 0, ..desk.draft.clone() };
     desk.types("3'").unwrap();
     desk.types("6'").unwrap();
-    assert_eq!(desk.job().now.offsets.values().next_back().unwrap().value.side, Turn::Left);
+    assert_eq!(desk.job().now.offsets().values().next_back().unwrap().value.side, Turn::Left);
 
     desk.draft.corner = 1;
     let refused = desk.types("3'").unwrap_err().message;
@@ -169,7 +169,7 @@ fn the_old_floor_is_measured_from_the_top_down() {
     assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).asks, "Layer 2 from the top: thickness");
     desk.draft.layer = LayerKind::Boards;
     desk.types("3/4").unwrap();
-    let layers = desk.job().now.layers.values().map(|layer| (layer.value.what, layer.value.thickness.value));
+    let layers = desk.job().now.layers().values().map(|layer| (layer.value.what, layer.value.thickness.value));
     let expected = [(LayerKind::Finish, 12), (LayerKind::Boards, 48)];
     assert_eq!(layers.collect::<Vec<_>>(), expected.map(|(what, thick)| (what, Length::sixty_fourths(thick))));
 }
@@ -190,7 +190,7 @@ fn an_opening_is_cut_back_to_a_rip_and_the_finished_floor_beyond_it() {
     for text in ["", "3"] {
         desk.types(text).unwrap();
     }
-    let said: Vec<_> = desk.job().now.cut_backs.values().map(|cut_back| cut_back.value.clone()).collect();
+    let said: Vec<_> = desk.job().now.cut_backs().values().map(|cut_back| cut_back.value.clone()).collect();
     let inches = |length: &Option<Typed<Length>>| length.as_ref().map(|length| length.value.to_inches());
     let said: Vec<_> = said.iter().map(|said| (said.opening, inches(&said.width), inches(&said.finish))).collect();
     assert_eq!(said, [(second, Some(48.0), None), (first, None, Some(3.0))], "the last one unless somebody says so");
@@ -204,7 +204,7 @@ fn an_opening_may_start_in_the_corner_but_not_be_nothing() {
     }
     assert!(desk.types("0").unwrap_err().message.starts_with("Opening size into the room: "));
     desk.types("5'").unwrap();
-    assert_eq!(desk.job().now.openings.len(), 1);
+    assert_eq!(desk.job().now.openings().len(), 1);
 }
 
 #[test]
@@ -218,15 +218,15 @@ fn a_row_of_readings_moves_on_joist_by_joist() {
         assert_eq!(read_back.of, format!("Joist {at}, lower edge"));
     }
     assert_eq!(joist_of(&desk.draft.spot), 7);
-    let shown: Vec<_> = desk.job().now.readings.values().map(|reading| reading.value.shown.clone()).collect();
+    let shown: Vec<_> = desk.job().now.readings().values().map(|reading| reading.value.shown.clone()).collect();
     let expected = [("18 %", 18), ("19 %", 19), ("22 %", 22)];
     for (shown, (typed, percent)) in shown.iter().zip(expected) {
         let Shown::Percent(shown) = shown else { panic!("{shown:?}") };
         assert_eq!((shown.typed.as_str(), shown.value), (typed, MoistureContent::percent(percent)));
     }
-    let joists: Vec<_> = desk.job().now.places.values().map(|place| joist_of(&place.value)).collect();
+    let joists: Vec<_> = desk.job().now.places().values().map(|place| joist_of(place.value)).collect();
     assert_eq!(joists, [4, 5, 6]);
-    assert!(desk.job().now.places.values().all(|place| place.value.position.along() == Some(length("5' 1\""))));
+    assert!(desk.job().now.places().values().all(|place| place.value.position.along() == Some(length("5' 1\""))));
 }
 
 #[test]
@@ -246,11 +246,11 @@ fn a_spot_read_again_is_the_place_that_it_was() {
     desk.types("18").unwrap();
     desk.draft.spot = spot(4, "61 in");
     desk.types("18.5").unwrap();
-    assert_eq!(desk.job().now.places.len(), 1, "61 in is 5' 1\"");
-    assert_eq!(places_read(&desk), [*desk.job().now.places.keys().next().unwrap(); 2]);
+    assert_eq!(desk.job().now.places().len(), 1, "61 in is 5' 1\"");
+    assert_eq!(places_read(&desk), [*desk.job().now.places().keys().next().unwrap(); 2]);
     desk.draft.spot = spot(4, "61 1/2");
     desk.types("19").unwrap();
-    assert_eq!(desk.job().now.places.len(), 2);
+    assert_eq!(desk.job().now.places().len(), 2);
 }
 
 #[test]
@@ -273,10 +273,10 @@ fn air_is_two_answers_and_one_entry() {
         let mut desk = Desk::new();
         desk.draft = desk.draft.with(Instrument::Air).reading_air(task);
         assert_eq!(desk.types("62").unwrap().value, "62.0 °F");
-        assert!(desk.job().now.air.is_empty());
+        assert!(desk.job().now.air().is_empty());
         assert!(Question::of(&desk.draft, desk.job(), desk.units).asks.ends_with("humidity"));
         assert_eq!(desk.types("86").unwrap().value, "86 %");
-        let air = desk.job().now.air.values().next().unwrap().value.clone();
+        let air = desk.job().now.air().values().next().unwrap().value.clone();
         assert_eq!((air.location, air.temperature.value), (location, Temperature::fahrenheit(62)));
         assert_eq!(air.humidity.value, RelativeHumidity::percent(86));
         assert!(desk.draft.held.is_empty());
@@ -291,7 +291,7 @@ fn the_woods_temperature_goes_with_the_readings_that_follow() {
     desk.draft = desk.draft.with(Instrument::Air).reading_air(AirTask::Wood);
     desk.types("58").unwrap();
     assert_eq!(desk.draft.instrument, Instrument::Meter, "back to the meter");
-    assert_eq!(desk.job().now.surfaces.len(), 1);
+    assert_eq!(desk.job().now.surfaces().len(), 1);
     for text in ["19", "20"] {
         desk.types(text).unwrap();
         assert_eq!(last_reading(&desk).wood_temperature.map(|typed| typed.value), Some(Temperature::fahrenheit(58)));
@@ -304,7 +304,7 @@ fn a_cold_pipe_is_not_the_wood() {
     desk.draft = desk.draft.with(Instrument::Air).reading_air(AirTask::Surface);
     desk.types("48").unwrap();
     assert_eq!((desk.draft.instrument, desk.draft.wood_temperature.as_ref()), (Instrument::Air, None));
-    assert_eq!(desk.job().now.surfaces.values().next().unwrap().value.what.as_str(), "Surface");
+    assert_eq!(desk.job().now.surfaces().values().next().unwrap().value.what.as_str(), "Surface");
 }
 
 #[test]
@@ -314,14 +314,14 @@ fn a_level_is_logged_at_its_place_and_moves_on() {
     for text in ["14 1/8", "-1/4"] {
         desk.types(text).unwrap();
     }
-    let drops: Vec<_> = desk.job().now.levels.values().map(|level| level.value.drop.value.to_inches()).collect();
+    let drops: Vec<_> = desk.job().now.levels().values().map(|level| level.value.drop.value.to_inches()).collect();
     assert_eq!(drops, [14.125, -0.25]);
     let joists: Vec<_> = desk
         .job()
         .now
-        .levels
+        .levels()
         .values()
-        .map(|level| joist_of(&desk.job().now.places[&level.value.place].value))
+        .map(|level| joist_of(desk.job().now.places().get(&level.value.place).unwrap().value))
         .collect();
     assert_eq!(joists, [2, 3]);
 }
@@ -334,7 +334,7 @@ fn a_look_stays_where_it_is_and_makes_one_place() {
         let saved = take::look(&desk.draft, desk.book.job(), &mut desk.pen, finding);
         assert_eq!(desk.takes(saved).value, finding.label());
     }
-    assert_eq!((desk.job().now.places.len(), desk.job().now.conditions.len()), (1, 2));
+    assert_eq!((desk.job().now.places().len(), desk.job().now.conditions().len()), (1, 2));
     assert_eq!(joist_of(&desk.draft.spot), 4);
 }
 
@@ -348,7 +348,7 @@ fn a_crawl_height_is_a_fact_and_any_other_length_has_a_name() {
     assert_eq!(desk.types("12").unwrap().of, "Length");
     desk.draft.other = desk::label("Girder to rim");
     assert_eq!(desk.types("7' 2\"").unwrap().of, "Girder to rim");
-    assert_eq!(desk.job().now.measures.len(), 2);
+    assert_eq!(desk.job().now.measures().len(), 2);
 }
 
 #[test]
@@ -365,7 +365,7 @@ fn held_answers_survive_the_page_and_a_change_of_units() {
     desk.units = Units { length: LengthStyle { unit: ShownUnit::Millimetres, ..desk.units.length }, ..desk.units };
     desk.types("900").unwrap();
     desk.types("1200").unwrap();
-    let opening = desk.job().now.openings.values().next().unwrap().value.clone();
+    let opening = desk.job().now.openings().values().next().unwrap().value.clone();
     assert_eq!((opening.along.value, opening.length.value), (Length::sixty_fourths(14 * 64 + 32), Length::mm(900)));
 }
 
@@ -421,8 +421,8 @@ fn what_stands_in_the_floor_is_placed_as_an_opening_is() {
     }
     assert!(desk.types("0").unwrap_err().message.starts_with("Post size into the room: "));
     assert_eq!(desk.types("5").unwrap().of, "Post size into the room");
-    assert!(desk.job().now.openings.is_empty());
-    let post = &desk.job().now.obstacles.values().next().unwrap().value;
+    assert!(desk.job().now.openings().is_empty());
+    let post = &desk.job().now.obstacles().values().next().unwrap().value;
     assert_eq!((post.what, post.takes.out.value), (ObstacleKind::Post, Length::feet(3)));
     assert_eq!(desk.draft.footprint, Footprint::Opening, "the next one is an opening again");
 }

@@ -107,7 +107,7 @@ fn Visits() -> impl IntoView {
         session
             .job(|job| {
                 job.now
-                    .visits
+                    .visits()
                     .values()
                     .map(|visit| (time::date(visit.stamp.at), visit.value.purpose.to_string()))
                     .collect::<Vec<_>>()

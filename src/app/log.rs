@@ -60,7 +60,7 @@ fn rows(book: &Book, units: Units) -> Vec<Row> {
 /// The thing that an entry began, as it stands.
 fn standing(book: &Book, entry: &Entry) -> Option<Observation> {
     match &entry.act {
-        Act::Record(_) => book.job().now.get(entry.id).map(|(_, value)| value),
+        Act::Record(_) => book.job().now.get(entry.id).map(|thing| thing.value.clone()),
         Act::Correct { .. } | Act::Withdraw { .. } => None,
     }
 }

@@ -60,8 +60,8 @@ fn TitleBlock() -> impl IntoView {
                 {line("Year built", |job| job.year_built().map(|year| year.get().to_string()))}
                 {line("Crawl height", |job| job.crawl_height().map(|height| height.typed.clone()))}
                 {line("Crawl space", |job| job.venting().map(|venting| venting.label().to_owned()))}
-                {line("Revision", |job| job.now.hand_overs.values().map(|sent| sent.value.revision).max().map(|revision| revision.to_string()))}
-                {line("Visits", |job| Some(job.now.visits.len().to_string()))}
+                {line("Revision", |job| job.now.hand_overs().values().map(|sent| sent.value.revision).max().map(|revision| revision.to_string()))}
+                {line("Visits", |job| Some(job.now.visits().len().to_string()))}
             </dl>
         </section>
     }

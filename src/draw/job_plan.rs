@@ -56,7 +56,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
     };
     let openings = floor.openings.iter().map(|(_, rect)| Opening { rect: *rect, label: String::new() }).collect();
     let standing = floor.obstacles.iter().filter_map(|(id, rect)| {
-        let label = job.now.obstacles.get(id)?.value.what.label().to_owned();
+        let label = job.now.obstacles().get(id)?.value.what.label().to_owned();
         Some(Opening { rect: *rect, label })
     });
     let (readings, unread) = readings(job, &floor);
@@ -80,10 +80,10 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 /// The latest reading of each place that can be located, and the places without one.
 fn readings(job: &Job, floor: &Floor) -> (Vec<Reading>, Vec<Point>) {
     let latest: LiteMap<EntryId, &Shown> =
-        job.now.readings.values().map(|reading| (reading.value.place, &reading.value.shown)).collect();
+        job.now.readings().values().map(|reading| (reading.value.place, &reading.value.shown)).collect();
     let (mut read, mut unread) = (Vec::new(), Vec::new());
-    for (id, place) in &job.now.places {
-        let Some(at) = floor.locate(&place.value) else { continue };
+    for (id, place) in job.now.places().iter() {
+        let Some(at) = floor.locate(place.value) else { continue };
         match latest.get(id) {
             Some(shown) => read.push(reading(at, shown)),
             None => unread.push(at),

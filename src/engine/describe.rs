@@ -153,8 +153,8 @@ pub fn place_name(place: &super::place::Place, units: Units) -> String {
 
 /// " at" a place with its distance along; nothing for what hangs on none.
 pub fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> String {
-    let place = place.and_then(|place| job.now.places.get(&place));
-    place.map_or_else(String::new, |place| format!(" at {}", place_name(&place.value, units)))
+    let place = place.and_then(|place| job.now.places().get(&place));
+    place.map_or_else(String::new, |place| format!(" at {}", place_name(place.value, units)))
 }
 
 fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {

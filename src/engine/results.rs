@@ -5,7 +5,7 @@
 use super::air::{Air, AirLocation, dew_point, emc, venting};
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
-use super::job::{Job, Thing};
+use super::job::{Job, Seen};
 use super::moisture::{Corrected, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
@@ -61,13 +61,13 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
 }
 
 /// A reading with what it means, newest visit last.
-pub fn readings(job: &Job) -> Vec<(EntryId, &Thing<Reading>, Known<Corrected>)> {
-    job.now.readings.iter().map(|(id, reading)| (*id, reading, corrected(job, reading))).collect()
+pub fn readings(job: &Job) -> Vec<(EntryId, Seen<'_, Reading>, Known<Corrected>)> {
+    job.now.readings().iter().map(|(id, reading)| (*id, reading, corrected(job, reading))).collect()
 }
 
 /// What one reading means. Source: see [`correct`].
-pub fn corrected(job: &Job, reading: &Thing<Reading>) -> Known<Corrected> {
-    let meter = reading.value.meter.and_then(|meter| job.now.meters.get(&meter)).map(|meter| &meter.value);
+pub fn corrected(job: &Job, reading: Seen<'_, Reading>) -> Known<Corrected> {
+    let meter = reading.value.meter.and_then(|meter| job.now.meters().get(&meter)).map(|meter| meter.value);
     let temperature = match &reading.value.wood_temperature {
         Some(typed) => WoodTemperature::Measured(typed.value),
         None => WoodTemperature::NotRead,
@@ -77,9 +77,9 @@ pub fn corrected(job: &Job, reading: &Thing<Reading>) -> Known<Corrected> {
 
 /// The latest reading of a kind of air.
 pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
-    let readings = job.now.air.iter().rev();
+    let readings = job.now.air().iter().rev();
     let mut there = readings.filter(|(_, reading)| reading.value.location == location);
-    there.next().map(|(id, reading)| (*id, air_of(&reading.value)))
+    there.next().map(|(id, reading)| (*id, air_of(reading.value)))
 }
 
 fn air_of(reading: &super::air::AirReading) -> Air {
@@ -93,7 +93,7 @@ struct Wettest {
 }
 
 fn wettest(job: &Job) -> Figure<Wettest> {
-    let latest = job.now.readings.values().next_back().map(|reading| reading.stamp.visit);
+    let latest = job.now.readings().values().next_back().map(|reading| reading.stamp.visit);
     let of_visit = readings(job).into_iter().filter(|(_, reading, _)| Some(reading.stamp.visit) == latest);
     // What is only relative stands in no order with the rest. Past its scale a meter has
     // seen wetter wood than any that it showed a number for.
@@ -127,10 +127,10 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
 
 fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
     let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air.get(&id)).map(|air| air.stamp.visit));
+    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air().get(&id)).map(|air| air.stamp.visit));
     let [of_outside, of_crawl] = visits;
     // A surface of another visit was as warm as another day.
-    let surfaces = job.now.surfaces.iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
     let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
     let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
     let coldest = coldest.map(|(temperature, _)| temperature);
@@ -181,7 +181,7 @@ fn say_agreement(agreement: &Agreement) -> Said {
 }
 
 fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
-    let place = job.now.places.get(&wettest.place);
+    let place = job.now.places().get(&wettest.place);
     let name = place.map_or_else(|| "somewhere".to_owned(), |place| place.value.name());
     let along = place.and_then(|place| place.value.position.along());
     let along = along.map_or_else(String::new, |along| format!(", {} along", units.length(along.value)));

@@ -240,10 +240,10 @@ mod tests {
         let book = book();
         let job = book.job();
         assert!(job.faults.is_empty());
-        assert!(job.now.sides.values().all(|side| side.value.length.value.is_positive()));
-        assert!(job.now.levels.values().all(|level| level.value.drop.value.is_positive()));
-        assert_eq!(job.now.readings.len(), 2 * READINGS.len());
-        assert!(job.now.readings.values().all(|reading| match &reading.value.shown {
+        assert!(job.now.sides().values().all(|side| side.value.length.value.is_positive()));
+        assert!(job.now.levels().values().all(|level| level.value.drop.value.is_positive()));
+        assert_eq!(job.now.readings().len(), 2 * READINGS.len());
+        assert!(job.now.readings().values().all(|reading| match &reading.value.shown {
             Shown::Percent(shown) => shown.value > MoistureContent::percent(5),
             Shown::OverMaximum => false,
         }));
@@ -253,9 +253,9 @@ mod tests {
     fn the_second_visit_reads_the_same_places_again() {
         let book = book();
         let job = book.job();
-        assert_eq!(job.now.visits.len(), 2);
-        for place in job.now.readings.values().map(|reading| reading.value.place) {
-            assert_eq!(job.now.readings.values().filter(|reading| reading.value.place == place).count(), 2);
+        assert_eq!(job.now.visits().len(), 2);
+        for place in job.now.readings().values().map(|reading| reading.value.place) {
+            assert_eq!(job.now.readings().values().filter(|reading| reading.value.place == place).count(), 2);
         }
     }
 

@@ -58,7 +58,7 @@ async fn correct_the_reading(phone: &mut Phone, to: &str) {
 fn readings_in(file: &Path) -> (Vec<String>, usize) {
     let file = read(&fs::read(file).unwrap()).unwrap_or_else(|refusal| panic!("{refusal}"));
     let book = file.book();
-    let shown = book.job().now.readings.values().map(|reading| match &reading.value.shown {
+    let shown = book.job().now.readings().values().map(|reading| match &reading.value.shown {
         Shown::Percent(shown) => shown.typed.clone(),
         Shown::OverMaximum => "over".to_owned(),
     });

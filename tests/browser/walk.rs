@@ -303,7 +303,7 @@ fn the_photo_is_whole(file: &JobFile) {
     let digest: String = Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect();
     assert_eq!(digest, photo.sha256.to_string());
     let book = file.book();
-    let named: Vec<_> = book.job().now.photos.values().map(|photo| photo.value.sha256.to_string()).collect();
+    let named: Vec<_> = book.job().now.photos().values().map(|photo| photo.value.sha256.to_string()).collect();
     assert_eq!(named, [digest]);
     let hand_overs = file
         .records

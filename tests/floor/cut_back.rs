@@ -75,7 +75,7 @@ fn an_opening_that_the_room_is_too_small_for_stays_as_it_was_placed() {
 fn the_plan_shows_both_lines_what_stands_in_the_floor_and_north() {
     let (mut desk, opening) = opened(Run::AcrossFirstSide);
     said(&mut desk, opening, Some("48"), Some("3"));
-    let takes = desk.job().now.openings.get(&opening).unwrap().value.clone();
+    let takes = desk.job().now.openings().get(&opening).unwrap().value.clone();
     desk.log(Obstacle { what: ObstacleKind::Post, takes });
     desk.log(Fact::North(Heading::West));
     let plan = job_plan::of(desk.job(), Units::default(), None);

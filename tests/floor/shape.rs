@@ -94,7 +94,7 @@ fn what_is_a_mistake_depends_on_how_well_the_tape_reads() {
 }
 
 fn room_of(desk: &Desk) -> EntryId {
-    *desk.job().now.rooms.first().unwrap().0
+    *desk.job().now.rooms().first().unwrap().0
 }
 
 #[test]

@@ -33,7 +33,7 @@ fn no_word_of_the_client_is_left() {
     }
     let job = kept.book();
     assert!(job.job().faults.is_empty(), "{:?}", job.job().faults);
-    assert_eq!(job.job().now.readings, book.job().now.readings);
+    assert_eq!(job.job().now.readings(), book.job().now.readings());
     assert!(job.job().is_invented());
     assert!(reread(&kept).left_out.contains(&LeftOut::Client));
 }
@@ -44,10 +44,10 @@ fn an_invitation_brings_a_second_phone_to_the_same_places() {
     let invited = reread(&invitation(&book, JOB, 2, made()));
     let job = invited.book();
     let (mine, theirs) = (&book.job().now, &job.job().now);
-    assert_eq!(mine.places, theirs.places);
-    assert_eq!(mine.sides, theirs.sides);
-    assert_eq!((&mine.facts, &mine.visits, &mine.meters), (&theirs.facts, &theirs.visits, &theirs.meters));
-    assert!(theirs.readings.is_empty() && theirs.photos.is_empty() && theirs.conditions.is_empty());
+    assert_eq!(mine.places(), theirs.places());
+    assert_eq!(mine.sides(), theirs.sides());
+    assert_eq!((mine.facts(), mine.visits(), mine.meters()), (theirs.facts(), theirs.visits(), theirs.meters()));
+    assert!(theirs.readings().is_empty() && theirs.photos().is_empty() && theirs.conditions().is_empty());
     assert!(invited.left_out.contains(&LeftOut::Readings));
     assert!(job.job().faults.is_empty());
 }
@@ -58,7 +58,7 @@ fn two_phones_make_one_job() {
     let second = JobFile::of(&second_book(&invited.records), JOB, 1, made());
     let both = merge(first_file(), second).unwrap();
     let job = both.book();
-    assert_eq!(job.job().now.conditions.len(), first_book().job().now.conditions.len() + 1);
-    assert_eq!(job.job().now.readings, first_book().job().now.readings);
+    assert_eq!(job.job().now.conditions().len(), first_book().job().now.conditions().len() + 1);
+    assert_eq!(job.job().now.readings(), first_book().job().now.readings());
     assert!(job.log().clashes().next().is_none() && job.job().faults.is_empty());
 }

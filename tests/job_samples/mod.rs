@@ -35,9 +35,9 @@ pub fn made() -> Made {
 pub fn first_book() -> Book {
     let mut book = Book::of(sample::entries(FIRST_PHONE).into_iter().map(|entry| Record::of(entry).unwrap()));
     let mut pen = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead);
-    let place = *book.job().now.places.first().unwrap().0;
+    let place = *book.job().now.places().first().unwrap().0;
     let site = fact(&book, |fact| matches!(fact, Fact::Site(_)));
-    let condition = *book.job().now.conditions.first().unwrap().0;
+    let condition = *book.job().now.conditions().first().unwrap().0;
     let photo = first_photo();
     for entry in [
         pen.correct(vec![site], Fact::Site(Label::new("An invented lane, third house").unwrap())),
@@ -57,8 +57,8 @@ pub fn first_book() -> Book {
             place: None,
         }),
         pen.record(Tie {
-            from: *book.job().now.sides.first().unwrap().0,
-            to: *book.job().now.sides.last().unwrap().0,
+            from: *book.job().now.sides().first().unwrap().0,
+            to: *book.job().now.sides().last().unwrap().0,
             length: Typed::new("9' 10\"", Length::inches(118)),
             by: Ruler::Laser,
         }),
@@ -72,14 +72,14 @@ pub fn first_book() -> Book {
             by: Ruler::Paces,
         }),
         pen.record(Corner {
-            at: *book.job().now.sides.first().unwrap().0,
+            at: *book.job().now.sides().first().unwrap().0,
             angle: Some(Typed::new("90.5°", Angle::micro_degrees(90_500_000))),
             trust: Trust::Checked,
         }),
         pen.record(Obstacle {
             what: ObstacleKind::Duct,
             takes: Opening {
-                from: *book.job().now.sides.first().unwrap().0,
+                from: *book.job().now.sides().first().unwrap().0,
                 along: inches(100),
                 out: inches(90),
                 length: inches(12),
@@ -87,14 +87,14 @@ pub fn first_book() -> Book {
             },
         }),
         pen.record(CutBack {
-            opening: *book.job().now.openings.first().unwrap().0,
+            opening: *book.job().now.openings().first().unwrap().0,
             width: Some(inches(72)),
             finish: Some(inches(3)),
         }),
         pen.record(Layer { what: LayerKind::Finish, thickness: Typed::new("3/16\"", Length::sixty_fourths(12)) }),
         pen.record(Layer { what: LayerKind::Boards, thickness: Typed::new("3/4\"", Length::sixty_fourths(48)) }),
         pen.record(JoistCenter {
-            of: *book.job().now.joists.first().unwrap().0,
+            of: *book.job().now.joists().first().unwrap().0,
             joist: JoistNumber::new(3).unwrap(),
             center: Typed::new("35 3/4\"", Length::sixty_fourths(35 * 64 + 48)),
         }),
@@ -125,7 +125,7 @@ pub fn first_book() -> Book {
 
 /// It was said that all comes out, and taken back.
 fn withdraw_a_whole_floor(book: &mut Book) {
-    let room = *book.job().now.rooms.first().unwrap().0;
+    let room = *book.job().now.rooms().first().unwrap().0;
     let mut pen = pen(book, FIRST_PHONE, "QZ", Role::CrewLead);
     let whole = pen.record(WholeFloor { room });
     let taken_back = pen.withdraw(whole.id);
@@ -135,7 +135,7 @@ fn withdraw_a_whole_floor(book: &mut Book) {
 }
 
 fn nth_side(book: &Book, nth: usize) -> EntryId {
-    *book.job().now.sides.keys().nth(nth).unwrap()
+    *book.job().now.sides().keys().nth(nth).unwrap()
 }
 
 fn inches(inches: i32) -> Typed<Length> {
@@ -158,7 +158,7 @@ pub fn pen(book: &Book, device: DeviceId, initials: &str, role: Role) -> Pen {
 
 /// The first fact that is picked.
 pub fn fact(book: &Book, pick: impl Fn(&Fact) -> bool) -> EntryId {
-    *book.job().now.facts.iter().find(|(_, thing)| pick(&thing.value)).unwrap().0
+    *book.job().now.facts().iter().find(|(_, thing)| pick(thing.value)).unwrap().0
 }
 
 pub fn first_photo() -> FilePhoto {

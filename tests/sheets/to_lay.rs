@@ -224,7 +224,7 @@ fn what_is_said_of_the_sheets_counts() {
 #[test]
 fn an_opening_is_laid_as_wide_as_it_is_ripped() {
     let mut site = Site::rectangle(Run::AcrossFirstSide).opening([20, 16, 64, 30]);
-    let opening = *site.desk.job().now.openings.first().unwrap().0;
+    let opening = *site.desk.job().now.openings().first().unwrap().0;
     let rip = |width| CutBack { opening, width: Some(length(width)), finish: None };
     site.desk.log(rip("48"));
     assert_eq!(site.floor().cut_back, [at(16, 16), at(96, 16), at(96, 64), at(16, 64)]);
@@ -237,7 +237,7 @@ fn an_opening_is_laid_as_wide_as_it_is_ripped() {
 #[test]
 fn joists_lie_where_they_were_measured() {
     let mut site = Site::rectangle(Run::AcrossFirstSide).all_comes_out();
-    let of = *site.desk.job().now.joists.first().unwrap().0;
+    let of = *site.desk.job().now.joists().first().unwrap().0;
     let mut measure = |joist, text| {
         let joist = JoistNumber::new(joist).unwrap();
         site.desk.log(JoistCenter { of, joist, center: length(text) });

@@ -107,6 +107,6 @@ fn an_opening_with_more_held_than_it_asks_for_still_comes_to_an_end() {
     let mut desk = ell();
     desk.draft.held = ["1'", "2'", "3'", "4'"].map(str::to_owned).to_vec();
     desk.types("5'").unwrap();
-    assert_eq!(desk.job().now.openings.len(), 1);
+    assert_eq!(desk.job().now.openings().len(), 1);
     assert!(desk.draft.held.is_empty());
 }

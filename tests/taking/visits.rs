@@ -25,7 +25,7 @@ fn a_second_visit_is_led_through_the_places_of_the_first_in_their_order() {
         assert_eq!(joist_of(&desk.draft.spot), joist);
         desk.types("15").unwrap();
     }
-    assert_eq!(desk.job().now.places.len(), 4, "no new place");
+    assert_eq!(desk.job().now.places().len(), 4, "no new place");
     assert_eq!(joist_of(&desk.draft.spot), 7, "all read: on to the next joist");
     let read = places_read(&desk);
     assert_eq!(read[..4], read[4..]);
@@ -52,7 +52,7 @@ fn a_new_spot_on_a_second_visit_is_followed_by_the_next_joist() {
 #[test]
 fn a_place_that_was_taken_back_is_passed_over_on_a_second_visit() {
     let mut desk = second_visit(&[4, 5, 6]);
-    let second = *desk.job().now.places.keys().nth(1).unwrap();
+    let second = *desk.job().now.places().keys().nth(1).unwrap();
     desk.withdraw(second);
     desk.types("15").unwrap();
     assert_eq!(joist_of(&desk.draft.spot), 6);

@@ -56,7 +56,7 @@ impl Session {
     }
 
     fn next_revision(self, id: JobId) -> u32 {
-        let last = |book: &Book| book.job().now.hand_overs.values().map(|sent| sent.value.revision).max();
+        let last = |book: &Book| book.job().now.hand_overs().values().map(|sent| sent.value.revision).max();
         self.books.with_untracked(|books| books.get(&id).and_then(last)).unwrap_or(0).saturating_add(1)
     }
 
@@ -176,7 +176,7 @@ impl Session {
     pub fn empty_bin(self, done: Callback<String>) {
         spawn_local(async move {
             let standing: BTreeSet<String> = self.books.with_untracked(|books| {
-                let photos = books.values().flat_map(|book| book.job().now.photos.values());
+                let photos = books.values().flat_map(|book| book.job().now.photos().values());
                 photos.map(|photo| photo.value.sha256.to_string()).collect()
             });
             let store = self.store.get_value();
@@ -195,7 +195,7 @@ impl Session {
 /// The photos that stand, each once, with the time of their entry.
 fn wanted(book: &Book) -> Vec<(Digest, crate::engine::entry::Time)> {
     let mut seen = BTreeSet::new();
-    let photos = book.job().now.photos.values().filter(|photo| seen.insert(photo.value.sha256));
+    let photos = book.job().now.photos().values().filter(|photo| seen.insert(photo.value.sha256));
     photos.map(|photo| (photo.value.sha256, photo.stamp.at)).collect()
 }
 

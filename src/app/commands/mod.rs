@@ -131,7 +131,7 @@ impl Session {
     /// Corrects a thing as it stands, settling a conflict about it if there is one.
     pub fn correct(self, thing: EntryId, to: Observation) {
         self.write_here(|job, pen| {
-            let head = || job.now.get(thing).map(|(head, _)| vec![head]);
+            let head = || job.now.get(thing).map(|thing| vec![thing.head]);
             let heads = job.conflicts.get(&thing).cloned().or_else(head);
             heads.into_iter().map(|heads| pen.correct(heads, to.clone())).collect()
         });
@@ -259,8 +259,8 @@ impl Session {
     fn meter_entry(self, id: JobId, pen: &mut Pen) -> (Option<EntryId>, Option<Entry>) {
         let Some(meter) = self.phone.with_untracked(|phone| phone.meter.clone()) else { return (None, None) };
         let known = self.books.with_untracked(|books| {
-            let meters = books.get(&id).map(|book| &book.job().now.meters)?;
-            meters.iter().find(|(_, known)| known.value == meter).map(|(id, _)| *id)
+            let meters = books.get(&id).map(|book| book.job().now.meters())?;
+            meters.iter().find(|(_, known)| *known.value == meter).map(|(id, _)| *id)
         });
         if known.is_some() {
             return (known, None);

@@ -113,10 +113,10 @@ fn PlanAbove() -> impl IntoView {
 
 /// The plan in one line.
 fn job_strip(job: &Job, units: Units) -> String {
-    let sides = job.now.sides.len();
+    let sides = job.now.sides().len();
     let room =
         room_area(job).value().map_or_else(|| format!("{sides} sides"), |area| format!("room {}", units.area(*area)));
-    format!("{room} · {} readings · {} photos", job.now.readings.len(), job.now.photos.len())
+    format!("{room} · {} readings · {} photos", job.now.readings().len(), job.now.photos().len())
 }
 
 /// The keypad of the question, working on the draft.

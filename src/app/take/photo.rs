@@ -37,7 +37,7 @@ pub fn Camera() -> impl IntoView {
                     on:change=on_picked
                 />
             </label>
-            <p>{live(move || session.job(|job| match job.now.photos.len() {
+            <p>{live(move || session.job(|job| match job.now.photos().len() {
                 1 => "1 photo in this job".to_owned(),
                 photos => format!("{photos} photos in this job"),
             }))}</p>

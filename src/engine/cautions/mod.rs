@@ -86,8 +86,8 @@ impl Caution {
 }
 
 fn readers<'a>(job: &'a Job, caution: &'static Caution) -> impl Iterator<Item = &'a Stamp> {
-    let read = job.now.acknowledged.values().filter(|read| read.value.caution.as_str() == caution.name);
-    read.map(|read| &read.stamp)
+    let read = job.now.acknowledged().values().filter(|read| read.value.caution.as_str() == caution.name);
+    read.map(|read| read.stamp)
 }
 
 #[cfg(test)]

@@ -52,9 +52,9 @@ impl Trigger {
 
 /// Anything that can only be seen or measured from below, or a fact about the space.
 fn under_the_house(job: &Job) -> bool {
-    let facts = job.now.facts.values().any(|fact| matches!(fact.value, Fact::CrawlHeight(_) | Fact::Venting(_)));
-    let air = job.now.air.values().any(|air| air.value.location == AirLocation::Crawl);
-    facts || air || job.now.places.values().any(|place| is_below(place.value.element))
+    let facts = job.now.facts().values().any(|fact| matches!(fact.value, Fact::CrawlHeight(_) | Fact::Venting(_)));
+    let air = job.now.air().values().any(|air| air.value.location == AirLocation::Crawl);
+    facts || air || job.now.places().values().any(|place| is_below(place.value.element))
 }
 
 const fn is_below(element: Element) -> bool {
@@ -62,7 +62,7 @@ const fn is_below(element: Element) -> bool {
 }
 
 fn is_cut(job: &Job) -> bool {
-    !job.now.openings.is_empty()
+    !job.now.openings().is_empty()
 }
 
 fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
@@ -82,7 +82,7 @@ fn found(job: &Job, findings: &[Finding]) -> Option<String> {
 }
 
 fn treated_wood(job: &Job) -> bool {
-    job.now.readings.values().any(|reading| reading.value.wood.material == Material::Treated)
+    job.now.readings().values().any(|reading| reading.value.wood.material == Material::Treated)
 }
 
 fn weak_framing(job: &Job) -> Option<String> {
@@ -128,9 +128,9 @@ fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
 }
 
 fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {
-    job.now.conditions.values().map(|condition| &condition.value)
+    job.now.conditions().values().map(|condition| condition.value)
 }
 
 fn place<'a>(job: &'a Job, condition: &Condition) -> Option<&'a Place> {
-    condition.place.and_then(|place| job.now.places.get(&place)).map(|place| &place.value)
+    condition.place.and_then(|place| job.now.places().get(&place)).map(|place| place.value)
 }

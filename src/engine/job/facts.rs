@@ -91,21 +91,21 @@ impl Job {
     /// Was any part of it invented? Once said, it stays said: no later statement can
     /// pass invented data off as measured.
     pub fn is_invented(&self) -> bool {
-        self.now.facts.values().any(|thing| thing.value == Fact::InventedSample)
+        self.now.facts().values().any(|thing| *thing.value == Fact::InventedSample)
     }
 
     /// The latest visit, and its number counted from one.
     pub fn current_visit(&self) -> Option<(EntryId, usize)> {
-        let (id, _) = self.now.visits.last()?;
-        Some((*id, self.now.visits.len()))
+        let (id, _) = self.now.visits().last()?;
+        Some((*id, self.now.visits().len()))
     }
 
     /// A visit's number, counted from one.
     pub fn visit_number(&self, visit: EntryId) -> Option<usize> {
-        self.now.visits.keys().position(|id| *id == visit).map(|before| before + 1)
+        self.now.visits().keys().position(|id| *id == visit).map(|before| before + 1)
     }
 
     fn latest_fact<'a, T: ?Sized>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> Option<&'a T> {
-        self.now.facts.values().rev().find_map(|thing| pick(&thing.value))
+        self.now.facts().values().rev().find_map(|thing| pick(thing.value))
     }
 }

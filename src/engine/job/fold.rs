@@ -8,8 +8,8 @@
 //! honest entry do so; what does not is reported and left out, and cycles cannot be.
 
 use super::entry::{Act, Content, Record};
-use super::observation::{Observation, Shelves};
-use super::thing::Thing;
+use super::observation::Observation;
+use super::thing::{Shelves, Thing};
 use crate::engine::entry::{EntryId, Stamp};
 use litemap::LiteMap;
 use std::collections::BTreeSet;

@@ -20,4 +20,4 @@ pub use fact::{Acknowledgement, Fact, HandOver, SheetEdge, SheetSize, SpanRating
 pub use fold::{Fault, Fold, Job};
 pub use log::{Added, Log};
 pub use observation::Observation;
-pub use thing::{Shelf, Thing};
+pub use thing::{Kind, Seen, Shelf, Shelves, Thing};

@@ -3,10 +3,9 @@
 //! line here; the compiler then lists what else must know of it.
 
 use super::fact::{Acknowledgement, Fact, HandOver, Visit};
-use super::thing::{Shelf, Thing};
+use super::thing::{Kind, Shelf, Shelves};
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::Condition;
-use crate::engine::entry::EntryId;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
@@ -47,33 +46,19 @@ macro_rules! observations {
             }
         })*
 
-        /// Everything that is so, each thing under the id of the entry that began it.
-        #[derive(Debug, Clone, PartialEq, Eq, Default)]
-        pub struct Shelves {
-            $($(#[$docs])* pub $shelf: Shelf<$variant>,)*
-        }
-
-        impl Shelves {
-            pub(super) fn put(&mut self, id: EntryId, thing: Thing<Observation>) {
-                let Thing { value, stamp, head } = thing;
-                match value {
-                    $(Observation::$variant(value) => {
-                        self.$shelf.insert(id, Thing { value, stamp, head });
-                    })*
+        $(impl Kind for $variant {
+            fn of(observation: &Observation) -> Option<&Self> {
+                match observation {
+                    Observation::$variant(value) => Some(value),
+                    _ => None,
                 }
             }
+        })*
 
-            /// A thing as it stands, with the entry that its value is from.
-            pub fn get(&self, id: EntryId) -> Option<(EntryId, Observation)> {
-                $(if let Some(thing) = self.$shelf.get(&id) {
-                    return Some((thing.head, Observation::$variant(thing.value.clone())));
-                })*
-                None
-            }
-
-            pub(super) fn remove(&mut self, id: EntryId) {
-                $(self.$shelf.remove(&id);)*
-            }
+        impl Shelves {
+            $($(#[$docs])* pub const fn $shelf(&self) -> Shelf<'_, $variant> {
+                self.shelf()
+            })*
         }
     };
 }

@@ -30,7 +30,7 @@ pub fn at_the_saw(job: &Job, units: Units) -> Vec<String> {
 
 /// Wires and pipes that were logged, each with its place.
 fn seen_beneath(job: &Job, units: Units) -> Option<String> {
-    let runs = job.now.conditions.values().filter(|condition| {
+    let runs = job.now.conditions().values().filter(|condition| {
         let finding = condition.value.finding;
         matches!(finding, Finding::Wire | Finding::Pipe)
     });

@@ -77,7 +77,7 @@ pub struct BuildUp {
 ///
 /// Source: [`Source::BlindCuts`], [`Source::PanelThickness`].
 pub fn build_up(job: &Job) -> Figure<BuildUp> {
-    let layers = &job.now.layers;
+    let layers = &job.now.layers();
     if layers.is_empty() {
         return Figure::Missing(vec![Need::Layers]);
     }

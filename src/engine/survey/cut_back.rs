@@ -44,8 +44,8 @@ pub struct CutLines {
 impl CutBack {
     /// What was last said of an opening.
     pub fn of(job: &Job, opening: EntryId) -> Option<(EntryId, &Self)> {
-        let said = job.now.cut_backs.iter().rev().find(|(_, cut_back)| cut_back.value.opening == opening);
-        said.map(|(id, cut_back)| (*id, &cut_back.value))
+        let said = job.now.cut_backs().iter().rev().find(|(_, cut_back)| cut_back.value.opening == opening);
+        said.map(|(id, cut_back)| (*id, cut_back.value))
     }
 }
 

@@ -80,7 +80,7 @@ pub fn opening_area(job: &Job) -> Figure<Area> {
     {
         doubts.push("Openings overlap: what they share is counted twice.".to_owned());
     }
-    if openings.len() < job.now.openings.len() {
+    if openings.len() < job.now.openings().len() {
         doubts.push("An opening is left out: the side it was placed from is not part of this room.".to_owned());
     }
     let why = Why::rule("Length times width of each opening", &[Source::Geometry])

@@ -34,7 +34,7 @@ pub struct Floor {
 impl Floor {
     /// The floor of the job's room; of several the one begun first.
     pub fn of(job: &Job) -> Option<Self> {
-        let room = *job.now.rooms.first()?.0;
+        let room = *job.now.rooms().first()?.0;
         Some(Self::of_room(job, room))
     }
 
@@ -43,7 +43,7 @@ impl Floor {
         let sides = sides_in_order(job, room);
         let walk = walk(job, &sides);
         let outline = Outline::close(&walk).map(|closed| closed.outline);
-        let whole = job.now.whole_floors.iter().find(|(_, whole)| whole.value.room == room).map(|(id, _)| *id);
+        let whole = job.now.whole_floors().iter().find(|(_, whole)| whole.value.room == room).map(|(id, _)| *id);
         let joists = Framing::under(job, room);
         let corners = walk.corners();
         let (openings, obstacles) = (Vec::new(), Vec::new());
@@ -56,8 +56,8 @@ impl Floor {
     pub fn placed(mut self, job: &Job, corners: Vec<Point>) -> Self {
         self.corners = corners;
         let placing = Placing::new(&self);
-        let openings = job.now.openings.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value)?)));
-        let obstacles = job.now.obstacles.iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value.takes)?)));
+        let openings = job.now.openings().iter().filter_map(|(id, it)| Some((*id, placing.rect(it.value)?)));
+        let obstacles = job.now.obstacles().iter().filter_map(|(id, it)| Some((*id, placing.rect(&it.value.takes)?)));
         (self.openings, self.obstacles) = (openings.collect(), obstacles.collect());
         self
     }
@@ -66,7 +66,7 @@ impl Floor {
     /// narrower than it was placed. None without joists or the opening.
     pub(super) fn ripped(&self, job: &Job, opening: EntryId, width: Length) -> Option<Rect> {
         let run = self.joists.as_ref()?.run();
-        let mut opening = job.now.openings.get(&opening)?.value.clone();
+        let mut opening = job.now.openings().get(&opening)?.value.clone();
         let placing = Placing::new(self);
         let side_runs_along = placing.axis(opening.from)? == run.axis();
         let along_joists = if side_runs_along { &mut opening.length } else { &mut opening.width };
@@ -76,13 +76,13 @@ impl Floor {
 
     /// What was last said of the corner that a side starts at.
     pub fn corner(job: &Job, side: EntryId) -> Option<(EntryId, &Corner)> {
-        let said = job.now.corners.iter().rev().find(|(_, corner)| corner.value.at == side);
-        said.map(|(id, corner)| (*id, &corner.value))
+        let said = job.now.corners().iter().rev().find(|(_, corner)| corner.value.at == side);
+        said.map(|(id, corner)| (*id, corner.value))
     }
 
     /// The number, from 1, of the corner that a side starts at.
     pub fn corner_number(job: &Job, side: EntryId) -> Option<usize> {
-        let room = job.now.sides.get(&side)?.value.room;
+        let room = job.now.sides().get(&side)?.value.room;
         Self::of_room(job, room).sides.iter().position(|other| *other == side).map(|before| before + 1)
     }
 
@@ -146,7 +146,7 @@ fn followers(job: &Job, room: EntryId) -> LiteMap<Option<EntryId>, Vec<EntryId>>
         let sides = shelf.iter().filter(|(_, side)| side.value.room == room);
         sides.map(|(id, side)| (*id, side.value.after)).collect::<LiteMap<_, _>>()
     };
-    let (now, mut all) = (of_room(&job.now.sides), of_room(&job.gone.sides));
+    let (now, mut all) = (of_room(&job.now.sides()), of_room(&job.gone.sides()));
     all.extend(now.clone());
     let mut following: LiteMap<_, Vec<_>> = LiteMap::new();
     // For each side so far the one that stands in its place. References go to smaller
@@ -175,7 +175,7 @@ fn nearest_before<V>(map: &LiteMap<EntryId, V>, key: EntryId) -> Option<&V> {
 fn walk(job: &Job, sides: &[EntryId]) -> Walk {
     let ends = sides.iter().cycle().skip(1);
     let steps = sides.iter().zip(ends).filter_map(|(id, end)| {
-        let side = &job.now.sides.get(id)?.value;
+        let side = &job.now.sides().get(id)?.value;
         let angle = Floor::corner(job, *end).and_then(|(_, corner)| corner.angle.as_ref());
         let turn = angle.map_or(side.turn.quarter(), |angle| side.turn.by(Angle::STRAIGHT - angle.value));
         Some(Step { length: side.length.value, turn })

@@ -82,9 +82,9 @@ pub struct Framing {
 impl Framing {
     /// The joists that were laid out last under a room.
     pub fn under(job: &Job, room: EntryId) -> Option<Self> {
-        let laid_out = job.now.joists.iter().rev().find(|(_, joists)| joists.value.room == room);
+        let laid_out = job.now.joists().iter().rev().find(|(_, joists)| joists.value.room == room);
         let (id, laid_out) = laid_out.map(|(id, joists)| (*id, joists.value.clone()))?;
-        let of_them = job.now.joist_centers.iter().filter(|(_, center)| center.value.of == id);
+        let of_them = job.now.joist_centers().iter().filter(|(_, center)| center.value.of == id);
         let measured = of_them.map(|(entry, center)| (center.value.joist, (*entry, center.value.center.value)));
         Some(Self { id, measured: measured.collect(), laid_out })
     }

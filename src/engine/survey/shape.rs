@@ -76,10 +76,10 @@ impl Shape {
 impl Shape {
     /// How well things were measured, as far as nobody has said.
     pub fn assumed(&self, job: &Job) -> Vec<String> {
-        let sides = self.floor.sides.iter().filter_map(|side| Some(job.now.sides.get(side)?.value.by));
+        let sides = self.floor.sides.iter().filter_map(|side| Some(job.now.sides().get(side)?.value.by));
         let counts = |id: &EntryId| self.entries.contains(&Some(*id));
-        let ties = job.now.ties.iter().filter(|(id, _)| counts(id)).map(|(_, tie)| tie.value.by);
-        let offsets = job.now.offsets.iter().filter(|(id, _)| counts(id)).map(|(_, offset)| offset.value.by);
+        let ties = job.now.ties().iter().filter(|(id, _)| counts(id)).map(|(_, tie)| tie.value.by);
+        let offsets = job.now.offsets().iter().filter(|(id, _)| counts(id)).map(|(_, offset)| offset.value.by);
         let used: Vec<_> = sides.chain(ties).chain(offsets).collect();
         let unstated = Ruler::ALL.into_iter().filter(|ruler| used.contains(ruler) && ruler.stated(job).is_none());
         let rulers = unstated.map(|ruler| ruler.usually().to_owned());
@@ -119,16 +119,16 @@ fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)>
     let count = floor.sides.len();
     let number = |side: EntryId| floor.sides.iter().position(|other| *other == side);
     let sides = floor.sides.iter().enumerate().filter_map(|(from, id)| {
-        let side = &job.now.sides.get(id)?.value;
+        let side = &job.now.sides().get(id)?.value;
         let (is, to) = (side.length.value, (from + 1) % count);
         Some((Observation::Distance { from, to, is, sigma: side.by.accuracy(job).of(is) }, Some(*id)))
     });
-    let ties = job.now.ties.iter().filter_map(|(id, tie)| {
+    let ties = job.now.ties().iter().filter_map(|(id, tie)| {
         let (tie, is) = (&tie.value, tie.value.length.value);
         let (from, to) = (number(tie.from)?, number(tie.to)?);
         (from != to).then(|| (Observation::Distance { from, to, is, sigma: tie.by.accuracy(job).of(is) }, Some(*id)))
     });
-    let offsets = job.now.offsets.iter().filter_map(|(id, offset)| {
+    let offsets = job.now.offsets().iter().filter_map(|(id, offset)| {
         let Offset { along, out, side, by, .. } = &offset.value;
         let [of, from, to] = [offset.value.of, offset.value.from, offset.value.to].map(number);
         let (of, from, to) = (of?, from?, to?);

@@ -44,10 +44,10 @@ pub fn located(job: &Job, spot: &Place, locating: Locating, units: Units) -> Pla
 /// The known place nearest to a point within reach; of several there the one most like
 /// the spot.
 fn known_near<'a>(job: &'a Job, floor: &Floor, spot: &Place, point: Point) -> Option<&'a Place> {
-    let near = job.now.places.values().filter_map(|thing| {
-        let at = floor.locate(&thing.value)?;
+    let near = job.now.places().values().filter_map(|thing| {
+        let at = floor.locate(thing.value)?;
         let away = (at.x - point.x).abs().max((at.y - point.y).abs());
-        (away <= REACH).then_some((away, &thing.value))
+        (away <= REACH).then_some((away, thing.value))
     });
     let unlike = |place: &Place| (place.element != spot.element, place.face != spot.face);
     near.min_by_key(|(away, place)| (*away, unlike(place))).map(|(_, place)| place)

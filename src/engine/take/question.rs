@@ -131,7 +131,7 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             length(format!("Joist {joist}: center from corner 1"), where_it_is(floor.as_ref(), draft.joist, units))
         }
         (TapeTask::Layer, _) => length(
-            format!("Layer {} from the top: thickness", job.now.layers.len() + 1),
+            format!("Layer {} from the top: thickness", job.now.layers().len() + 1),
             format!("{}, by caliper", draft.layer.label()),
         ),
         (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
@@ -144,7 +144,7 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
 
 /// The opening that is cut back, and what it is called.
 pub(super) fn opening_to_cut_back(draft: &Draft, job: &Job) -> Option<(EntryId, String)> {
-    let openings = &job.now.openings;
+    let openings = &job.now.openings();
     let chosen = draft.opening.and_then(|opening| openings.keys().position(|id| *id == opening));
     let at = chosen.or_else(|| openings.len().checked_sub(1))?;
     openings.keys().nth(at).map(|id| (*id, format!("Opening {}", at + 1)))

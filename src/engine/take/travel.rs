@@ -11,7 +11,7 @@ use std::ops::Bound::{Excluded, Unbounded};
 
 /// The place at `spot`: the one the job knows, or a new one with the entry that says it.
 pub fn place_at(job: &Job, pen: &mut Pen, spot: &Place) -> (EntryId, Option<Entry>) {
-    let known = job.now.places.iter().find(|(_, place)| place.value.same_spot(spot));
+    let known = job.now.places().iter().find(|(_, place)| place.value.same_spot(spot));
     match known {
         Some((id, _)) => (*id, None),
         None => {
@@ -42,12 +42,12 @@ pub fn step(spot: &Place, joists: i16) -> Place {
 /// logged one spot as a place: reading either has read the spot.
 fn unread(job: &Job, visit: Option<EntryId>, here: EntryId) -> Option<Place> {
     let (mut earlier, mut now) = (BTreeSet::new(), BTreeSet::from([here]));
-    for reading in job.now.readings.values() {
+    for reading in job.now.readings().values() {
         let read = if reading.stamp.visit == visit { &mut now } else { &mut earlier };
         read.insert(reading.value.place);
     }
     // A place that was taken back is no place to go to.
-    let place = |id: &EntryId| job.now.places.get(id).map(|place| &place.value);
+    let place = |id: &EntryId| job.now.places().get(id).map(|place| place.value);
     let is_among = |spot: &Place, read: &BTreeSet<EntryId>| read.iter().filter_map(place).any(|it| it.same_spot(spot));
     if !is_among(place(&here)?, &earlier) {
         return None;

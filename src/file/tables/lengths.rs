@@ -3,7 +3,7 @@
 use super::{Logged, place_words};
 use crate::engine::describe::corner_name;
 use crate::engine::entry::EntryId;
-use crate::engine::job::{Fact, Job, Thing};
+use crate::engine::job::{Fact, Job, Seen};
 use crate::engine::survey::{Floor, Opening};
 use crate::engine::units::{Length, Typed};
 use crate::file::csv::Cell;
@@ -52,16 +52,16 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     rows.cut_backs();
     rows.obstacles();
     rows.joists();
-    for (id, thing) in &job.now.layers {
+    for (id, thing) in job.now.layers().iter() {
         rows.add(format!("Old floor, {}", thing.value.what.label()), &thing.value.thickness, *id, thing);
     }
-    for (id, thing) in &job.now.measures {
+    for (id, thing) in job.now.measures().iter() {
         let place = place_words(job, thing.value.place);
         let what =
             if place.is_empty() { thing.value.what.to_string() } else { format!("{}, {place}", thing.value.what) };
         rows.add(what, &thing.value.length, *id, thing);
     }
-    for (id, thing) in &job.now.levels {
+    for (id, thing) in job.now.levels().iter() {
         let place = place_words(job, Some(thing.value.place));
         rows.add(format!("Down from the laser's plane, {place}"), &thing.value.drop, *id, thing);
     }
@@ -74,24 +74,24 @@ struct Rows<'a> {
 }
 
 impl Rows<'_> {
-    fn add<T>(&mut self, what: impl Into<String>, length: &Typed<Length>, id: EntryId, thing: &Thing<T>) {
+    fn add<T>(&mut self, what: impl Into<String>, length: &Typed<Length>, id: EntryId, thing: Seen<'_, T>) {
         self.rows.push(LengthRow {
             what: what.into(),
             typed: length.typed.clone(),
             length: length.value,
-            logged: Logged::of(self.job, id, &thing.stamp, thing.head),
+            logged: Logged::of(self.job, id, thing.stamp, thing.head),
         });
     }
 
     /// What was said last of each.
     fn facts(&mut self) {
-        let facts = &self.job.now.facts;
+        let facts = self.job.now.facts();
         let latest = |like: &Fact| self.job.latest_like(like).is_some_and(|latest| std::ptr::eq(latest, like));
-        for (id, thing) in facts.iter().filter(|(_, thing)| latest(&thing.value)) {
+        for (id, thing) in facts.iter().filter(|(_, thing)| latest(thing.value)) {
             if let Some((of, length)) = thing.value.length() {
                 self.add(of, length, *id, thing);
             }
-            if let Fact::Sheet(sheet) = &thing.value {
+            if let Fact::Sheet(sheet) = thing.value {
                 self.add("Sheet, width", &sheet.width, *id, thing);
                 self.add("Sheet, length", &sheet.length, *id, thing);
             }
@@ -100,7 +100,7 @@ impl Rows<'_> {
 
     fn sides(&mut self) {
         for (room, number, id) in numbered_sides(self.job) {
-            if let Some(thing) = self.job.now.sides.get(&id) {
+            if let Some(thing) = self.job.now.sides().get(&id) {
                 let what = format!("{}, side {number}", room_name(self.job, room));
                 self.add(what, &thing.value.length, id, thing);
             }
@@ -108,15 +108,15 @@ impl Rows<'_> {
     }
 
     fn ties(&mut self) {
-        for (id, thing) in &self.job.now.ties {
+        for (id, thing) in self.job.now.ties().iter() {
             let [from, to] = [thing.value.from, thing.value.to].map(|side| corner_name(self.job, side));
             self.add(format!("{from} to {to}"), &thing.value.length, *id, thing);
         }
     }
 
     fn offsets(&mut self) {
-        for (id, thing) in &self.job.now.offsets {
-            let offset = &thing.value;
+        for (id, thing) in self.job.now.offsets().iter() {
+            let offset = thing.value;
             let [of, from, to] = [offset.of, offset.from, offset.to].map(|side| corner_name(self.job, side));
             self.add(format!("{of}, along the line from {from} to {to}"), &offset.along, *id, thing);
             self.add(format!("{of}, to the {} of that line", offset.side.label()), &offset.out, *id, thing);
@@ -124,14 +124,14 @@ impl Rows<'_> {
     }
 
     fn openings(&mut self) {
-        for (nth, (id, thing)) in self.job.now.openings.iter().enumerate() {
-            self.placed(&format!("Opening {}", nth + 1), &thing.value, *id, thing);
+        for (nth, (id, thing)) in self.job.now.openings().iter().enumerate() {
+            self.placed(&format!("Opening {}", nth + 1), thing.value, *id, thing);
         }
     }
 
     fn cut_backs(&mut self) {
-        for (id, thing) in &self.job.now.cut_backs {
-            let nth = self.job.now.openings.keys().position(|opening| *opening == thing.value.opening);
+        for (id, thing) in self.job.now.cut_backs().iter() {
+            let nth = self.job.now.openings().keys().position(|opening| *opening == thing.value.opening);
             let name = nth.map_or_else(|| "An opening taken back".to_owned(), |nth| format!("Opening {}", nth + 1));
             if let Some(width) = &thing.value.width {
                 self.add(format!("{name}, cut back to, along the joists"), width, *id, thing);
@@ -143,12 +143,12 @@ impl Rows<'_> {
     }
 
     fn obstacles(&mut self) {
-        for (id, thing) in &self.job.now.obstacles {
+        for (id, thing) in self.job.now.obstacles().iter() {
             self.placed(thing.value.what.label(), &thing.value.takes, *id, thing);
         }
     }
 
-    fn placed<T>(&mut self, name: &str, opening: &Opening, id: EntryId, thing: &Thing<T>) {
+    fn placed<T>(&mut self, name: &str, opening: &Opening, id: EntryId, thing: Seen<'_, T>) {
         let from = side_name(self.job, opening.from);
         self.add(format!("{name}, along {from} from its start"), &opening.along, id, thing);
         self.add(format!("{name}, into the room"), &opening.out, id, thing);
@@ -157,19 +157,19 @@ impl Rows<'_> {
     }
 
     fn joists(&mut self) {
-        for (id, thing) in &self.job.now.joists {
+        for (id, thing) in self.job.now.joists().iter() {
             let name = format!("{}, joists {}", room_name(self.job, thing.value.room), thing.value.run.label());
             self.add(format!("{name}, first center"), &thing.value.first, *id, thing);
             self.add(format!("{name}, on center, {} of them", thing.value.count), &thing.value.spacing, *id, thing);
         }
-        for (id, thing) in &self.job.now.joist_centers {
+        for (id, thing) in self.job.now.joist_centers().iter() {
             self.add(thing.value.name(), &thing.value.center, *id, thing);
         }
     }
 }
 
 fn room_name(job: &Job, room: EntryId) -> String {
-    job.now.rooms.get(&room).map_or_else(|| "Unnamed room".to_owned(), |thing| thing.value.name.to_string())
+    job.now.rooms().get(&room).map_or_else(|| "Unnamed room".to_owned(), |thing| thing.value.name.to_string())
 }
 
 fn side_name(job: &Job, side: EntryId) -> String {
@@ -182,7 +182,7 @@ fn side_name(job: &Job, side: EntryId) -> String {
 
 /// Every side as its room, its number counted from one, and its entry, as they are walked.
 fn numbered_sides(job: &Job) -> Vec<(EntryId, usize, EntryId)> {
-    let rooms: BTreeSet<EntryId> = job.now.sides.values().map(|side| side.value.room).collect();
+    let rooms: BTreeSet<EntryId> = job.now.sides().values().map(|side| side.value.room).collect();
     let walked = rooms.into_iter().map(|room| (room, Floor::of_room(job, room).sides));
     walked.flat_map(|(room, sides)| (1..).zip(sides).map(move |(number, side)| (room, number, side))).collect()
 }

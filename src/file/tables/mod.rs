@@ -68,7 +68,7 @@ impl Logged {
 /// A place in words, with the distance along its joist and its chalk.
 pub fn place_words(job: &Job, place: Option<EntryId>) -> String {
     let Some(id) = place else { return String::new() };
-    let Some(thing) = job.now.places.get(&id) else { return "a place that is not in this file".to_owned() };
+    let Some(thing) = job.now.places().get(&id) else { return "a place that is not in this file".to_owned() };
     let place = &thing.value;
     let mut words = place.name();
     match &place.position {

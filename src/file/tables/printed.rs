@@ -82,8 +82,8 @@ mod tests {
     #[test]
     fn a_corrected_row_says_so_and_when_it_was_first_logged() {
         let mut book = book();
-        let (id, side) = book.job().now.sides.iter().next().map(|(id, side)| (*id, side.clone())).unwrap();
-        let correction = Pen::new(book.log(), id.device, side.stamp).correct(vec![id], side.value);
+        let (id, side) = book.job().now.sides().iter().next().map(|(id, side)| (*id, side)).unwrap();
+        let correction = Pen::new(book.log(), id.device, side.stamp.clone()).correct(vec![id], side.value.clone());
         book.add(Record::of(correction).unwrap());
         let [lengths, ..] = printed(book.job(), Units::default());
         let corrected: Vec<_> = lengths.rows.iter().filter(|row| row.last().unwrap().contains("corrected")).collect();

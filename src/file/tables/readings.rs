@@ -55,7 +55,7 @@ impl ReadingRow {
 
 /// Every reading that stands, in log order.
 pub fn readings(job: &Job) -> Vec<ReadingRow> {
-    let rows = job.now.readings.iter().map(|(id, thing)| {
+    let rows = job.now.readings().iter().map(|(id, thing)| {
         let reading = &thing.value;
         let (shown, percent) = shown(&reading.shown);
         let means = corrected(job, thing);
@@ -68,7 +68,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
             meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),
-            logged: Logged::of(job, *id, &thing.stamp, thing.head),
+            logged: Logged::of(job, *id, thing.stamp, thing.head),
         }
     });
     rows.collect()
@@ -87,6 +87,6 @@ fn wood(wood: Wood) -> String {
 }
 
 fn meter_label(job: &Job, meter: EntryId) -> String {
-    let thing = job.now.meters.get(&meter);
+    let thing = job.now.meters().get(&meter);
     thing.map_or_else(|| "a meter that is not in this file".to_owned(), |thing| thing.value.label.to_string())
 }

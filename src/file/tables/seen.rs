@@ -46,39 +46,39 @@ pub struct PhotoRow {
 
 /// Every condition that stands, in log order.
 pub fn conditions(job: &Job) -> Vec<ConditionRow> {
-    let rows = job.now.conditions.iter().map(|(id, thing)| ConditionRow {
+    let rows = job.now.conditions().iter().map(|(id, thing)| ConditionRow {
         place: place_words(job, thing.value.place),
         finding: thing.value.finding.label(),
         note: thing.value.note.as_ref().map(ToString::to_string).unwrap_or_default(),
-        logged: Logged::of(job, *id, &thing.stamp, thing.head),
+        logged: Logged::of(job, *id, thing.stamp, thing.head),
     });
     rows.collect()
 }
 
 /// Every air reading and surface temperature that stands, in log order of each.
 pub fn air(job: &Job) -> Vec<AirRow> {
-    let air = job.now.air.iter().map(|(id, thing)| AirRow {
+    let air = job.now.air().iter().map(|(id, thing)| AirRow {
         what: thing.value.location.label().to_owned(),
         temperature: thing.value.temperature.typed.clone(),
         humidity: thing.value.humidity.typed.clone(),
-        logged: Logged::of(job, *id, &thing.stamp, thing.head),
+        logged: Logged::of(job, *id, thing.stamp, thing.head),
     });
-    let surfaces = job.now.surfaces.iter().map(|(id, thing)| AirRow {
-        what: surface(job, &thing.value),
+    let surfaces = job.now.surfaces().iter().map(|(id, thing)| AirRow {
+        what: surface(job, thing.value),
         temperature: thing.value.temperature.typed.clone(),
         humidity: String::new(),
-        logged: Logged::of(job, *id, &thing.stamp, thing.head),
+        logged: Logged::of(job, *id, thing.stamp, thing.head),
     });
     air.chain(surfaces).collect()
 }
 
 /// Every photo that stands, in log order.
 pub fn photos(job: &Job) -> Vec<PhotoRow> {
-    let rows = job.now.photos.iter().map(|(id, thing)| PhotoRow {
+    let rows = job.now.photos().iter().map(|(id, thing)| PhotoRow {
         place: place_words(job, thing.value.place),
         caption: thing.value.caption.to_string(),
         sha256: thing.value.sha256,
-        logged: Logged::of(job, *id, &thing.stamp, thing.head),
+        logged: Logged::of(job, *id, thing.stamp, thing.head),
     });
     rows.collect()
 }

@@ -218,7 +218,7 @@ fn RunKeys() -> impl IntoView {
 fn OpeningKeys() -> impl IntoView {
     let session = session();
     let openings =
-        memo(move || session.job(|job| job.now.openings.keys().copied().collect::<Vec<_>>()).unwrap_or_default());
+        memo(move || session.job(|job| job.now.openings().keys().copied().collect::<Vec<_>>()).unwrap_or_default());
     let on_choose = move |opening| session.draft_to(|draft| Draft { opening, ..draft });
     let keys = live(move || {
         let options = openings.get().into_iter().enumerate();

@@ -105,7 +105,7 @@ fn KnownPlaces(on_done: Callback<()>) -> impl IntoView {
     let session = session();
     let known = untrack(|| {
         session.job(|job| {
-            let places = job.now.places.iter();
+            let places = job.now.places().iter();
             places.map(|(id, place)| (place_words(job, Some(*id)), place.value.clone())).collect::<Vec<_>>()
         })
     });
