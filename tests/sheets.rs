@@ -20,6 +20,7 @@ fn asked(outline: Vec<Corner>, joists: Vec<i32>) -> Request {
         joists,
         joist_width: 24,
         sheet: Sheet { length: 1536, width: 768 },
+        on_hand: Vec::new(),
         gap: 2,
         kerf: 2,
         min_rip: 384,

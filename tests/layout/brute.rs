@@ -1,7 +1,7 @@
 //! The same question answered by trying everything, with none of the engine's means:
 //! floors as grids of unit squares, pieces by flooding, sheets by every set of pieces.
 
-use duckboard::engine::sheets::layout::Request;
+use duckboard::engine::sheets::layout::{Request, Sheet};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A piece's size along x and y.
@@ -153,14 +153,17 @@ fn flood(asked: &Request, from: i32, to: i32, low: i32, high: i32) -> Vec<Size> 
 
 type Known = BTreeMap<(Vec<Size>, i32, i32), bool>;
 
+/// By every set of pieces: none on a sheet that what is on hand can hold.
 fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
     let sets = 1_usize << pieces.len();
     let mut pieces = pieces.to_vec();
     pieces.sort_unstable();
     let members =
         |set: usize| (0..pieces.len()).filter(|at| set >> at & 1 == 1).map(|at| pieces[at]).collect::<Vec<_>>();
-    let fits: Vec<bool> =
-        (0..sets).map(|set| fits(&members(set), asked.sheet.length, asked.sheet.width, asked.kerf, known)).collect();
+    let mut held_by = |blank: Sheet| -> Vec<bool> {
+        (0..sets).map(|set| fits(&members(set), blank.length, blank.width, asked.kerf, known)).collect()
+    };
+    let fits = held_by(asked.sheet);
     let mut fewest = vec![u32::MAX; sets];
     fewest[0] = 0;
     for set in 1..sets {
@@ -172,6 +175,12 @@ fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
             }
             part = (part - 1) & set;
         }
+    }
+    for blank in &asked.on_hand {
+        let holds = held_by(*blank);
+        let parts = |set: usize| (0..=set).filter(move |part| part & set == *part);
+        let with_it = |set: usize| parts(set).filter(|part| holds[*part]).map(|part| fewest[set ^ part]).min();
+        fewest = (0..sets).map(|set| with_it(set).unwrap()).collect();
     }
     fewest[sets - 1]
 }

@@ -76,6 +76,7 @@ proptest! {
     #[test]
     fn any_request_is_worked_on_or_refused_in_words(
         outline in prop::collection::vec((-40..40_i32, -40..40_i32), 0..7),
+        on_hand in prop::collection::vec((-1..20_i32, -1..20_i32), 0..3),
         joists in prop::collection::vec(-50..50_i32, 0..9),
         sizes in prop::collection::vec(-3..30_i32, 6),
         counts in (0..4_usize, 0..4_usize),
@@ -87,6 +88,7 @@ proptest! {
             joists,
             joist_width: sizes[0],
             sheet: Sheet { length: sizes[1], width: sizes[2] },
+            on_hand: on_hand.into_iter().map(|(length, width)| Sheet { length, width }).collect(),
             gap: sizes[3],
             kerf: sizes[4],
             min_rip: sizes[5],

@@ -31,8 +31,10 @@ pub fn tiny() -> impl Strategy<Value = Request> {
     let sizes = (8..=18_i32, 3..=11_i32);
     let rules = (0..=1_i32, 0..=1_i32, 1..=3_i32, 1..=2_usize, 0..=2_usize, 0..=1_i32);
     let joists = (1..=4_i32, prop::collection::vec(3..=5_i32, 4));
-    (sizes, rules, joists, 0..=3_u8, (1..=6_i32, 1..=4_i32)).prop_map(
-        |((length, width), (half_gap, kerf, min_rip, min_bays, stagger, joist_width), (first, steps), shape, bite)| {
+    let on_hand = prop::collection::vec((1..=12_i32, 1..=6_i32), 0..=2);
+    (sizes, rules, joists, 0..=3_u8, (1..=6_i32, 1..=4_i32), on_hand).prop_map(
+        |(sizes, rules, (first, steps), shape, bite, on_hand)| {
+            let ((length, width), (half_gap, kerf, min_rip, min_bays, stagger, joist_width)) = (sizes, rules);
             let joists = steps.iter().scan(first, |at, step| Some(std::mem::replace(at, *at + step)));
             let (outline, holes) = shaped(length, width, shape, bite);
             Request {
@@ -41,6 +43,7 @@ pub fn tiny() -> impl Strategy<Value = Request> {
                 joists: joists.filter(|x| *x < length).collect(),
                 joist_width,
                 sheet: Sheet { length: 12, width: 6 },
+                on_hand: on_hand.into_iter().map(|(length, width)| Sheet { length, width }).collect(),
                 gap: 2 * half_gap,
                 kerf,
                 min_rip,

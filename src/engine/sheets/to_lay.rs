@@ -214,6 +214,7 @@ impl Laying<'_> {
             joists: under,
             joist_width: nearest_sixteenth(stock.joist),
             sheet,
+            on_hand: Vec::new(),
             // Half of it goes to either side of a joist's center.
             gap: 2 * nearest_sixteenth(stock.gap.half()),
             kerf: nearest_sixteenth(stock.kerf),

@@ -35,6 +35,7 @@ impl CaseFile {
             joists: self.joists.clone(),
             joist_width: self.joist_width,
             sheet: Sheet { length: self.sheet.length, width: self.sheet.width },
+            on_hand: Vec::new(),
             gap: self.gap,
             kerf: self.kerf,
             min_rip: self.min_rip,

@@ -5,11 +5,12 @@
 //! `z`, then no layout comes out of fewer than `z / F` sheets. `F` is a knapsack
 //! ([`super::knapsack`]), exact for every guillotine cutting; `z` is a cheapest way
 //! through the courses ([`super::options`]), exact for joints, spans and stagger. Both
-//! are summed up in whole numbers, so the bound holds whatever the prices are. Good
+//! are summed up in whole numbers, so the bound holds whatever the prices are. Pieces on
+//! hand have an `F` each, and what they can hold comes off `z` first. Good
 //! prices come from a linear programme ([`super::master`]) that grows by the cuttings
 //! and layouts which contradict its last prices.
 
-use super::case::Case;
+use super::case::{Case, Sheet};
 use super::courses::is_sliver;
 use super::knapsack::Knapsack;
 use super::master::Master;
@@ -35,8 +36,10 @@ pub fn by_floor(case: &Case, courses: usize) -> u32 {
     let along_joints = joints as i64 * i64::from(asked.sheet.width);
     let gaps = i64::from(asked.gap) * (courses.saturating_sub(1) as i64 * width + along_joints);
     let holes: i64 = asked.holes.iter().map(|hole| twice_the_area(hole).abs()).sum();
+    let grown = |piece: &Sheet| i64::from(piece.length + asked.kerf) * i64::from(piece.width + asked.kerf);
+    let on_hand: i64 = asked.on_hand.iter().map(grown).sum();
     let covered = ((twice_the_area(&asked.outline).abs() - holes) / 2 - gaps).max(1);
-    u32::try_from((covered + whole - 1) / whole.max(1)).unwrap_or(1)
+    u32::try_from(((covered - on_hand).max(0) + whole - 1) / whole.max(1)).unwrap_or(1)
 }
 
 /// After so many rounds in a row without a solution none is waited for.
@@ -64,6 +67,8 @@ pub struct Proof {
     pub prices: Vec<i64>,
     /// The most that one sheet's pieces cost.
     pub most_on_sheet: i64,
+    /// The most that the pieces out of each part on hand cost.
+    pub most_on_hand: Vec<i64>,
     /// The least that a layout's pieces cost.
     pub least_layout: i64,
 }
@@ -74,13 +79,30 @@ impl Proof {
         if self.most_on_sheet <= 0 {
             return 0;
         }
-        let (whole, rest) = (self.least_layout / self.most_on_sheet, self.least_layout % self.most_on_sheet);
+        let left = self.left_for_sheets();
+        let (whole, rest) = (left / self.most_on_sheet, left % self.most_on_sheet);
         (whole + i64::from(rest > 0)) as u32
     }
 
     /// The same before it is rounded up, for comparing proofs.
     pub fn in_fractions(&self) -> f64 {
-        if self.most_on_sheet <= 0 { 0.0 } else { self.least_layout as f64 / self.most_on_sheet as f64 }
+        if self.most_on_sheet <= 0 { 0.0 } else { self.left_for_sheets() as f64 / self.most_on_sheet as f64 }
+    }
+
+    /// The most that all pieces out of what is on hand and of so many sheets cost.
+    pub fn most(&self, sheets: u32) -> i64 {
+        self.most_on_hand.iter().sum::<i64>() + self.most_on_sheet * i64::from(sheets)
+    }
+
+    fn left_for_sheets(&self) -> i64 {
+        (self.least_layout - self.most(0)).max(0)
+    }
+
+    /// What prices prove, with the dearest filling of each blank, the sheet's last.
+    fn of(prices: Vec<i64>, dearest: &[(i64, Vec<(u16, u16)>)], least_layout: i64) -> Self {
+        let mut most: Vec<_> = dearest.iter().map(|(price, _)| *price).collect();
+        let most_on_sheet = most.pop().unwrap_or_default();
+        Self { prices, most_on_sheet, most_on_hand: most, least_layout }
     }
 }
 
@@ -90,10 +112,10 @@ impl Bounder {
         let priced: Vec<_> = scheme.kinds.iter().map(|kind| !(drop_slivers && is_sliver(case, kind.height))).collect();
         let knapsack = Knapsack::new(case, scheme, |kind| priced.get(kind).copied().unwrap_or_default());
         let prices = by_area(case, scheme, &priced);
-        let (most_on_sheet, _) = knapsack.best(&prices);
+        let dearest = knapsack.best(&prices);
         let (least_layout, needs, _) = cheapest(scheme, ways, &prices)?;
-        let master = Master::new(scheme.kinds.len(), &counted(&needs));
-        let proof = Proof { prices, most_on_sheet, least_layout };
+        let master = Master::new(scheme.kinds.len(), &counted(&needs), case.asked.on_hand.len());
+        let proof = Proof::of(prices, &dearest, least_layout);
         Some(Self { knapsack, master, priced, proof, is_open: true, unsolved: 0 })
     }
 
@@ -106,11 +128,13 @@ impl Bounder {
             like.filter(|_| *priced).map_or(0, |(_, price)| *price)
         };
         let prices: Vec<_> = scheme.kinds.iter().zip(&self.priced).map(price).collect();
-        let (most_on_sheet, cutting) = self.knapsack.best(&prices);
+        let dearest = self.knapsack.best(&prices);
         let Some((least_layout, needs, _)) = cheapest(scheme, ways, &prices) else { return };
-        self.master.add_cutting(&cutting);
+        for (blank, (_, cutting)) in dearest.iter().enumerate() {
+            self.master.add_cutting(blank, cutting);
+        }
         self.master.add_layout(&counted(&needs));
-        self.offer(Proof { prices, most_on_sheet, least_layout });
+        self.offer(Proof::of(prices, &dearest, least_layout));
     }
 
     fn offer(&mut self, proof: Proof) {
@@ -129,18 +153,23 @@ impl Bounder {
     pub fn step(&mut self, scheme: &Scheme, ways: &Ways) -> Option<Joints> {
         let is_solved = self.master.solve(400);
         let duals = self.master.prices();
-        let (kinds, worth) = duals.split_at(self.priced.len());
-        let worth = worth.first().copied().unwrap_or_default();
+        let (kinds, others) = duals.split_at(self.priced.len());
+        let worth = others.first().copied().unwrap_or_default();
+        // What a filling has to be worth to be new: of a part on hand its share's price.
+        let shares = others.iter().skip(1).map(|share| -share).chain([1.0]);
         let whole = |(price, priced): (&f64, &bool)| {
             if *priced { (price.max(0.0) * SHEET_PRICE as f64) as i64 } else { 0 }
         };
         let prices: Vec<_> = kinds.iter().zip(&self.priced).map(whole).collect();
-        let (most_on_sheet, cutting) = self.knapsack.best(&prices);
+        let dearest = self.knapsack.best(&prices);
         let (least_layout, needs, joints) = cheapest(scheme, ways, &prices)?;
-        let proof = Proof { prices, most_on_sheet, least_layout };
+        let proof = Proof::of(prices, &dearest, least_layout);
         let beyond = |value: i64, than: f64| value as f64 > than * SHEET_PRICE as f64 * (1.0 + 1e-6) + 1.0;
         let is_cheap = (least_layout as f64) < worth * SHEET_PRICE as f64 * (1.0 - 1e-6) - 1.0;
-        let is_cutting_new = beyond(most_on_sheet, 1.0) && self.master.add_cutting(&cutting);
+        let mut is_cutting_new = false;
+        for (blank, ((price, cutting), share)) in dearest.iter().zip(shares).enumerate() {
+            is_cutting_new |= beyond(*price, share) && self.master.add_cutting(blank, cutting);
+        }
         let is_layout_new = is_cheap && self.master.add_layout(&counted(&needs));
         // What contradicts the prices and is a column already is there for the programme to
         // find; where it does not, its fractions have drifted too far for better prices.

@@ -10,6 +10,9 @@ pub const FARTHEST: i32 = 1 << 17;
 /// The most joists under one floor: a joint's place is one bit of 128.
 pub const MOST_JOISTS: usize = 128;
 
+/// The most pieces on hand that a layout is looked for with: each is a sheet more to try.
+pub const MOST_ON_HAND: usize = 12;
+
 /// A layout to be found, as asked. Lengths are whole sixteenths of an inch; `x` runs
 /// along the sheets' strong axis, joists along `y`.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,6 +27,8 @@ pub struct Request {
     pub joist_width: i32,
     /// The sheets.
     pub sheet: Sheet,
+    /// Parts of sheets that are there already and count for none, none larger than a sheet.
+    pub on_hand: Vec<Sheet>,
     /// Between any two pieces; even, so that half of it is whole.
     pub gap: i32,
     /// What the saw takes.
@@ -37,7 +42,7 @@ pub struct Request {
 }
 
 /// A sheet's size in sixteenths.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Sheet {
     /// Along the strong axis.
     pub length: i32,
@@ -77,6 +82,11 @@ pub enum Fault {
         /// How many there are.
         joists: usize,
     },
+    /// More pieces on hand than [`MOST_ON_HAND`].
+    TooManyOnHand {
+        /// How many there are.
+        pieces: usize,
+    },
     /// Two joists at one place.
     JoistTwice {
         /// Their center.
@@ -111,6 +121,18 @@ impl Case {
         let region = Region::new(&asked.outline, &asked.holes);
         Ok(Self { asked, region })
     }
+
+    /// What pieces are cut from: what is on hand, one by one, and then sheet after sheet.
+    pub fn blank(&self, number: usize) -> Sheet {
+        self.asked.on_hand.get(number).copied().unwrap_or(self.asked.sheet)
+    }
+}
+
+impl Sheet {
+    /// Its size with a kerf more each way, after which cuts take nothing.
+    pub const fn grown(self, kerf: i32) -> (i32, i32) {
+        (self.length + kerf, self.width + kerf)
+    }
 }
 
 fn faults(asked: &Request) -> Vec<Fault> {
@@ -123,6 +145,9 @@ fn faults(asked: &Request) -> Vec<Fault> {
     faults.extend(far.map(|at| Fault::TooFar { at }));
     if asked.joists.len() > MOST_JOISTS {
         faults.push(Fault::TooManyJoists { joists: asked.joists.len() });
+    }
+    if asked.on_hand.len() > MOST_ON_HAND {
+        faults.push(Fault::TooManyOnHand { pieces: asked.on_hand.len() });
     }
     let neighbours = asked.joists.iter().zip(asked.joists.iter().skip(1));
     faults.extend(neighbours.filter(|(a, b)| a == b).map(|(at, _)| Fault::JoistTwice { at: *at }));
@@ -142,7 +167,10 @@ fn sizes(asked: &Request) -> Vec<Fault> {
         ("kerf", asked.kerf, 0, width),
         ("least rip", asked.min_rip, 1, width),
     ];
-    let out = ranges.into_iter().filter(|(_, is, least, most)| !(least..=most).contains(&is));
+    let on_hand = asked.on_hand.iter().flat_map(|piece| {
+        [("length of a piece on hand", piece.length, 1, length), ("width of a piece on hand", piece.width, 1, width)]
+    });
+    let out = ranges.into_iter().chain(on_hand).filter(|(_, is, least, most)| !(least..=most).contains(&is));
     let out = out.map(|(what, is, least, most)| Fault::Size { what, is, least, most });
     out.chain((asked.gap % 2 != 0).then_some(Fault::OddGap { gap: asked.gap })).collect()
 }
@@ -203,6 +231,7 @@ impl fmt::Display for Fault {
             }
             Self::TooFar { at } => write!(f, "a coordinate of {at}; from -{FARTHEST} to {FARTHEST} sixteenths will do"),
             Self::TooManyJoists { joists } => write!(f, "{joists} joists; up to {MOST_JOISTS} will do"),
+            Self::TooManyOnHand { pieces } => write!(f, "{pieces} pieces on hand; up to {MOST_ON_HAND} will do"),
             Self::JoistTwice { at } => write!(f, "two joists at {at}; each needs a place of its own"),
             Self::Size { what, is, least, most } => {
                 write!(f, "{what} of {is} sixteenths; from {least} to {most} will do")

@@ -63,7 +63,7 @@ pub enum Broken {
         /// The joists.
         joists: (usize, usize),
     },
-    /// A sheet's number is left out.
+    /// A sheet's number is left out, or what is counted as on hand is not.
     EmptySheet {
         /// The number.
         sheet: usize,
@@ -220,11 +220,13 @@ fn check_sheets(case: &Case, layout: &Layout, broken: &mut Vec<Broken>) -> i64 {
         sheets.entry(piece.sheet).or_default().push((x, y, x + size.width, y + size.height));
     }
     let count = sheets.last_key_value().map_or(0, |(last, _)| last + 1).max(layout.cuttings.len());
-    let empty = (0..count).filter(|sheet| !sheets.contains_key(sheet));
-    broken.extend(empty.map(|sheet| Broken::EmptySheet { sheet }));
-    let whole = (0, 0, asked.sheet.length, asked.sheet.width);
+    let empty = (asked.on_hand.len()..count).filter(|sheet| !sheets.contains_key(sheet));
+    let miscounted = (layout.on_hand != asked.on_hand.len()).then_some(layout.on_hand);
+    broken.extend(empty.chain(miscounted).map(|sheet| Broken::EmptySheet { sheet }));
     let mut sawn = 0;
     for (sheet, mut pieces) in sheets {
+        let blank = asked.on_hand.get(sheet).unwrap_or(&asked.sheet);
+        let whole = (0, 0, blank.length, blank.width);
         pieces.sort_unstable();
         let is_off = |p: &Rectangle| p.0 < 0 || p.1 < 0 || p.2 > whole.2 || p.3 > whole.3;
         let pairs = pieces.iter().enumerate().flat_map(|(n, a)| pieces.iter().skip(n + 1).map(move |b| (a, b)));

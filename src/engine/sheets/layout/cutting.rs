@@ -29,12 +29,11 @@ pub enum Cutting {
 
 type Known = HashMap<(Vec<u16>, i32, i32), (i64, Rc<Cutting>)>;
 
-/// The shortest way to cut `kinds`, in order, out of a sheet, and how long it is.
+/// The shortest way to cut `kinds`, in order, out of a rectangle, and how long it is.
 /// Pieces are kept to the lower left, as far as the cuts allow. None if they do not come
-/// out of one sheet.
-pub fn shortest(fit: &mut Fit, kerf: i32, kinds: &[u16]) -> Option<(i64, Rc<Cutting>)> {
-    let sheet = fit.sheet();
-    Some(Saw { fit, kerf, known: Known::new() }.cut(kinds, sheet)).filter(|(way, _)| *way < NEVER)
+/// out of it.
+pub fn shortest(fit: &mut Fit, kerf: i32, kinds: &[u16], blank: (i32, i32)) -> Option<(i64, Rc<Cutting>)> {
+    Some(Saw { fit, kerf, known: Known::new() }.cut(kinds, blank)).filter(|(way, _)| *way < NEVER)
 }
 
 /// Sizes here are grown by a kerf, as [`Fit`] has them; a cut at `at` takes the kerf
@@ -75,7 +74,7 @@ impl Saw<'_> {
     /// Tries both cuts that give `first` as little as it needs and `second` the rest.
     fn part(&mut self, first: &[u16], second: &[u16], (length, width): (i32, i32), best: &mut (i64, Rc<Cutting>)) {
         let at = self.fit.least_length(first, width);
-        if at < length && self.holds(second, (length - at, width)) {
+        if at < length && self.fit.fits(second, (length - at, width)) {
             let (one, other) = (self.cut(first, (at, width)), self.cut(second, (length - at, width)));
             let way = one.0.saturating_add(other.0).saturating_add(i64::from(width - self.kerf));
             if way < best.0 {
@@ -83,17 +82,13 @@ impl Saw<'_> {
             }
         }
         let at = self.least_width(first, length, width);
-        if at < width && self.holds(second, (length, width - at)) {
+        if at < width && self.fit.fits(second, (length, width - at)) {
             let (one, other) = (self.cut(first, (length, at)), self.cut(second, (length, width - at)));
             let way = one.0.saturating_add(other.0).saturating_add(i64::from(length - self.kerf));
             if way < best.0 {
                 *best = (way, Rc::new(Cutting::Rip { at: at - self.kerf, parts: [one.1, other.1] }));
             }
         }
-    }
-
-    fn holds(&mut self, kinds: &[u16], (length, width): (i32, i32)) -> bool {
-        kinds.is_empty() || self.fit.least_length(kinds, width) <= length
     }
 
     /// How wide a strip of some length has to be for these kinds.

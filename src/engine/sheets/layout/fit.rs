@@ -16,6 +16,7 @@ const NEVER: i32 = i32::MAX / 4;
 pub struct Fit {
     sizes: Vec<(i32, i32)>,
     sheet: (i32, i32),
+    on_hand: Vec<(i32, i32)>,
     lengths: HashMap<(Vec<u16>, i32), i32>,
     /// How many partings were looked at so far: a measure of the work done.
     pub work: u64,
@@ -26,8 +27,9 @@ impl Fit {
     pub fn new(case: &Case, kinds: &[Kind]) -> Self {
         let kerf = case.asked.kerf;
         let sizes = kinds.iter().map(|kind| (kind.width + kerf, kind.height + kerf)).collect();
-        let sheet = (case.asked.sheet.length + kerf, case.asked.sheet.width + kerf);
-        Self { sizes, sheet, lengths: HashMap::new(), work: 0 }
+        let sheet = case.asked.sheet.grown(kerf);
+        let on_hand = case.asked.on_hand.iter().map(|piece| piece.grown(kerf)).collect();
+        Self { sizes, sheet, on_hand, lengths: HashMap::new(), work: 0 }
     }
 
     /// A kind's size, grown by a kerf.
@@ -35,9 +37,14 @@ impl Fit {
         self.sizes.get(usize::from(kind)).copied().unwrap_or((NEVER, NEVER))
     }
 
-    /// The sheet's size, grown by a kerf.
-    pub fn sheet(&self) -> (i32, i32) {
-        self.sheet
+    /// How many pieces are on hand.
+    pub fn on_hand(&self) -> usize {
+        self.on_hand.len()
+    }
+
+    /// The size of a piece on hand or, beyond those, of a sheet, grown by a kerf.
+    pub fn blank(&self, number: usize) -> (i32, i32) {
+        self.on_hand.get(number).copied().unwrap_or(self.sheet)
     }
 
     /// A kind's area, grown by a kerf.
@@ -46,9 +53,9 @@ impl Fit {
         i64::from(width) * i64::from(height)
     }
 
-    /// Do these kinds, in order, come out of one sheet?
-    pub fn fits(&mut self, kinds: &[u16]) -> bool {
-        self.least_length(kinds, self.sheet.1) <= self.sheet.0
+    /// Do these kinds, in order, come out of a rectangle of this size?
+    pub fn fits(&mut self, kinds: &[u16], (length, width): (i32, i32)) -> bool {
+        kinds.is_empty() || self.least_length(kinds, width) <= length
     }
 
     /// How long a sheet of some height has to be for these kinds, in order, to come out

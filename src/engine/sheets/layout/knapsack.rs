@@ -1,4 +1,4 @@
-//! The dearest set of pieces that one sheet yields by cuts from edge to edge.
+//! The dearest set of pieces that a sheet, or a part of one, yields by cuts from edge to edge.
 //!
 //! Pieces and sheet are grown by one kerf each way, after which cuts take nothing. Any
 //! cutting can be pushed left and down until every cut lies at a sum of widths or of
@@ -19,6 +19,8 @@ pub struct Knapsack {
     /// For each length up to the sheet's the last sum that is not longer.
     floor_x: Vec<u16>,
     floor_y: Vec<u16>,
+    /// The number of each piece on hand among the sums, and last the sheet's.
+    blanks: Vec<(usize, usize)>,
     /// For each kind the numbers of its width and height among the sums.
     spots: Vec<(usize, usize)>,
 }
@@ -38,7 +40,7 @@ impl Knapsack {
     /// For all kinds of a scheme that `counts` says so of.
     pub fn new(case: &Case, scheme: &Scheme, counts: impl Fn(usize) -> bool) -> Self {
         let kerf = case.asked.kerf;
-        let (length, width) = (case.asked.sheet.length + kerf, case.asked.sheet.width + kerf);
+        let (length, width) = case.asked.sheet.grown(kerf);
         let sized: Vec<_> = scheme.kinds.iter().map(|kind| (kind.width + kerf, kind.height + kerf)).collect();
         let counted = || sized.iter().enumerate().filter(|(kind, _)| counts(*kind)).map(|(_, size)| *size);
         let heights: Vec<_> = counted().map(|(_, height)| height).collect();
@@ -53,17 +55,17 @@ impl Knapsack {
         };
         let floor_x = floors(&xs, length);
         let floor_y = floors(&ys, width);
-        let spot = |(width, height): &(i32, i32)| {
-            let floor = |floors: &[u16], at: i32| floors.get(at as usize).map_or(0, |floor| usize::from(*floor));
-            (floor(&floor_x, coarse(*width, step)), floor(&floor_y, *height))
-        };
-        let spots = sized.iter().map(spot).collect();
-        Self { xs, ys, floor_x, floor_y, spots }
+        let floor = |floors: &[u16], at: i32| floors.get(at as usize).map_or(0, |floor| usize::from(*floor));
+        let spot = |(width, height): (i32, i32)| (floor(&floor_x, width), floor(&floor_y, height));
+        let spots = sized.iter().map(|(width, height)| spot((coarse(*width, step), *height))).collect();
+        let blanks = case.asked.on_hand.iter().chain([&case.asked.sheet]).map(|blank| spot(blank.grown(kerf)));
+        Self { blanks: blanks.collect(), xs, ys, floor_x, floor_y, spots }
     }
 
-    /// The dearest filling of a sheet: its price, and how often it holds each kind.
+    /// The dearest filling of each piece on hand, and last of a sheet: its price, and how
+    /// often it holds each kind.
     #[allow(clippy::indexing_slicing, reason = "the tables are as long as the sums that index them")]
-    pub fn best(&self, prices: &[i64]) -> (i64, Vec<(u16, u16)>) {
+    pub fn best(&self, prices: &[i64]) -> Vec<(i64, Vec<(u16, u16)>)> {
         let (wide, tall) = (self.xs.len(), self.ys.len());
         let mut value = vec![0_i64; wide * tall];
         let mut fill = vec![Fill::Nothing; wide * tall];
@@ -118,8 +120,8 @@ impl Knapsack {
                 }
             }
         }
-        let last = wide * tall - 1;
-        (value[last], pieces(&fill, last))
+        let of_blank = |(x, y): &(usize, usize)| (value[y * wide + x], pieces(&fill, y * wide + x));
+        self.blanks.iter().map(of_blank).collect()
     }
 }
 

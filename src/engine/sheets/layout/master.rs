@@ -2,7 +2,8 @@
 //! that yield the pieces of some mix of layouts.
 //!
 //! One row a kind: what the cuttings yield less what the layouts need is at least
-//! nought. One row more: the layouts' shares make one. The prices of the kinds (the
+//! nought. One row more: the layouts' shares make one. And one for each part of a sheet
+//! that is on hand: it is cut once and costs nothing. The prices of the kinds (the
 //! rows' duals) are what this is for; floating point will do for them, since every
 //! bound that they lead to is summed up again in whole numbers.
 
@@ -24,6 +25,7 @@ struct Column {
 #[derive(Debug, Clone)]
 pub struct Master {
     rows: usize,
+    kinds: usize,
     columns: Vec<Column>,
     /// The column that each row's basic variable belongs to.
     basis: Vec<usize>,
@@ -36,34 +38,41 @@ pub struct Master {
 #[allow(clippy::indexing_slicing, reason = "rows and columns are numbered here, and the tables sized by them")]
 impl Master {
     /// Begins with one layout, every piece of it on a sheet of its own.
-    pub fn new(kinds: usize, layout: &[(u16, u16)]) -> Self {
-        let rows = kinds + 1;
+    pub fn new(kinds: usize, layout: &[(u16, u16)], on_hand: usize) -> Self {
+        let rows = kinds + 1 + on_hand;
         let mut columns: Vec<_> = (0..kinds).map(|kind| Column { cost: 1.0, entries: vec![(kind, 1.0)] }).collect();
         columns.push(layout_column(kinds, layout));
+        // What is on hand may stay as it is.
+        columns.extend((kinds + 1..rows).map(|row| Column { cost: 0.0, entries: vec![(row, 1.0)] }));
         columns.extend((0..kinds).map(|kind| Column { cost: 0.0, entries: vec![(kind, -1.0)] }));
         let mut inverse = vec![0.0; rows * rows];
         for row in 0..rows {
             inverse[row * rows + row] = 1.0;
         }
         let mut values: Vec<_> = (0..kinds).map(nudge).collect();
-        values.push(1.0);
+        values.resize(rows, 1.0);
         for (kind, count) in layout {
             let (kind, count) = (usize::from(*kind), f64::from(*count));
             inverse[kind * rows + kinds] = count;
             values[kind] += count;
         }
-        Self { rows, columns, basis: (0..rows).collect(), inverse, values }
+        Self { rows, kinds, columns, basis: (0..rows).collect(), inverse, values }
     }
 
-    /// Adds what a sheet can yield; false if it is there already.
-    pub fn add_cutting(&mut self, yields: &[(u16, u16)]) -> bool {
-        let entries = yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
-        self.add(Column { cost: 1.0, entries })
+    /// Adds what a part on hand can yield or, by the number beyond those, a sheet; false
+    /// if it is there already.
+    pub fn add_cutting(&mut self, blank: usize, yields: &[(u16, u16)]) -> bool {
+        let mut entries: Vec<_> =
+            yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
+        let share = self.kinds + 1 + blank;
+        let is_on_hand = share < self.rows;
+        entries.extend(is_on_hand.then_some((share, 1.0)));
+        self.add(Column { cost: if is_on_hand { 0.0 } else { 1.0 }, entries })
     }
 
     /// Adds what a layout needs; false if it is there already.
     pub fn add_layout(&mut self, needs: &[(u16, u16)]) -> bool {
-        self.add(layout_column(self.rows - 1, needs))
+        self.add(layout_column(self.kinds, needs))
     }
 
     fn add(&mut self, column: Column) -> bool {
@@ -74,7 +83,8 @@ impl Master {
         is_new
     }
 
-    /// The row's prices at the present basis: the kinds', then what a layout is worth.
+    /// The rows' prices at the present basis: the kinds', what a layout is worth, and the
+    /// shares of what is on hand.
     pub fn prices(&self) -> Vec<f64> {
         let mut prices = vec![0.0; self.rows];
         for (row, column) in self.basis.iter().enumerate() {

@@ -27,7 +27,7 @@ mod rows;
 mod scheme;
 mod search;
 
-pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, Request, Sheet};
+pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, MOST_ON_HAND, Request, Sheet};
 pub use check::{Broken, check};
 pub use cutting::Cutting;
 pub use form::{Form, Trim, form};

@@ -17,8 +17,10 @@ pub struct Layout {
     pub levels: Levels,
     /// The pieces, course by course from left to right.
     pub pieces: Vec<Piece>,
-    /// How each sheet is cut.
+    /// How each piece on hand is cut, and then each sheet.
     pub cuttings: Vec<Rc<Cutting>>,
+    /// How many of those were on hand.
+    pub on_hand: usize,
     /// How far the saw goes: all cuts across sheets and what is cut out of rectangles.
     pub cut: i64,
 }
@@ -34,7 +36,7 @@ pub struct Piece {
     pub at: Corner,
     /// Its bounding rectangle's size.
     pub size: Kind,
-    /// Its sheet.
+    /// What it is cut from, among the cuttings.
     pub sheet: usize,
     /// Its rectangle's lower left corner on that sheet.
     pub on_sheet: Corner,
@@ -43,7 +45,7 @@ pub struct Piece {
 impl Layout {
     /// How many sheets it takes.
     pub fn sheets(&self) -> u32 {
-        self.cuttings.len() as u32
+        (self.cuttings.len() - self.on_hand) as u32
     }
 
     /// Fewer sheets come first, then fewer pieces, then less sawing.
@@ -98,7 +100,8 @@ impl Layout {
             }
         }
         let (sawn, cuttings) = cut_all(case, &mut pieces)?;
-        Some(Self { levels, pieces, cuttings, cut: sawn + libm::round(inside) as i64 })
+        let on_hand = case.asked.on_hand.len();
+        Some(Self { levels, pieces, cuttings, on_hand, cut: sawn + libm::round(inside) as i64 })
     }
 }
 
@@ -119,11 +122,12 @@ fn cut_all(case: &Case, pieces: &mut [Piece]) -> Option<(i64, Vec<Rc<Cutting>>)>
     let mut fit = Fit::new(case, &sizes);
     let sheets = pieces.iter().map(|piece| piece.sheet + 1).max()?;
     let (mut sawn, mut cuttings) = (0, Vec::with_capacity(sheets));
-    for sheet in 0..sheets {
+    for sheet in 0..sheets.max(fit.on_hand()) {
         let mut mine: Vec<_> = pieces.iter_mut().filter(|piece| piece.sheet == sheet).collect();
         let mut kinds: Vec<_> = mine.iter().map(|piece| kind_of(piece.size)).collect();
         kinds.sort_unstable();
-        let (way, cutting) = shortest(&mut fit, case.asked.kerf, &kinds)?;
+        let blank = fit.blank(sheet);
+        let (way, cutting) = shortest(&mut fit, case.asked.kerf, &kinds, blank)?;
         let mut spots = Spots::new();
         place(&cutting, (0, 0), case.asked.kerf, &mut |kind, at| spots.entry(kind).or_default().push(at));
         for piece in &mut mine {

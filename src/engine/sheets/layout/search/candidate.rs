@@ -90,7 +90,7 @@ impl Candidate {
     /// of the sheets are worth no more than those, so there are `(c - sheets) / t` of
     /// them or more.
     pub fn best_toll(&self, sheets: u32) -> (i64, usize) {
-        let most = self.proof().most_on_sheet * i64::from(sheets);
+        let most = self.proof().most(sheets);
         let proves = |toll: i64| {
             let joints = self.ways.cheapest(&self.costs(toll)).filter(|_| self.ways.are_all);
             let beyond = joints.map_or(0, |joints| joints.price - most).max(0);

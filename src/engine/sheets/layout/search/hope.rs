@@ -77,12 +77,12 @@ impl Wanted {
 }
 
 impl Hope {
-    /// A class of which nothing is known.
-    pub fn new(class: Class) -> Self {
+    /// A class of which no more is known than that it takes `sheets` or more.
+    pub fn new(class: Class, sheets: u32) -> Self {
         Self {
             class,
             candidate: None,
-            sheets: 1,
+            sheets,
             pieces: 1,
             rounds: 0,
             sawn: 0,
@@ -227,7 +227,7 @@ impl OneByOne {
 
     fn next(&mut self, candidate: &mut Candidate, wanted: Wanted) -> Found {
         let tolls = wanted.pieces.map_or(0, |pieces| self.toll.saturating_mul(pieces as i64));
-        let limit = (candidate.proof().most_on_sheet * i64::from(wanted.sheets)).saturating_add(tolls);
+        let limit = candidate.proof().most(wanted.sheets).saturating_add(tolls);
         for _ in 0..BEGINNINGS_A_STEP {
             let joints = match self.exhaust.next(&candidate.ways, limit) {
                 Next::Working => continue,

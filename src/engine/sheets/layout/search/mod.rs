@@ -62,7 +62,8 @@ impl Search {
         classes.sort_by_key(|class| std::cmp::Reverse((class.members.len(), first_width(class))));
         let by_floor = classes.iter().map(|class| by_floor(&case, class.members.first().map_or(0, Vec::len)));
         let by_floor = by_floor.min().unwrap_or(0);
-        let hopes = classes.into_iter().map(Hope::new).collect();
+        let least = u32::from(case.asked.on_hand.is_empty());
+        let hopes = classes.into_iter().map(|class| Hope::new(class, least)).collect();
         Self { case, hopes, by_floor, best: None, without: 0, steps: 0 }
     }
 
