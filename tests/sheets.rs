@@ -5,6 +5,8 @@
 mod cut_list;
 mod desk;
 mod job_samples;
+#[path = "sheets/on_hand.rs"]
+mod on_hand;
 #[path = "sheets/take_off.rs"]
 mod take_off;
 #[path = "sheets/to_lay.rs"]

@@ -91,6 +91,7 @@ fn SheetFacts() -> impl IntoView {
             {choice("Long edges", edges, edge, on_edge)}
             <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
             {OF_SHEETS.map(StatedLength::field).collect_view()}
+            <TextField label="Lumber for blocks" value=now(|job| job.block_lumber().map(ToString::to_string)) on_commit=label(session, "Lumber for blocks", Fact::BlockLumber)/>
         </section>
     }
 }

@@ -64,6 +64,10 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let thickness = units.length(layer.thickness.value);
             (format!("{}: {thickness} thick", layer.what.label()), Some(layer.thickness.typed.clone()))
         }
+        Observation::OnHand(piece) => {
+            let (length, width) = (units.length(piece.length.value), units.length(piece.width.value));
+            (format!("{length} along the strong axis × {width}"), Some(piece.length.typed.clone()))
+        }
         Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
         Observation::Obstacle(obstacle) => {
             (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)
@@ -171,6 +175,7 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::SheetEdge(edge) => format!("sheets with {}", edge.label()),
         Fact::SpanRating(rating) => format!("sheets rated {} oc", u16::from(*rating)),
         Fact::CommonMark(mark) => format!("common mark: {mark}"),
+        Fact::BlockLumber(lumber) => format!("blocks are cut of {lumber}"),
         Fact::MeasuredFrom(wall) => format!("distances are from the {wall}"),
         Fact::North(north) => format!("north is {} on the plan", north.on_page()),
         Fact::Archived(true) => "archived".to_owned(),

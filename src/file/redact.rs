@@ -71,6 +71,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Meter(_) => true,
         Observation::Measure(_)
         | Observation::Layer(_)
+        | Observation::OnHand(_)
         | Observation::Level(_)
         | Observation::Reading(_)
         | Observation::AirReading(_)

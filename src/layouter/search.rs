@@ -3,16 +3,16 @@
 use duckboard::draw::sheets::{Needed, SheetPage, sources};
 use duckboard::draw::{Canvas, svg};
 use duckboard::engine::figure::Figure;
-use duckboard::engine::sheets::{FloorSearch, at_the_saw, to_lay};
+use duckboard::engine::sheets::{FloorSearch, Searches, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::read;
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// The searches for the sheets of one job, floor after floor.
+/// The searches for the sheets of one job.
 #[wasm_bindgen]
 pub struct Layouts {
-    floors: Vec<FloorSearch>,
+    searches: Searches,
     assumed: Vec<String>,
     doubts: Vec<String>,
     at_the_saw: Vec<String>,
@@ -65,24 +65,18 @@ impl Layouts {
         let units = serde_json::from_str(units).unwrap_or_default();
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
         let (assumed, doubts, at_the_saw) = (known.assumed, known.doubts, at_the_saw(book.job(), units));
-        let floors = known.value.into_iter().map(FloorSearch::new).collect();
-        Ok(Self { floors, assumed, doubts, at_the_saw, units, canvas })
+        let searches = Searches::new(book.job(), known.value);
+        Ok(Self { searches, assumed, doubts, at_the_saw, units, canvas })
     }
 
     /// Goes on by so many steps: `true` when there is nothing more to find.
     pub fn step(&mut self, steps: usize) -> bool {
-        for _ in 0..steps {
-            match self.floors.iter_mut().find(|floor| !floor.is_done()) {
-                Some(floor) => floor.step(),
-                None => return true,
-            }
-        }
-        self.floors.iter().all(FloorSearch::is_done)
+        (0..steps).any(|_| !self.searches.step())
     }
 
     /// The best so far as JSON, once something is there that keeps every rule.
     pub fn page(&self) -> Option<String> {
-        let floors: Vec<_> = self.floors.iter().filter_map(|floor| self.shown(floor)).collect();
+        let floors: Vec<_> = self.searches.floors().iter().filter_map(|floor| self.shown(floor)).collect();
         let (assumed, doubts) = (self.assumed.clone(), self.doubts.clone());
         let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: self.at_the_saw.clone() };
         if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }

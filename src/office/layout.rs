@@ -8,7 +8,7 @@ use duckboard::draw::sheets::{CutSheet, SheetPage, sources};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::job::Job;
-use duckboard::engine::sheets::{FloorSearch, ToLay, at_the_saw, to_lay};
+use duckboard::engine::sheets::{FloorSearch, Searches, ToLay, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::Salvage;
 use std::fs;
@@ -47,7 +47,9 @@ fn missing(needs: &[Need]) -> String {
 
 fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     let mut text = String::new();
-    for (number, floor) in (1..).zip(&known.value) {
+    let mut searches = Searches::new(job, known.value.clone());
+    while searches.step() {}
+    for (number, floor) in (1..).zip(searches.floors()) {
         text += &laid_floor(floor, folder, number)?;
     }
     text += &section("Assumed", &known.assumed);
@@ -57,12 +59,8 @@ fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, T
 }
 
 /// One floor: its plan and its sheets. The first floor's files have the plain names.
-fn laid_floor(floor: &ToLay, folder: &Path, number: usize) -> Result<String, Trouble> {
-    let mut search = FloorSearch::new(floor.clone());
-    while !search.is_done() {
-        search.step();
-    }
-    let Some(page) = SheetPage::of(&search, Units::default(), CANVAS) else { return Ok(String::new()) };
+fn laid_floor(search: &FloorSearch, folder: &Path, number: usize) -> Result<String, Trouble> {
+    let Some(page) = SheetPage::of(search, Units::default(), CANVAS) else { return Ok(String::new()) };
     let prefix = if number == 1 { String::new() } else { format!("floor-{number}-") };
     let mut text = format!("## {}: {}\n\n{}\n\n", plain(&page.name), plain(&page.headline), plain(&page.line));
     if let Some(plan) = &page.plan {

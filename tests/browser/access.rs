@@ -73,7 +73,7 @@ async fn before_a_job(inspector: &mut Inspector) {
 }
 
 /// All that the tape measures, the first one last: that is what goes on.
-const TAPE_TASKS: [&str; 11] = [
+const TAPE_TASKS: [&str; 12] = [
     "Corner to corner",
     "Off a line",
     "Square corner?",
@@ -82,6 +82,7 @@ const TAPE_TASKS: [&str; 11] = [
     "Joists",
     "Joist by joist",
     "Floor layers",
+    "Piece on hand",
     "Crawl height",
     "Other length",
     "Room side",

@@ -1,4 +1,5 @@
-//! What an old floor asks of the tape: joists one by one, a cut back to a rip, layers.
+//! What an old floor asks of the tape: joists one by one, a cut back to a rip, layers,
+//! and what is there already to lay.
 
 use crate::carpenter::phone_with_a_job;
 use crate::phone::Phone;
@@ -16,12 +17,16 @@ async fn joists_are_measured_one_by_one_and_the_floor_is_cut_back_to_a_rip() {
     put_a_corner_beside_a_line(&mut phone).await;
     cut_it_back(&mut phone).await;
     put_a_caliper_to_the_layers(&mut phone).await;
+    log_what_is_on_hand(&mut phone).await;
     north_is_up(&mut phone).await;
     // Joists of 17 1/2 in lie between the fourth and the fifth.
     phone.go_to("Answers").await;
     phone.is_answered("Old floor", "15/16\" thick: cut no deeper").await;
     phone.tap("Lay sheets on the joists").await;
     phone.wait_for("no layout takes fewer").await;
+    phone.wait_for("0 sheets").await;
+    phone.wait_for("1 of 1 on hand used").await;
+    phone.wait_for("On hand 1 (6' 0\" × 4' 0\")").await;
     phone.wait_for("rated for joists 17 1/2\" on center or more").await;
     phone.wait_for("blade 15/16\" deep").await;
     phone.check_accessible().await;
@@ -76,6 +81,15 @@ async fn put_a_caliper_to_the_layers(phone: &mut Phone) {
     phone.ask_for("Which layer", "boards, diagonal").await;
     phone.keypad("fractions 3/4 inches save").await;
     phone.said_back("boards, diagonal", "3/4\"").await;
+}
+
+async fn log_what_is_on_hand(phone: &mut Phone) {
+    phone.ask_for("What is measured", "Piece on hand").await;
+    phone.is_asked("On hand 1: along the strong axis").await;
+    phone.keypad("6 feet save").await;
+    phone.is_asked("On hand 1: across").await;
+    phone.keypad("4 feet save").await;
+    phone.said_back("Piece on hand across", "4' 0\"").await;
 }
 
 async fn north_is_up(phone: &mut Phone) {

@@ -12,6 +12,7 @@ use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation,
 use duckboard::engine::photo::Photo;
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sample;
+use duckboard::engine::sheets::OnHand;
 use duckboard::engine::survey::{
     Corner, CutBack, JoistCenter, Layer, LayerKind, Measure, Obstacle, ObstacleKind, Offset, Opening, Ruler, Tie,
     Trust, WholeFloor, room_area,
@@ -93,6 +94,7 @@ pub fn first_book() -> Book {
         }),
         pen.record(Layer { what: LayerKind::Finish, thickness: Typed::new("3/16\"", Length::sixty_fourths(12)) }),
         pen.record(Layer { what: LayerKind::Boards, thickness: Typed::new("3/4\"", Length::sixty_fourths(48)) }),
+        pen.record(OnHand { length: inches(48), width: inches(30) }),
         pen.record(JoistCenter {
             of: *book.job().now.joists().first().unwrap().0,
             joist: JoistNumber::new(3).unwrap(),
@@ -106,6 +108,7 @@ pub fn first_book() -> Book {
         pen.record(Fact::EdgeGap(Typed::new("1/16\"", Length::sixty_fourths(4)))),
         pen.record(Fact::Kerf(Typed::new("1/8\"", Length::sixty_fourths(8)))),
         pen.record(Fact::JoistThickness(Typed::new("1 1/2\"", Length::sixty_fourths(96)))),
+        pen.record(Fact::BlockLumber(Label::fitted("2 × 8 No. 2, treated"))),
         pen.record(Fact::TapeWithin(Typed::new("1/16\"", Length::sixty_fourths(4)))),
         pen.record(Fact::LaserWithin(Typed::new("1/16\"", Length::sixty_fourths(4)))),
         pen.record(Fact::PacesWithin(inches(8))),

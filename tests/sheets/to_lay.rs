@@ -5,13 +5,13 @@ use crate::job_samples;
 use crate::{asked, laid};
 use duckboard::draw::Canvas;
 use duckboard::draw::sheets::SheetPage;
-use duckboard::engine::entry::EntryId;
+use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::geometry::{Point, Rect, Turn};
 use duckboard::engine::job::{Fact, Job, SheetEdge, SpanRating};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::sheets::layout::{Case, Corner, check, form, twice_the_area};
-use duckboard::engine::sheets::{FloorSearch, Outcome, ToLay, to_lay};
+use duckboard::engine::sheets::{FloorSearch, Outcome, Searches, ToLay, to_lay};
 use duckboard::engine::survey::{CutBack, JoistCenter, Obstacle, ObstacleKind, Opening, Run, WholeFloor};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
@@ -24,8 +24,8 @@ fn at(x: i32, y: i32) -> Point {
 }
 
 /// An invented room, joists every 16 in from its first corner, and what comes out of it.
-struct Site {
-    desk: Desk,
+pub struct Site {
+    pub desk: Desk,
     room: EntryId,
     first: EntryId,
 }
@@ -39,7 +39,7 @@ impl Site {
     }
 
     /// A room of 20 × 15 ft.
-    fn rectangle(run: Run) -> Self {
+    pub fn rectangle(run: Run) -> Self {
         let sides = [("20'", R), ("15'", R), ("20'", R), ("15'", R)];
         Self::new(&sides, run, if run == Run::AcrossFirstSide { 14 } else { 11 })
     }
@@ -50,7 +50,7 @@ impl Site {
         Opening { from: self.first, along, out, length, width }
     }
 
-    fn opening(mut self, inches: [i32; 4]) -> Self {
+    pub fn opening(mut self, inches: [i32; 4]) -> Self {
         self.desk.log(self.placed(inches));
         self
     }
@@ -69,6 +69,13 @@ impl Site {
         let figure = to_lay(self.desk.job());
         let known = figure.as_known().unwrap();
         (known.value.clone(), known.doubts.clone())
+    }
+
+    /// The floors, all searched to the end.
+    pub fn searched(&self) -> Searches {
+        let mut searches = Searches::new(self.desk.job(), self.floors().0);
+        while searches.step() {}
+        searches
     }
 
     /// The only floor.
@@ -139,10 +146,12 @@ fn the_samples_opening_is_laid_by_the_rules() {
 #[test]
 fn every_opening_is_a_floor_of_its_own() {
     let site = Site::rectangle(Run::AcrossFirstSide).opening([16, 16, 64, 48]).opening([128, 96, 48, 60]);
-    let (floors, doubts) = site.floors();
+    let (floors, _) = site.floors();
     assert_eq!(floors.iter().map(|floor| floor.name.as_str()).collect::<Vec<_>>(), ["Opening 1", "Opening 2"]);
     assert_eq!(reach(&floors[1].cut_back), (at(128, 96), at(176, 156)));
-    assert!(doubts.iter().any(|doubt| doubt.contains("one by one")), "{doubts:?}");
+    let figure = to_lay(site.desk.job());
+    let assumed = &figure.as_known().unwrap().assumed;
+    assert!(assumed.iter().any(|rule| rule.contains("laid in turn")), "{assumed:?}");
 }
 
 #[test]
@@ -206,6 +215,7 @@ fn what_is_said_of_the_sheets_counts() {
         Fact::EdgeGap(length("1")),
         Fact::Kerf(length("1/4")),
         Fact::JoistThickness(length("2")),
+        Fact::BlockLumber(Label::fitted("2 × 8 No. 2, treated")),
     ] {
         site.desk.log(fact);
     }
@@ -215,6 +225,7 @@ fn what_is_said_of_the_sheets_counts() {
     assert_eq!((asked.sheet.length, asked.sheet.width), (1536, 760));
     assert_eq!((asked.gap, asked.kerf, asked.joist_width), (0, 4, 32));
     assert_eq!(asked.outline[0], (16, 16));
+    assert_eq!(floors[0].stock.block_lumber, "2 × 8 No. 2, treated");
     assert!(doubts.iter().any(|doubt| doubt.contains("rated 12 in")), "{doubts:?}");
     assert!(doubts.iter().any(|doubt| doubt.contains("factory edge")), "{doubts:?}");
     site.desk.log(Fact::SpanRating(SpanRating::new(24).unwrap()));
@@ -258,7 +269,7 @@ fn ripped_tongue_and_groove_sheets_say_which_edge_stays() {
     let mut site = Site::rectangle(Run::AcrossFirstSide).opening([16, 16, 64, 80]);
     let says = |site: &Site| {
         let canvas = Canvas { width_px: 640, height_px: 480 };
-        let page = SheetPage::of(&searched(site.floor()), Units::default(), canvas).unwrap();
+        let page = SheetPage::of(&site.searched().floors()[0], Units::default(), canvas).unwrap();
         page.sheets.into_iter().flat_map(|sheet| sheet.cuts).filter(|cut| cut.contains("tongue")).count()
     };
     assert_eq!(says(&site), 0);
@@ -283,8 +294,8 @@ fn a_piece_around_a_corner_is_trimmed_along_two_lines() {
 fn a_floor_that_cannot_be_laid_says_why_and_the_others_are_laid() {
     let mut site = Site::rectangle(Run::AcrossFirstSide).opening([16, 16, 64, 48]).opening([128, 96, 48, 10]);
     site.desk.log(Fact::EdgeGap(length("6")));
-    let (floors, _) = site.floors();
-    let outcomes: Vec<_> = floors.into_iter().map(searched).collect();
+    let searches = site.searched();
+    let outcomes = searches.floors();
     let fewest = |search: &FloorSearch| match search.outcome() {
         Outcome::Laid { layout, bound } => (layout.sheets(), bound),
         other => panic!("{other:?}"),
@@ -300,15 +311,7 @@ fn joists_too_far_apart_for_a_sheet_have_no_layout() {
     let (room, sides) = desk.room(&[("20'", R), ("15'", R), ("20'", R), ("15'", R)]);
     desk.joists(room, Run::AcrossFirstSide, "9'", "9'", 2);
     let site = Site { desk, room, first: sides[0] }.all_comes_out();
-    let search = searched(site.floor());
-    let Outcome::Impossible(why) = search.outcome() else { panic!("a sheet is 8 ft long") };
+    let searches = site.searched();
+    let Outcome::Impossible(why) = searches.floors()[0].outcome() else { panic!("a sheet is 8 ft long") };
     assert!(why.contains("wider than a sheet"), "{why}");
-}
-
-fn searched(floor: ToLay) -> FloorSearch {
-    let mut search = FloorSearch::new(floor);
-    while !search.is_done() {
-        search.step();
-    }
-    search
 }

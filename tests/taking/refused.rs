@@ -23,6 +23,8 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (held(TapeTask::Joists, &["3\"", "16\""]), "201", "Joist count: ", "1 to 200 is accepted"),
         (held(TapeTask::Joists, &["3\"", "16\""]), "9.5", "Joist count: ", "1 to 200 is accepted"),
         (tape(TapeTask::Layer), "0", "Thickness, finished floor: ", "more than 0"),
+        (tape(TapeTask::OnHand), "0", "Piece on hand along its strong axis: ", "more than 0"),
+        (held(TapeTask::OnHand, &["4'"]), "4 x", "Piece on hand across: ", "Type "),
         (tape(TapeTask::CrawlHeight), "5/4", "Crawl height: ", "1 1/4"),
         (tape(TapeTask::Other), "7/15", "Length: ", "7/16"),
         (draft.with(Instrument::Meter), "301", "Moisture at Joist 6, lower edge: ", "300 %"),

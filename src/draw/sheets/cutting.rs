@@ -13,11 +13,10 @@ use crate::engine::take::Units;
 const MARGIN: f64 = 1.8;
 
 /// The sheet with its pieces, its cuts in order, and what is left over.
-pub fn cutting(plan: &SheetPlan, sheet: Sheet, units: Units, canvas: Canvas) -> Drawing {
+pub fn cutting(plan: &SheetPlan, name: &str, units: Units, canvas: Canvas) -> Drawing {
     let lettering = Lettering::on(canvas);
-    let bench = Bench::new(sheet, canvas, lettering);
-    let whole = Rectangle { at: (0, 0), length: sheet.length, width: sheet.width };
-    let mut items = vec![box_path(bench.area(whole), Role::Sheet)];
+    let bench = Bench::new(plan.size, canvas, lettering);
+    let mut items = vec![box_path(bench.area(plan.whole()), Role::Sheet)];
     items.extend(plan.offcuts.iter().map(|offcut| box_path(bench.area(*offcut), Role::Offcut)));
     for numbered in &plan.pieces {
         let size = numbered.piece.size;
@@ -28,12 +27,7 @@ pub fn cutting(plan: &SheetPlan, sheet: Sheet, units: Units, canvas: Canvas) -> 
     }
     let mut marks = Vec::new();
     items.extend(plan.cuts.iter().flat_map(|cut| bench.cut(cut, lettering, &mut marks)));
-    let title = format!(
-        "Sheet {}: its {} and {}",
-        plan.number,
-        counted(plan.pieces.len(), "piece"),
-        counted(plan.cuts.len(), "cut")
-    );
+    let title = format!("{name}: its {} and {}", counted(plan.pieces.len(), "piece"), counted(plan.cuts.len(), "cut"));
     Drawing { canvas, title, items, frame: None, unplaced: Vec::new() }
 }
 

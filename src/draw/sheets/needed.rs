@@ -20,7 +20,11 @@ pub struct Needed {
 
 /// Everything that is needed, as a page shows it.
 pub fn needed(take_off: &TakeOff, units: Units) -> Vec<Needed> {
-    vec![of_blocks(&take_off.blocking, units), of_fasteners(&take_off.fasteners), of_glue(&take_off.adhesive, units)]
+    vec![
+        of_blocks(&take_off.blocking, &take_off.block_lumber, units),
+        of_fasteners(&take_off.fasteners),
+        of_glue(&take_off.adhesive, units),
+    ]
 }
 
 /// Where everything on a page comes from, with the marks.
@@ -30,10 +34,13 @@ pub fn sources() -> Vec<String> {
     cited.map(|citation| format!("{} ({})", citation.title, citation.mark.label())).collect()
 }
 
-fn of_blocks(blocking: &Blocking, units: Units) -> Needed {
+fn of_blocks(blocking: &Blocking, lumber: &str, units: Units) -> Needed {
     let mut lines = match &blocking.bought {
         _ if blocking.blocks.is_empty() => vec!["Every edge lies on a joist.".to_owned()],
-        Some(bought) => bought.sticks.iter().map(|stick| cut_from(stick, units)).chain([feet(bought)]).collect(),
+        Some(bought) => {
+            let sticks = bought.sticks.iter().map(|stick| cut_from(stick, units));
+            std::iter::once(format!("Of {lumber}:")).chain(sticks).chain([feet(bought)]).collect()
+        }
         None => vec!["Some block is longer than lumber is sold: it needs a joist or a header.".to_owned()],
     };
     lines.push(blocking::RULE.to_owned());

@@ -5,7 +5,7 @@ use super::plan::runs_across;
 use super::{counted, cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
 use crate::engine::job::SheetEdge;
-use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
+use crate::engine::sheets::cut_list::{Blank, Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, Trim};
 use crate::engine::sheets::to_lay::length;
 use crate::engine::sheets::{CutList, FloorSearch, Outcome, TakeOff, ToLay};
@@ -59,21 +59,24 @@ impl SheetPage {
     fn laid(floor: &ToLay, layout: &Layout, bound: u32, units: Units, canvas: Canvas) -> Option<Self> {
         let case = floor.case.as_ref().ok()?;
         let list = CutList::of(case, layout);
-        let sheets = list.sheets.iter().map(|plan| CutSheet {
-            title: title(plan),
-            drawing: (!plan.is_laid_whole()).then(|| cutting(plan, case.asked.sheet, units, half_height(canvas))),
-            cuts: plan
-                .cuts
-                .iter()
-                .map(|cut| words(cut, case.asked.sheet.length, units))
-                .chain(trimming(plan, units))
-                .chain(factory_edges(plan, floor.stock.edge))
-                .collect(),
+        let sheets = list.sheets.iter().map(|plan| {
+            let name = floor.name_of(plan.blank);
+            CutSheet {
+                title: title(&name, plan, units),
+                drawing: (!plan.is_laid_whole()).then(|| cutting(plan, &name, units, half_height(canvas))),
+                cuts: plan
+                    .cuts
+                    .iter()
+                    .map(|cut| words(cut, plan, units))
+                    .chain(trimming(plan, units))
+                    .chain(factory_edges(plan, case.asked.sheet.width, floor.stock.edge))
+                    .collect(),
+            }
         });
         Some(Self {
             name: floor.name.clone(),
             headline: counted(layout.sheets() as usize, "sheet"),
-            line: line(layout, bound, runs_across(floor.run)),
+            line: line(layout, &list, bound, runs_across(floor.run)),
             plan: Some(layout_plan(floor, &list, units, canvas)),
             needed: needed(&TakeOff::of(case, &list, &floor.stock), units),
             sheets: sheets.collect(),
@@ -86,21 +89,33 @@ const fn half_height(canvas: Canvas) -> Canvas {
     Canvas { height_px: canvas.width_px / 2 + 40, ..canvas }
 }
 
-fn line(layout: &Layout, bound: u32, across: bool) -> String {
+fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
     let proof = if bound == layout.sheets() {
         "no layout takes fewer".to_owned()
     } else {
         format!("{bound} or more are needed")
     };
     let way = if across { "along side 1" } else { "square to side 1" };
-    format!("{proof}; {}, sheets {way}", counted(layout.pieces.len(), "piece"))
+    let used = list.sheets.iter().filter(|plan| matches!(plan.blank, Blank::OnHand(_))).count();
+    let on_hand = match layout.on_hand {
+        0 => String::new(),
+        all => format!("; {used} of {all} on hand used"),
+    };
+    format!("{proof}; {}, sheets {way}{on_hand}", counted(layout.pieces.len(), "piece"))
 }
 
-fn title(plan: &SheetPlan) -> String {
+/// "Sheet 2: pieces 4, 7"; of what is on hand also how large it is.
+fn title(name: &str, plan: &SheetPlan, units: Units) -> String {
     let numbers: Vec<_> = plan.pieces.iter().map(|piece| piece.number.to_string()).collect();
     let pieces = if numbers.len() == 1 { "piece" } else { "pieces" };
     let uncut = if plan.is_laid_whole() { ", uncut" } else { "" };
-    format!("Sheet {}: {pieces} {}{uncut}", plan.number, numbers.join(", "))
+    let size = match plan.blank {
+        Blank::Sheet(_) => String::new(),
+        Blank::OnHand(_) => {
+            format!(" ({} × {})", units.length(length(plan.size.length)), units.length(length(plan.size.width)))
+        }
+    };
+    format!("{name}{size}: {pieces} {}{uncut}", numbers.join(", "))
 }
 
 /// "Trim piece 7 from 2' along, 0 up, to 2' along, 1' up", once it is cut out.
@@ -115,8 +130,14 @@ fn trimming(plan: &SheetPlan, units: Units) -> impl Iterator<Item = String> {
 }
 
 /// Where a tongue has to meet a groove, what the saw has to leave.
-fn factory_edges(plan: &SheetPlan, edge: SheetEdge) -> Option<String> {
-    if edge == SheetEdge::Square || !plan.is_ripped() {
+fn factory_edges(plan: &SheetPlan, face: i32, edge: SheetEdge) -> Option<String> {
+    if edge == SheetEdge::Square {
+        return None;
+    }
+    if plan.size.width < face {
+        return Some("This was ripped before: see that it has the tongue or groove that its place needs.".to_owned());
+    }
+    if !plan.is_ripped() {
         return None;
     }
     let abreast: Vec<_> = plan.abreast().iter().map(usize::to_string).collect();
@@ -131,11 +152,10 @@ fn factory_edges(plan: &SheetPlan, edge: SheetEdge) -> Option<String> {
 }
 
 /// "Crosscut at 5' 4" from the left end", on what, if it is not the whole sheet.
-fn words(cut: &Cut, sheet_length: i32, units: Units) -> String {
+fn words(cut: &Cut, plan: &SheetPlan, units: Units) -> String {
     let at = units.length(length(cut.at));
     let Rectangle { length: long, width, .. } = cut.of;
-    let is_whole = cut.of.at == (0, 0) && long == sheet_length;
-    let of = if is_whole && cut.number == 1 {
+    let of = if cut.of == plan.whole() {
         "the sheet".to_owned()
     } else {
         format!("the part of {} × {}", units.length(length(long)), units.length(length(width)))

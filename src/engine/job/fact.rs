@@ -38,6 +38,8 @@ pub enum Fact {
     Kerf(Typed<Length>),
     /// How thick the joists are.
     JoistThickness(Typed<Length>),
+    /// What blocks are cut of: section, grade and treatment, as lumber is asked for.
+    BlockLumber(Label),
     /// What two readings in three of the tape are off by at most: its standard deviation,
     /// beside what grows with the length.
     TapeWithin(Typed<Length>),

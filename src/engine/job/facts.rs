@@ -57,6 +57,8 @@ latest! {
     kerf -> Kerf(Typed<Length>);
     /// How thick the joists are.
     joist_thickness -> JoistThickness(Typed<Length>);
+    /// What blocks are cut of.
+    block_lumber -> BlockLumber(Label);
     /// How well the tape reads.
     tape_within -> TapeWithin(Typed<Length>);
     /// How well the laser reads.

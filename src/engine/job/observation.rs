@@ -9,6 +9,7 @@ use crate::engine::condition::Condition;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
+use crate::engine::sheets::OnHand;
 use crate::engine::survey::{
     Corner, CutBack, JoistCenter, Joists, Layer, Level, Measure, Obstacle, Offset, Opening, Room, Side, Tie, WholeFloor,
 };
@@ -94,6 +95,8 @@ observations! {
     Joists => joists, "joists", "joists";
     /// Joists as measured one by one.
     JoistCenter => joist_centers, "joist_center", "joist center";
+    /// Parts of sheets that are there already.
+    OnHand => on_hand, "on_hand", "piece on hand";
     /// Other lengths.
     Measure => measures, "measure", "length";
     /// Level readings.

@@ -1,7 +1,7 @@
 //! A layout as a carpenter works through it: pieces numbered in the order they are
 //! laid, and for each sheet its cuts in the order they are made.
 
-use super::layout::{Case, Corner, Cutting, Form, Layout, Piece, form};
+use super::layout::{Case, Corner, Cutting, Form, Layout, Piece, Sheet, form};
 
 /// A layout in words and numbers. Lengths are sixteenths, from the sheet's lower left
 /// corner unless said otherwise.
@@ -35,11 +35,24 @@ impl Numbered {
     }
 }
 
-/// What becomes of a sheet.
+/// What pieces are cut from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Blank {
+    /// A new sheet, by its number from 1.
+    Sheet(usize),
+    /// What is on hand, by its place in the case, from 0.
+    OnHand(usize),
+}
+
+/// What becomes of a sheet, or of what is on hand.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetPlan {
-    /// From 1.
+    /// Its place in the list, from 1.
     pub number: usize,
+    /// What it is.
+    pub blank: Blank,
+    /// How large it is.
+    pub size: Sheet,
     /// Its pieces.
     pub pieces: Vec<Numbered>,
     /// Its cuts, in order.
@@ -100,7 +113,6 @@ impl SheetPlan {
 impl CutList {
     /// Numbers a layout and takes its cuttings apart.
     pub fn of(case: &Case, layout: &Layout) -> Self {
-        let whole = Rectangle { at: (0, 0), length: case.asked.sheet.length, width: case.asked.sheet.width };
         let order = sheets_in_order(layout);
         let place = |sheet: usize| order.iter().position(|other| *other == sheet).map_or(0, |place| place + 1);
         let mut in_order: Vec<_> = layout.pieces.iter().collect();
@@ -112,13 +124,23 @@ impl CutList {
             form: form(case, layout, piece),
         });
         let pieces: Vec<_> = numbered.collect();
-        let sheets = order.iter().zip(1..).filter_map(|(sheet, number)| {
+        let (mut sheets, mut new) = (Vec::new(), 0);
+        for (sheet, number) in order.iter().zip(1..) {
+            let Some(cutting) = layout.cuttings.get(*sheet) else { continue };
+            let blank = if *sheet < layout.on_hand {
+                Blank::OnHand(*sheet)
+            } else {
+                new += 1;
+                Blank::Sheet(new)
+            };
             let of_sheet = pieces.iter().filter(|piece| piece.sheet == number).cloned().collect();
-            let mut plan = SheetPlan { number, pieces: of_sheet, cuts: Vec::new(), offcuts: Vec::new() };
-            plan.take_apart(layout.cuttings.get(*sheet)?, whole, case.asked.kerf);
-            Some(plan)
-        });
-        Self { sheets: sheets.collect(), pieces }
+            let size = case.blank(*sheet);
+            let mut plan = SheetPlan { number, blank, size, pieces: of_sheet, cuts: Vec::new(), offcuts: Vec::new() };
+            let whole = plan.whole();
+            plan.take_apart(cutting, whole, case.asked.kerf);
+            sheets.push(plan);
+        }
+        Self { sheets, pieces }
     }
 }
 
@@ -128,9 +150,10 @@ fn laid(layout: &Layout, piece: &Piece) -> (bool, usize, Corner) {
     (!is_uncut, piece.course, piece.at)
 }
 
-/// Sheets as their first pieces are laid.
+/// Sheets, and what is used of what is on hand, as their first pieces are laid.
 fn sheets_in_order(layout: &Layout) -> Vec<usize> {
-    let mut order: Vec<_> = (0..layout.cuttings.len()).collect();
+    let is_used = |sheet: &usize| layout.pieces.iter().any(|piece| piece.sheet == *sheet);
+    let mut order: Vec<_> = (0..layout.cuttings.len()).filter(is_used).collect();
     order.sort_by_key(|sheet| {
         let mine = layout.pieces.iter().filter(|piece| piece.sheet == *sheet);
         mine.map(|piece| laid(layout, piece)).min()
@@ -139,6 +162,11 @@ fn sheets_in_order(layout: &Layout) -> Vec<usize> {
 }
 
 impl SheetPlan {
+    /// All of it.
+    pub fn whole(&self) -> Rectangle {
+        Rectangle { at: (0, 0), length: self.size.length, width: self.size.width }
+    }
+
     /// Is it laid as it comes?
     pub fn is_laid_whole(&self) -> bool {
         self.cuts.is_empty() && self.pieces.iter().all(|piece| piece.form.trims.is_empty())

@@ -1,18 +1,28 @@
-//! The search for one floor's layout, as far as phone and office both take it: steps are
-//! counted and not timed, so that they show the same one.
+//! The search for the floors' layouts, as far as phone and office both take it: steps are
+//! counted and not timed, so that they show the same ones.
 
 use super::ToLay;
 use super::layout::{Layout, Search, Step, check};
+use super::spare::{Spare, left_over, on_hand};
+use crate::engine::job::Job;
 
 /// Where a search ends that could go on.
 const MOST_STEPS: usize = 20_000;
+
+/// The searches for all floors of a job, one after the other: each floor is first laid
+/// of what is on hand, and then of what the floors before it left.
+#[derive(Debug, Clone)]
+pub struct Searches {
+    floors: Vec<FloorSearch>,
+    on_hand: Vec<Spare>,
+}
 
 /// A floor and the search for its layout.
 #[derive(Debug, Clone)]
 pub struct FloorSearch {
     /// The floor.
     pub floor: ToLay,
-    /// None if the floor cannot be laid out as it is.
+    /// None before it is begun, and for ever if the floor cannot be laid out as it is.
     search: Option<Search>,
     steps: usize,
     is_done: bool,
@@ -34,23 +44,62 @@ pub enum Outcome<'a> {
     Impossible(String),
 }
 
-impl FloorSearch {
-    /// Begins.
-    pub fn new(floor: ToLay) -> Self {
-        let search = floor.case.clone().ok().map(Search::new);
-        Self { is_done: search.is_none(), floor, search, steps: 0 }
+impl Searches {
+    /// Begins, with what the job says is on hand.
+    pub fn new(job: &Job, floors: Vec<ToLay>) -> Self {
+        let sheet = floors.iter().find_map(|floor| floor.case.as_ref().ok()).map(|case| case.asked.sheet);
+        let on_hand = sheet.map(|sheet| on_hand(job, sheet)).unwrap_or_default();
+        let mut floors: Vec<_> = floors.into_iter().map(FloorSearch::new).collect();
+        if let Some(first) = floors.first_mut() {
+            first.begin(&on_hand);
+        }
+        Self { floors, on_hand }
     }
 
-    /// Is there nothing more to come?
-    pub fn is_done(&self) -> bool {
-        self.is_done
+    /// The floors in the order that they are laid.
+    pub fn floors(&self) -> &[FloorSearch] {
+        &self.floors
+    }
+
+    /// One step: false when there is nothing more to come.
+    pub fn step(&mut self) -> bool {
+        let Some(at) = self.floors.iter().position(|floor| !floor.is_done) else { return false };
+        let Some(floor) = self.floors.get_mut(at) else { return false };
+        floor.step();
+        if floor.is_done {
+            self.on_hand = floor.leaves(std::mem::take(&mut self.on_hand));
+            if let Some(next) = self.floors.get_mut(at + 1) {
+                next.begin(&self.on_hand);
+            }
+        }
+        true
+    }
+}
+
+impl FloorSearch {
+    fn new(floor: ToLay) -> Self {
+        Self { floor, search: None, steps: 0, is_done: false }
+    }
+
+    /// Begins, with what is on hand for it.
+    fn begin(&mut self, on_hand: &[Spare]) {
+        self.floor = self.floor.clone().given(on_hand);
+        self.search = self.floor.case.clone().ok().map(Search::new);
     }
 
     /// One step.
-    pub fn step(&mut self) {
-        let Some(search) = self.search.as_mut().filter(|_| !self.is_done) else { return };
+    fn step(&mut self) {
         self.steps += 1;
-        self.is_done = search.step() == Step::Done || self.steps >= MOST_STEPS;
+        let step = self.search.as_mut().map_or(Step::Done, Search::step);
+        self.is_done = step == Step::Done || self.steps >= MOST_STEPS;
+    }
+
+    /// What there is on hand once it is laid.
+    fn leaves(&self, had: Vec<Spare>) -> Vec<Spare> {
+        match (&self.floor.case, self.outcome()) {
+            (Ok(case), Outcome::Laid { layout, .. }) => left_over(&self.floor, case, layout, had),
+            _ => had,
+        }
     }
 
     /// What it has come to.

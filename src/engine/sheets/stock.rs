@@ -15,6 +15,8 @@ const EDGE_GAP: Length = Length::sixty_fourths(4);
 const KERF: Length = Length::sixty_fourths(8);
 /// A joist's thickness, of lumber of 2 in by name ([`Source::JoistThickness`]).
 const JOIST_THICKNESS: Length = Length::sixty_fourths(96);
+/// What blocks are cut of unless somebody says ([`Source::Blocks`]).
+const BLOCK_LUMBER: &str = "2 in lumber as deep as the joists, treated";
 /// What a tongue takes off the face that sheets of 4 ft cover ([`Source::TongueAndGroove`]).
 const TONGUE: Length = Length::sixty_fourths(32);
 
@@ -35,6 +37,8 @@ pub struct Stock {
     pub kerf: Length,
     /// How thick joists are.
     pub joist: Length,
+    /// What blocks are cut of: section, grade, treatment.
+    pub block_lumber: String,
     /// What was taken as usual.
     pub assumed: Vec<String>,
     /// What does not suit.
@@ -67,8 +71,15 @@ impl Stock {
         if edge == SheetEdge::TongueAndGroove {
             assumed.push("a tongue takes 1/2 in off the width that a sheet covers: see its label".to_owned());
         }
+        let block_lumber = match job.block_lumber().filter(|lumber| !lumber.is_empty()) {
+            Some(stated) => stated.to_string(),
+            None => {
+                assumed.push(format!("blocks of {BLOCK_LUMBER}"));
+                BLOCK_LUMBER.to_owned()
+            }
+        };
         let thickness = job.sheet_thickness().map(|thickness| thickness.value);
-        Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, assumed, doubts: doubts(job, joists) }
+        Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, block_lumber, assumed, doubts: doubts(job, joists) }
     }
 
     /// The width that one sheet covers.

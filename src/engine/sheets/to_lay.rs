@@ -1,8 +1,10 @@
 //! From a job to the floors that sheets are laid on: what comes out, cut back to
 //! joists, and the rules of laying.
 
+use super::cut_list::Blank;
 use super::inset::inset;
 use super::layout::{Case, Corner, Fault, Request, Sheet};
+use super::spare::Spare;
 use super::stock::{SOURCES, Stock};
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
@@ -39,6 +41,8 @@ pub struct ToLay {
     pub run: Run,
     /// What it is laid of.
     pub stock: Stock,
+    /// What is on hand for it, as the case has it: of what goes before, the names.
+    pub on_hand: Vec<String>,
     /// Where the layout's nought lies. Its y goes up the page where its x goes across,
     /// so that a sheet drawn with its y upwards lies as it does on the floor.
     origin: Point,
@@ -51,7 +55,33 @@ impl ToLay {
             Run::AcrossFirstSide => Point::new(least.x, most.y),
             Run::AlongFirstSide => least,
         };
-        Self { name, case: Err(String::new()), placed, cut_back, run, stock: stock.clone(), origin }
+        Self {
+            name,
+            case: Err(String::new()),
+            placed,
+            cut_back,
+            run,
+            stock: stock.clone(),
+            on_hand: Vec::new(),
+            origin,
+        }
+    }
+
+    /// The same floor, laid of what is on hand before any sheet.
+    pub fn given(mut self, on_hand: &[Spare]) -> Self {
+        if let Ok(case) = &mut self.case {
+            case.asked.on_hand = on_hand.iter().map(|spare| spare.size).collect();
+            self.on_hand = on_hand.iter().map(|spare| spare.name.clone()).collect();
+        }
+        self
+    }
+
+    /// What something that pieces are cut from is called.
+    pub fn name_of(&self, blank: Blank) -> String {
+        match blank {
+            Blank::Sheet(number) => format!("Sheet {number}"),
+            Blank::OnHand(at) => self.on_hand.get(at).cloned().unwrap_or_default(),
+        }
     }
 
     /// The nearest point of the layout to one of the plan.
@@ -104,7 +134,9 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
     let mut laying = Laying { job, floor: &floor, outline, joists: &joists, stock: &stock, doubts };
     let Some((value, used)) = laying.floors() else { return Figure::Missing(vec![Need::RoomOutline]) };
     let doubts = laying.doubts;
-    let assumed = stock.assumed.iter().cloned().chain(RULES.iter().map(|rule| (*rule).to_owned())).collect();
+    let in_turn = (value.len() > 1).then_some(IN_TURN);
+    let rules = RULES.into_iter().chain(in_turn).map(str::to_owned);
+    let assumed = stock.assumed.iter().cloned().chain(rules).collect();
     Figure::Known(Known { value, assumed, doubts, why: why(&joists, &stock, used) })
 }
 
@@ -114,6 +146,9 @@ const RULES: [&str; 3] = [
     "each piece over two bays or more, its joints on joists",
     "joints of neighboring courses on different joists",
 ];
+
+/// How several floors share what is on hand.
+const IN_TURN: &str = "floors laid in turn, each first of what the ones before leave";
 
 fn why(joists: &Framing, stock: &Stock, used: Vec<EntryId>) -> Why {
     let Joists { run, spacing, count, .. } = &joists.laid_out;
@@ -152,9 +187,6 @@ impl Laying<'_> {
             return Some((vec![floor], vec![whole]));
         }
         let count = self.floor.openings.len();
-        if count > 1 {
-            self.doubts.push("Openings are laid one by one: what is left of one can serve another.".to_owned());
-        }
         let lines = CutLines::of(self.job, self.floor, self.outline.as_ref());
         let said = lines.iter().filter_map(|line| Some(CutBack::of(self.job, line.opening)?.0));
         let used = lines.iter().map(|line| line.opening).chain(said).collect();
@@ -247,7 +279,7 @@ impl Laying<'_> {
 }
 
 /// Down to the sixteenth: what is cut has to fit.
-fn whole_sixteenths(length: Length) -> i32 {
+pub(super) fn whole_sixteenths(length: Length) -> i32 {
     i32::try_from(length.to_nm().div_euclid(SIXTEENTH.to_nm())).unwrap_or(i32::MAX)
 }
 

@@ -113,6 +113,8 @@ pub enum TapeTask {
     JoistCenter,
     /// The old floor, a layer at a time from the top down.
     Layer,
+    /// A part of a sheet that is there already: along its strong axis, then across.
+    OnHand,
     /// From the ground to the joists.
     CrawlHeight,
     /// Any other length.
@@ -221,7 +223,7 @@ impl Instrument {
 
 impl TapeTask {
     /// Every task, in the order that a choice shows them.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Side,
         Self::Tie,
         Self::Offset,
@@ -231,6 +233,7 @@ impl TapeTask {
         Self::Joists,
         Self::JoistCenter,
         Self::Layer,
+        Self::OnHand,
         Self::CrawlHeight,
         Self::Other,
     ];
@@ -247,6 +250,7 @@ impl TapeTask {
             Self::Joists => "Joists",
             Self::JoistCenter => "Joist by joist",
             Self::Layer => "Floor layers",
+            Self::OnHand => "Piece on hand",
             Self::CrawlHeight => "Crawl height",
             Self::Other => "Other length",
         }

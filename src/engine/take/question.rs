@@ -134,6 +134,11 @@ fn tape(draft: &Draft, job: &Job, units: Units) -> Question {
             format!("Layer {} from the top: thickness", job.now.layers().len() + 1),
             format!("{}, by caliper", draft.layer.label()),
         ),
+        (TapeTask::OnHand, 0) => length(
+            format!("On hand {}: along the strong axis", job.now.on_hand().len() + 1),
+            "a part of a sheet like those to be laid".to_owned(),
+        ),
+        (TapeTask::OnHand, _) => length(format!("On hand {}: across", job.now.on_hand().len() + 1), held),
         (TapeTask::CrawlHeight, _) => length("Crawl height".to_owned(), "ground to joist".to_owned()),
         (TapeTask::Other, _) => {
             let name = if draft.other.is_empty() { "Other length".to_owned() } else { draft.other.to_string() };

@@ -55,6 +55,11 @@ pub fn lengths(job: &Job) -> Vec<LengthRow> {
     for (id, thing) in job.now.layers().iter() {
         rows.add(format!("Old floor, {}", thing.value.what.label()), &thing.value.thickness, *id, thing);
     }
+    for (nth, (id, thing)) in job.now.on_hand().iter().enumerate() {
+        let name = format!("On hand {}", nth + 1);
+        rows.add(format!("{name}, along the strong axis"), &thing.value.length, *id, thing);
+        rows.add(format!("{name}, across it"), &thing.value.width, *id, thing);
+    }
     for (id, thing) in job.now.measures().iter() {
         let place = place_words(job, thing.value.place);
         let what =

@@ -84,7 +84,7 @@ fn TapeTasks() -> impl IntoView {
                 TapeTask::Layer => view! { <LayerKeys/> }.into_any(),
                 TapeTask::Other => view! { <NameOfLength/> }.into_any(),
                 TapeTask::Side => view! { <PutInKeys/><RulerKeys/> }.into_any(),
-                TapeTask::CrawlHeight => ().into_any(),
+                TapeTask::OnHand | TapeTask::CrawlHeight => ().into_any(),
             })}
         </div>
     }

@@ -62,8 +62,7 @@ impl Master {
     /// Adds what a part on hand can yield or, by the number beyond those, a sheet; false
     /// if it is there already.
     pub fn add_cutting(&mut self, blank: usize, yields: &[(u16, u16)]) -> bool {
-        let mut entries: Vec<_> =
-            yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
+        let mut entries: Vec<_> = yields.iter().map(|(kind, count)| (usize::from(*kind), f64::from(*count))).collect();
         let share = self.kinds + 1 + blank;
         let is_on_hand = share < self.rows;
         entries.extend(is_on_hand.then_some((share, 1.0)));

@@ -23,6 +23,8 @@ use lines::{Line, lines_of};
 pub struct TakeOff {
     /// Blocks between joists.
     pub blocking: Blocking,
+    /// What those are cut of.
+    pub block_lumber: String,
     /// Nails or screws.
     pub fasteners: Fasteners,
     /// Glue.
@@ -47,6 +49,7 @@ impl TakeOff {
         let lines: Vec<Line> = list.pieces.iter().flat_map(|piece| lines_of(case, piece, stock.edge)).collect();
         Self {
             blocking: Blocking::under(case, &lines),
+            block_lumber: stock.block_lumber.clone(),
             fasteners: Fasteners::along(&lines, stock.thickness),
             adhesive: Adhesive::along(&lines),
         }

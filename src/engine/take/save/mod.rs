@@ -1,6 +1,6 @@
 //! From a draft to entries: what the save key does.
 
-mod tape_tasks;
+mod by_tape;
 
 use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
@@ -89,6 +89,7 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
             TapeTask::Joists => desk.joists(),
             TapeTask::JoistCenter => desk.joist_center(),
             TapeTask::Layer => desk.layer(),
+            TapeTask::OnHand => desk.on_hand(),
             TapeTask::CrawlHeight => desk.crawl_height(),
             TapeTask::Other => desk.other_length(),
         },

@@ -1,0 +1,5 @@
+//! What a tape or a laser gives.
+
+mod floor;
+mod framing;
+mod room;
