@@ -10,6 +10,7 @@ pub mod air;
 pub mod cautions;
 pub mod condition;
 pub mod describe;
+pub mod drying;
 pub mod entry;
 pub mod figure;
 pub mod geometry;

@@ -139,6 +139,8 @@ sources! {
     /// as a whole refits to a line that a third party fitted to the printed one.
     ResistanceDouglasFir: Memory,
         "James 1988, FPL-GTR-6, table 1: Douglas-fir, recalled; as a whole it agrees with a quoted fit";
+    /// A line through the Douglas-fir row.
+    ResistanceFit: Secondary, "A third party's fit of James 1988, FPL-GTR-6, table 1, Douglas-fir";
     /// The other rows of the resistance table, recalled and not seen.
     ResistanceSpecies: Memory, "James 1988, FPL-GTR-6, table 1: other woods, recalled";
     /// Which woods stand for a lumber group.
@@ -152,6 +154,19 @@ sources! {
     /// High-temperature kiln drying makes corrected readings too wet.
     HighTemperatureDrying: Published,
         "Garrahan, Forintek: Moisture meter correction factors for high temperature dimension lumber";
+
+    /// How mold comes and goes on damp surfaces.
+    MouldIndex: Secondary,
+        "Hukka and Viitanen 1999; classes of Ojanen, Viitanen et al. 2010, as two public research codes have them";
+    /// How large a dehumidifier is.
+    DehumidifierSize: Memory, "IRC R408.3, 2018 on: 70 pints a day for 1,000 sq ft";
+    /// How wood approaches the moisture of its air.
+    FirstOrderDrying: Computed, "First-order drying: a part of what is left goes each day";
+    /// From where on free water leaves otherwise.
+    FreeWater: Practice, "Drying is fitted from readings below 28 %";
+    /// Subfloors under nailed wood floors.
+    FlooringGuide: Secondary,
+        "Flooring instructions restating a trade guideline: 12 %; 4 % apart under strips, 2 % under planks";
 
     /// What a confined space is, and who looks before anybody goes in.
     ConfinedSpace: Published, "OSHA 29 CFR 1926 subpart AA: memo of 24 May 2016, and the confined-spaces FAQ";

@@ -8,8 +8,10 @@
 //! [`dew_point`](dew_point()), [`in_air`] and [`venting`](venting()). All vapor sums
 //! are over liquid water.
 
+pub mod dehumidifier;
 pub mod dew_point;
 pub mod emc;
+pub mod mould;
 pub mod pressure;
 pub mod reading;
 pub(in crate::engine) mod shown;

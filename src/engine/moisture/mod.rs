@@ -10,6 +10,7 @@
 
 pub mod chart;
 pub mod correction;
+pub mod flooring;
 mod kept;
 pub mod meter;
 pub mod reading;
@@ -18,6 +19,7 @@ pub mod species;
 mod steps;
 
 pub use correction::{Corrected, Step, WoodTemperature, correct};
+pub use flooring::FlooringGate;
 pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};
 pub use resistance::Resistance;

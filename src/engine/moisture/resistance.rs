@@ -101,6 +101,14 @@ pub fn moisture_at(species: Species, resistance: Resistance) -> Option<MoistureC
     wettest(rows(species).iter().map(|row| row_moisture(row, log_conductance(resistance.to_megohms()))))
 }
 
+/// The moisture content at which Douglas-fir has `resistance`, at 80 °F, by a line that a
+/// third party fitted to the printed row: smoother than its cells, and up to 1 % off them.
+/// Source: [`Source::ResistanceFit`](crate::engine::sources::Source::ResistanceFit).
+pub fn douglas_fir_by_fit(resistance: Resistance) -> MoistureContent {
+    let kilohms = resistance.to_megohms() * 1000.0;
+    MoistureContent::from_percent_f64(libm::pow(10.0, 1.7003 - 0.120_07 * libm::log10(kilohms)))
+}
+
 /// What a reading on `scale`'s scale would be on `wood`'s: each wood has the resistance
 /// that was sensed at a moisture content of its own. Where a group stands for several
 /// woods, the wettest answer, and none unless every one of them has one. A scale made
