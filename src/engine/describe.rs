@@ -175,6 +175,8 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         Fact::SheetEdge(edge) => format!("sheets with {}", edge.label()),
         Fact::SpanRating(rating) => format!("sheets rated {} oc", u16::from(*rating)),
         Fact::CommonMark(mark) => format!("common mark: {mark}"),
+        Fact::FramingLimit(limit) => format!("framing closes at {} %", limit.value.to_percent()),
+        Fact::SubfloorLimit(limit) => format!("subfloor closes at {} %", limit.value.to_percent()),
         Fact::BlockLumber(lumber) => format!("blocks are cut of {lumber}"),
         Fact::MeasuredFrom(wall) => format!("distances are from the {wall}"),
         Fact::North(north) => format!("north is {} on the plan", north.on_page()),

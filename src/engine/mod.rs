@@ -8,10 +8,12 @@
 
 pub mod air;
 pub mod cautions;
+pub mod closing;
 pub mod condition;
 pub mod describe;
 pub mod drying;
 pub mod entry;
+pub mod extent;
 pub mod figure;
 pub mod geometry;
 pub mod job;

@@ -168,6 +168,19 @@ sources! {
     FlooringGuide: Secondary,
         "Flooring instructions restating a trade guideline: 12 %; 4 % apart under strips, 2 % under planks";
 
+    /// How readings are drawn out between their places.
+    Kriging: Memory, "Ordinary kriging with a fitted exponential variogram";
+    /// The same without knowing how they go together.
+    ByDistance: Practice, "Readings weighed by the inverse square of their distance";
+    /// What counts as dry lumber.
+    DryLumber: Published, "WWPA, interpreting grade stamps (rules under PS 20): S-DRY and KD are 19 % or less";
+    /// Above what decay spreads.
+    DecaySpreads: Secondary, "A university wood scientist's public note: below 20 % decay stops spreading";
+    /// From where on decay can begin.
+    DecayBegins: Published, "Wood Handbook ch. 14: serious decay only above fiber saturation, about 30 %";
+    /// That wet wood is not closed in.
+    DoNotEnclose: Published, "Wood Handbook ch. 14: wet or infected wood is not enclosed until thoroughly dried";
+
     /// What a confined space is, and who looks before anybody goes in.
     ConfinedSpace: Published, "OSHA 29 CFR 1926 subpart AA: memo of 24 May 2016, and the confined-spaces FAQ";
     /// That a crawl space under a home seldom needs a permit.

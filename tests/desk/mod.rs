@@ -8,8 +8,9 @@ use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Rec
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side, Tie};
 use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
+use duckboard::engine::units::decimal::parse_moisture_content;
 use duckboard::engine::units::tape::{self, BareUnit, Sign};
-use duckboard::engine::units::{Length, Typed};
+use duckboard::engine::units::{Length, MoistureContent, Typed};
 
 #[derive(Debug)]
 pub struct Desk {
@@ -132,6 +133,10 @@ pub fn length(text: &str) -> Typed<Length> {
 }
 
 /// A joist's lower edge, a distance along it.
+pub fn percent(text: &str) -> Typed<MoistureContent> {
+    parse_moisture_content(text).unwrap()
+}
+
 pub fn spot(joist: u16, along: &str) -> Place {
     let along = (!along.is_empty()).then(|| length(along));
     Place {

@@ -85,7 +85,8 @@ impl Climate {
     /// comes to that.
     pub fn days_to(&self, index: f64) -> Option<f64> {
         let weeks = self.weeks.filter(|_| index < self.highest)?;
-        let spans = [(0.0, index.min(1.0)), (1.0, index.max(1.0))];
+        let fast_from = index.min(1.0);
+        let spans = [(0.0, fast_from), (fast_from, index)];
         let days =
             |((from, to), pace): ((f64, f64), f64)| 7.0 * weeks / pace * (self.integral(to) - self.integral(from));
         Some(spans.into_iter().zip(self.pace).map(days).sum())

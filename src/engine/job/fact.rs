@@ -2,7 +2,7 @@
 
 use crate::engine::entry::Label;
 use crate::engine::geometry::Heading;
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::{Length, MoistureContent, Typed};
 use serde::{Deserialize, Serialize};
 
 /// Something said about the job as a whole.
@@ -40,6 +40,10 @@ pub enum Fact {
     JoistThickness(Typed<Length>),
     /// What blocks are cut of: section, grade and treatment, as lumber is asked for.
     BlockLumber(Label),
+    /// Up to which moisture content framing may be closed in.
+    FramingLimit(Typed<MoistureContent>),
+    /// The same of a subfloor under finished wood.
+    SubfloorLimit(Typed<MoistureContent>),
     /// What two readings in three of the tape are off by at most: its standard deviation,
     /// beside what grows with the length.
     TapeWithin(Typed<Length>),

@@ -4,7 +4,7 @@ use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Heading;
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::{Length, MoistureContent, Typed};
 use std::mem::discriminant;
 
 /// Defines a question to the facts: the latest statement of one variant.
@@ -57,6 +57,10 @@ latest! {
     kerf -> Kerf(Typed<Length>);
     /// How thick the joists are.
     joist_thickness -> JoistThickness(Typed<Length>);
+    /// Up to which moisture content framing may be closed in.
+    framing_limit -> FramingLimit(Typed<MoistureContent>);
+    /// The same of a subfloor under finished wood.
+    subfloor_limit -> SubfloorLimit(Typed<MoistureContent>);
     /// What blocks are cut of.
     block_lumber -> BlockLumber(Label);
     /// How well the tape reads.

@@ -1,7 +1,7 @@
 //! Where the old floor is really cut: an opening is taken out to joists, so that old and
 //! new floor both bear, and as wide as the new sheets are ripped.
 
-use super::{Floor, Framing, Run};
+use super::{Floor, Framing};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Outline, Point, Rect};
 use crate::engine::job::Job;
@@ -94,22 +94,4 @@ fn within(rect: Rect, outline: Option<&Outline>) -> Rect {
     let least = Point::new(least.x.max(room.least().x), least.y.max(room.least().y));
     let most = Point::new(most.x.min(room.most().x), most.y.min(room.most().y));
     Rect::between(least, most).unwrap_or(rect)
-}
-
-impl Run {
-    /// How far a point lies across joists that run this way.
-    pub const fn across(self, point: Point) -> Length {
-        match self {
-            Self::AcrossFirstSide => point.x,
-            Self::AlongFirstSide => point.y,
-        }
-    }
-
-    /// The point as far across them as `at`.
-    pub const fn with_across(self, point: Point, at: Length) -> Point {
-        match self {
-            Self::AcrossFirstSide => Point::new(at, point.y),
-            Self::AlongFirstSide => Point::new(point.x, at),
-        }
-    }
 }

@@ -1,6 +1,6 @@
 //! A room's floor, put together from what was measured.
 
-use super::{Corner, Framing, Opening, Run, Side};
+use super::{Corner, Framing, Opening, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Axis, Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
@@ -100,10 +100,7 @@ impl Floor {
             Position::OnJoist { joist, along: Some(along) } => {
                 let joists = self.joists.as_ref()?;
                 let across = joists.center(joist.get());
-                Some(match joists.run() {
-                    Run::AcrossFirstSide => Point::new(across, along.value),
-                    Run::AlongFirstSide => Point::new(along.value, across),
-                })
+                Some(joists.run().point(across, along.value))
             }
             Position::OnJoist { along: None, .. } | Position::Named => None,
         }
@@ -115,10 +112,7 @@ impl Floor {
     /// before the joists are laid out.
     pub fn nearest_joist(&self, point: Point) -> Option<(JoistNumber, Length)> {
         let joists = self.joists.as_ref()?;
-        let (across, along) = match joists.run() {
-            Run::AcrossFirstSide => (point.x, point.y),
-            Run::AlongFirstSide => (point.y, point.x),
-        };
+        let (across, along) = (joists.run().across(point), joists.run().along(point));
         let nearest = (1..=joists.count()).min_by_key(|number| (joists.center(*number) - across).abs())?;
         Some((JoistNumber::new(nearest)?, along.max(Length::ZERO)))
     }

@@ -1,7 +1,7 @@
 //! The joists under a room: where spacing puts them, and where they were measured.
 
 use crate::engine::entry::EntryId;
-use crate::engine::geometry::Axis;
+use crate::engine::geometry::{Axis, Point};
 use crate::engine::job::Job;
 use crate::engine::place::JoistNumber;
 use crate::engine::units::{Length, Typed};
@@ -50,6 +50,35 @@ pub struct JoistCenter {
 impl Run {
     /// Both, in the order that a choice shows them.
     pub const ALL: [Self; 2] = [Self::AcrossFirstSide, Self::AlongFirstSide];
+
+    /// How far a point lies across joists that run this way.
+    pub const fn across(self, point: Point) -> Length {
+        match self {
+            Self::AcrossFirstSide => point.x,
+            Self::AlongFirstSide => point.y,
+        }
+    }
+
+    /// How far a point lies along them.
+    pub const fn along(self, point: Point) -> Length {
+        match self {
+            Self::AcrossFirstSide => point.y,
+            Self::AlongFirstSide => point.x,
+        }
+    }
+
+    /// The point so far across them and so far along.
+    pub const fn point(self, across: Length, along: Length) -> Point {
+        match self {
+            Self::AcrossFirstSide => Point::new(across, along),
+            Self::AlongFirstSide => Point::new(along, across),
+        }
+    }
+
+    /// The point as far across them as `at`.
+    pub const fn with_across(self, point: Point, at: Length) -> Point {
+        self.point(at, self.along(point))
+    }
 
     /// Which way of the page that is.
     pub const fn axis(self) -> Axis {

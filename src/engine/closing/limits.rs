@@ -1,0 +1,113 @@
+//! Named limits, each with its source unless the job states its own.
+
+use crate::engine::job::Job;
+use crate::engine::moisture::Corrected;
+use crate::engine::moisture::flooring::SUBFLOOR;
+use crate::engine::sources::Source;
+use crate::engine::units::{MoistureContent, Typed};
+
+/// Dry lumber's own limit ([`Source::DryLumber`]).
+const FRAMING: MoistureContent = MoistureContent::percent(19);
+
+/// Below it decay no longer spreads ([`Source::DecaySpreads`]).
+const DECAY_SPREADS: MoistureContent = MoistureContent::percent(20);
+
+/// From about here on decay can begin: fiber saturation, less the meter's 2 %
+/// ([`Source::DecayBegins`], [`Source::MeterAccuracy`]).
+const DECAY_BEGINS: MoistureContent = MoistureContent::percent(28);
+
+/// No reading is surer than this ([`Source::MeterAccuracy`]).
+pub(super) const METER: f64 = 2.0;
+
+/// A limit, and who says so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limit {
+    /// Up to here it is dry enough.
+    pub at: MoistureContent,
+    /// Its source; none where the job states it.
+    pub source: Option<Source>,
+}
+
+/// The limits that a floor is closed by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
+    /// Joists, sills and girders.
+    pub framing: Limit,
+    /// The subfloor under finished wood.
+    pub subfloor: Limit,
+}
+
+/// What a reading says against its limit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// It is compared with dry wood of its kind, and with no limit.
+    Relative,
+    /// Under the limit by more than a meter can be off.
+    Dry,
+    /// Under the limit, and not by enough to be sure.
+    Close,
+    /// Over it.
+    Over,
+    /// Decay that has begun goes on.
+    Wet,
+    /// Decay can begin.
+    Soaked,
+}
+
+impl Limits {
+    /// As the job states them, or as published.
+    pub fn of(job: &Job) -> Self {
+        let limit = |stated: Option<&Typed<MoistureContent>>, usual: MoistureContent, source: Source| match stated {
+            Some(stated) => Limit { at: stated.value, source: None },
+            None => Limit { at: usual, source: Some(source) },
+        };
+        Self {
+            framing: limit(job.framing_limit(), FRAMING, Source::DryLumber),
+            subfloor: limit(job.subfloor_limit(), SUBFLOOR, Source::FlooringGuide),
+        }
+    }
+}
+
+impl Limit {
+    /// "19.0 % (source; mark)".
+    pub fn words(&self) -> String {
+        let at = format!("{:.1} %", self.at.to_percent());
+        self.source.map_or_else(|| format!("{at} (stated for this job)"), |source| source.noted(&at))
+    }
+}
+
+/// What a reading says against a limit.
+pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
+    let moisture = reading.decides;
+    match moisture {
+        _ if reading.relative => Verdict::Relative,
+        _ if reading.over_maximum || moisture >= DECAY_BEGINS => Verdict::Soaked,
+        _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
+        _ if moisture > limit => Verdict::Over,
+        _ if moisture.to_percent() > limit.to_percent() - METER => Verdict::Close,
+        _ => Verdict::Dry,
+    }
+}
+
+impl Verdict {
+    /// The words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Relative => "relative only: compare it with dry wood of its kind",
+            Self::Dry => "dry enough to close",
+            Self::Close => "under the limit by less than a meter can be off: read it again",
+            Self::Over => "over the limit for closing",
+            Self::Wet => "wet: decay that has begun goes on",
+            Self::Soaked => "soaked: decay can begin",
+        }
+    }
+
+    /// What that rests on beside the limit.
+    pub const fn source(self) -> Source {
+        match self {
+            Self::Relative | Self::Dry | Self::Close | Self::Over => Source::MeterAccuracy,
+            Self::Wet => Source::DecaySpreads,
+            Self::Soaked => Source::DecayBegins,
+        }
+    }
+}

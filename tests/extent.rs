@@ -1,0 +1,240 @@
+//! How far wet wood goes: kriging held to another program, and to laws.
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod desk;
+
+use desk::{Desk, length, percent};
+use duckboard::engine::air::mould::{Climate, MouldIndex, Sensitivity};
+use duckboard::engine::entry::EntryId;
+use duckboard::engine::extent::kriging::Kriging;
+use duckboard::engine::extent::variogram::{METER_NOISE, Sample, Variogram};
+use duckboard::engine::extent::{Extent, Group};
+use duckboard::engine::figure::{Figure, Known, Need};
+use duckboard::engine::geometry::Turn;
+use duckboard::engine::job::Fact;
+use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::survey::Run;
+use duckboard::engine::units::{Length, RelativeHumidity, Temperature};
+use proptest::prelude::*;
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Fields {
+    fields: Vec<RandomField>,
+}
+
+#[derive(Deserialize)]
+struct RandomField {
+    nugget: f64,
+    sill: f64,
+    range: f64,
+    samples: Vec<[f64; 3]>,
+    places: Vec<[f64; 4]>,
+}
+
+fn sample([x, y, value]: [f64; 3]) -> Sample {
+    Sample { at: [x, y], value }
+}
+
+/// Fixture: PyKrige, see tests/oracles/kriging.py; mark X.
+#[test]
+fn kriging_guesses_what_another_program_guesses() {
+    let fields: Fields = serde_json::from_str(include_str!("fixtures/kriging.json")).unwrap();
+    for RandomField { nugget, sill, range, samples, places } in fields.fields {
+        let variogram = Variogram { nugget, sill, range };
+        let kriging = Kriging::new(samples.into_iter().map(sample).collect(), variogram).unwrap();
+        for [x, y, value, variance] in places {
+            let asked = kriging.ask([x, y]);
+            assert!((asked.value - value).abs() < 1e-6, "{} {value}", asked.value);
+            // That program's variance is of a reading there, which has the nugget too.
+            assert!((asked.variance + nugget - variance).abs() < 1e-6, "{} {variance}", asked.variance);
+        }
+    }
+}
+
+/// Fixture: scipy's integrator, see tests/oracles/mould.py; mark X.
+#[test]
+fn mold_grows_as_another_integrator_has_it() {
+    #[derive(Deserialize)]
+    struct Mould {
+        rows: Vec<(String, i32, u16, f64)>,
+    }
+    let mould: Mould = serde_json::from_str(include_str!("fixtures/mould.json")).unwrap();
+    for (class, celsius, humidity, after) in mould.rows {
+        let sensitivity = match class.as_str() {
+            "vs" => Sensitivity::Very,
+            "s" => Sensitivity::Sensitive,
+            "mr" => Sensitivity::Medium,
+            _ => Sensitivity::Resistant,
+        };
+        let climate = Climate::new(Temperature::celsius(celsius), RelativeHumidity::percent(humidity), sensitivity);
+        let hourly = (0..120 * 24).fold(MouldIndex::default(), |index, _| index.after_an_hour(&climate)).get();
+        assert!((hourly - after).abs() < 0.02, "{class} {celsius} {humidity}: {hourly} {after}");
+        // The closed form says when it comes to what it came to, unless it is at its end.
+        if after > 0.0 && after < climate.highest() - 0.05 {
+            let days = climate.days_to(after).unwrap();
+            assert!((days - 120.0).abs() < 0.5, "{class} {celsius} {humidity}: {days} days");
+        }
+    }
+}
+
+#[test]
+fn mold_falls_back_in_dry_spells_and_never_below_nothing() {
+    let damp = Climate::new(Temperature::celsius(20), RelativeHumidity::percent(97), Sensitivity::Very);
+    let dry = Climate::new(Temperature::celsius(20), RelativeHumidity::percent(50), Sensitivity::Very);
+    let grown = (0..240).fold(MouldIndex::default(), |index, _| index.after_an_hour(&damp));
+    let hours = |count: usize| (0..count).fold(grown, |index, _| index.after_an_hour(&dry)).get();
+    assert!(hours(6) < grown.get() && (hours(6) - hours(24)).abs() < 1e-12 && hours(48) < hours(24));
+    assert!((0..50_000).fold(grown, |index, _| index.after_an_hour(&dry)).get() == 0.0);
+    assert_eq!(dry.days_to(1.0), None);
+}
+
+fn samples() -> impl Strategy<Value = Vec<Sample>> {
+    let sample = (0.0..20.0_f64, 0.0..14.0_f64, 8.0..30.0_f64).prop_map(|(x, y, value)| Sample { at: [x, y], value });
+    prop::collection::vec(sample, 6..24)
+}
+
+proptest! {
+    #[test]
+    fn where_readings_lie_and_in_which_order_they_come_changes_no_guess(
+        samples in samples(), at in (0.0..20.0_f64, 0.0..14.0_f64), by in (-9.0..9.0_f64, -9.0..9.0_f64),
+    ) {
+        let variogram = Variogram::fitted(&samples);
+        prop_assert!(variogram.nugget >= METER_NOISE && variogram.sill >= 0.0 && variogram.range > 0.0);
+        let asked = Kriging::new(samples.clone(), variogram).unwrap().ask([at.0, at.1]);
+        let moved = samples.iter().rev().map(|it| Sample { at: [it.at[0] + by.0, it.at[1] + by.1], ..*it });
+        let moved = Kriging::new(moved.collect(), variogram).unwrap().ask([at.0 + by.0, at.1 + by.1]);
+        prop_assert!((asked.value - moved.value).abs() < 1e-6 && (asked.variance - moved.variance).abs() < 1e-6);
+    }
+
+    #[test]
+    fn readings_that_all_agree_say_the_same_everywhere(samples in samples(), at in (0.0..20.0_f64, 0.0..14.0_f64)) {
+        let alike: Vec<_> = samples.into_iter().map(|sample| Sample { value: 17.0, ..sample }).collect();
+        let kriging = Kriging::new(alike.clone(), Variogram { nugget: 1.0, sill: 9.0, range: 6.0 }).unwrap();
+        prop_assert!((kriging.ask([at.0, at.1]).value - 17.0).abs() < 1e-9);
+    }
+
+    /// What is left in common of a place with itself is its variance.
+    #[test]
+    fn one_reading_more_never_makes_a_place_less_sure(samples in samples(), at in (0.0..20.0_f64, 0.0..14.0_f64)) {
+        let variogram = Variogram { nugget: 1.0, sill: 9.0, range: 6.0 };
+        let mut fewer = samples.clone();
+        fewer.pop();
+        let before = Kriging::new(fewer, variogram).unwrap().ask([at.0, at.1]);
+        let kriging = Kriging::new(samples, variogram).unwrap();
+        let after = kriging.ask([at.0, at.1]);
+        prop_assert!(after.variance <= before.variance + 1e-9);
+        prop_assert!((kriging.left_in_common(&after, &after) - after.variance).abs() < 1e-9);
+    }
+}
+
+/// An invented room of 16 × 12 ft on joists 16 in apart, and readings in it.
+struct Site {
+    desk: Desk,
+}
+
+impl Site {
+    fn new() -> Self {
+        let mut desk = Desk::new();
+        let sides = [("16'", Turn::Right), ("12'", Turn::Right), ("16'", Turn::Right), ("12'", Turn::Right)];
+        let (room, _) = desk.room(&sides);
+        desk.joists(room, Run::AcrossFirstSide, "16", "16", 11);
+        Self { desk }
+    }
+
+    fn read(&mut self, element: Element, joist: u16, along: &str, shown: &str, material: Material) -> EntryId {
+        let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: Some(length(along)) };
+        let place = self.desk.log(Place { element, position, face: None, height: None, chalk: None });
+        let wood = Wood { material, species: None };
+        let shown = Shown::Percent(percent(shown));
+        self.desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None })
+    }
+
+    fn joist(&mut self, joist: u16, along: &str, shown: &str) -> EntryId {
+        self.read(Element::Joist, joist, along, shown, Material::Solid)
+    }
+
+    /// Wet about joist 3, 3 ft along; dry elsewhere.
+    fn one_wet_corner() -> Self {
+        let mut site = Self::new();
+        for (joist, along, shown) in [
+            (2, "2'", "24"),
+            (3, "3'", "27"),
+            (4, "2'", "25"),
+            (3, "5'", "20"),
+            (6, "3'", "16"),
+            (6, "8'", "12"),
+            (9, "2'", "12"),
+            (10, "6'", "12"),
+            (9, "10'", "11"),
+            (3, "10'", "13"),
+        ] {
+            site.joist(joist, along, shown);
+        }
+        site
+    }
+
+    fn extent(&self, group: Group) -> Known<Extent> {
+        match Extent::of(self.desk.job(), group) {
+            Figure::Known(known) => known,
+            Figure::Missing(needs) => panic!("{needs:?}"),
+        }
+    }
+}
+
+#[test]
+fn wet_wood_is_drawn_out_between_its_readings_with_a_range() {
+    let known = Site::one_wet_corner().extent(Group::Framing);
+    let wet = known.value.wet.unwrap();
+    assert!(wet.at_least <= wet.area && wet.area <= wet.at_most);
+    let feet = wet.area.to_square_feet();
+    assert!((6.0..60.0).contains(&feet), "{feet} of 192 sq ft");
+    let opening = wet.opening.unwrap();
+    let centers: Vec<_> = (1..=11).map(|joist| Length::inches(16 * joist)).collect();
+    assert!(centers.contains(&opening.most().x), "{opening:?}");
+    assert!(opening.least().x < centers[0], "no joist lies before the first: it stays where the wet ends");
+    assert!(known.doubts.is_empty(), "{:?}", known.doubts);
+}
+
+#[test]
+fn the_next_reading_is_where_wet_ends_and_not_where_that_is_known() {
+    let known = Site::one_wet_corner().extent(Group::Framing);
+    let next = known.value.next.unwrap();
+    let nearest = known.value.spots.iter().map(|spot| (spot.at - next.at).length()).min().unwrap();
+    assert!(nearest >= Length::inches(12), "no place is read twice: {next:?}");
+    assert!(next.joist.get() <= 8, "the far dry end is settled: {next:?}");
+}
+
+#[test]
+fn a_stated_limit_moves_the_edge() {
+    let mut site = Site::one_wet_corner();
+    let before = site.extent(Group::Framing).value.wet.unwrap().area;
+    site.desk.log(Fact::FramingLimit(percent("15")));
+    assert!(site.extent(Group::Framing).value.wet.unwrap().area > before);
+}
+
+#[test]
+fn fewer_than_six_readings_are_weighed_by_distance_and_that_is_said() {
+    let mut site = Site::new();
+    site.joist(3, "3'", "25");
+    site.joist(4, "4'", "22");
+    let known = site.extent(Group::Framing);
+    assert!(known.doubts[0].contains("2 of the 6"), "{:?}", known.doubts);
+    assert_eq!(known.value.wet, None, "no area without knowing how readings go together");
+    // Farthest from both.
+    assert!(known.value.next.unwrap().joist.get() >= 10, "{:?}", known.value.next);
+}
+
+#[test]
+fn what_does_not_mix_is_kept_apart_and_what_is_relative_is_left_out() {
+    let mut site = Site::one_wet_corner();
+    site.read(Element::SubfloorBelow, 3, "3'", "30", Material::Solid);
+    site.read(Element::SubfloorBelow, 4, "3'", "21", Material::Osb);
+    assert_eq!(site.extent(Group::Framing).value.spots.len(), 10);
+    let below = site.extent(Group::Underside);
+    assert_eq!(below.value.spots.len(), 1);
+    assert!(below.doubts.iter().any(|doubt| doubt.contains("relative are left out: 1")), "{:?}", below.doubts);
+    let Figure::Missing(needs) = Extent::of(site.desk.job(), Group::Top) else { panic!("nothing was read there") };
+    assert_eq!(needs, [Need::Reading]);
+}
