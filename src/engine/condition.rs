@@ -46,6 +46,22 @@ pub enum Finding {
     Wire,
     /// A pipe or duct in the bay.
     Pipe,
+    /// A sink above.
+    SinkAbove,
+    /// A toilet above.
+    ToiletAbove,
+    /// A tub or a shower above.
+    BathAbove,
+    /// A washer above.
+    WasherAbove,
+    /// A water heater above.
+    HeaterAbove,
+    /// A door to the outside above.
+    DoorAbove,
+    /// A window above.
+    WindowAbove,
+    /// A duct or a cold pipe that sweats or may.
+    ColdRun,
 }
 
 impl Finding {
@@ -65,6 +81,38 @@ impl Finding {
         Self::Pipe,
     ];
 
+    /// What is above or beside a place, and may be where water comes from.
+    pub const FIXTURES: [Self; 8] = [
+        Self::SinkAbove,
+        Self::ToiletAbove,
+        Self::BathAbove,
+        Self::WasherAbove,
+        Self::HeaterAbove,
+        Self::DoorAbove,
+        Self::WindowAbove,
+        Self::ColdRun,
+    ];
+
+    /// Is it one of those?
+    pub fn is_fixture(self) -> bool {
+        Self::FIXTURES.contains(&self)
+    }
+
+    /// Does it have supply and drain?
+    pub const fn is_plumbing(self) -> bool {
+        matches!(self, Self::SinkAbove | Self::ToiletAbove | Self::BathAbove | Self::WasherAbove | Self::HeaterAbove)
+    }
+
+    /// Can rain come in by it?
+    pub const fn is_rain_opening(self) -> bool {
+        matches!(self, Self::DoorAbove | Self::WindowAbove)
+    }
+
+    /// Can it be cold enough to sweat?
+    pub const fn is_cold_run(self) -> bool {
+        matches!(self, Self::ColdRun)
+    }
+
     /// The finding in words.
     pub const fn label(self) -> &'static str {
         match self {
@@ -80,6 +128,14 @@ impl Finding {
             Self::Sewage => "Sewage",
             Self::Wire => "Wire in bay",
             Self::Pipe => "Pipe in bay",
+            Self::SinkAbove => "Sink above",
+            Self::ToiletAbove => "Toilet above",
+            Self::BathAbove => "Bath above",
+            Self::WasherAbove => "Washer above",
+            Self::HeaterAbove => "Water heater above",
+            Self::DoorAbove => "Door above",
+            Self::WindowAbove => "Window above",
+            Self::ColdRun => "Duct or cold pipe",
         }
     }
 }

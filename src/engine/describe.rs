@@ -68,6 +68,7 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let (length, width) = (units.length(piece.length.value), units.length(piece.width.value));
             (format!("{length} along the strong axis × {width}"), Some(piece.length.typed.clone()))
         }
+        Observation::Check(check) => (format!("{}: {}", check.of, check.answer.label()), None),
         Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
         Observation::Obstacle(obstacle) => {
             (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)

@@ -61,6 +61,10 @@ pub enum Need {
     Reading,
     /// A level reading at two places or more.
     Levels,
+    /// Questions of the checklist.
+    Checks,
+    /// A place read a second time, on another day.
+    SecondReading,
 }
 
 impl Need {
@@ -76,6 +80,8 @@ impl Need {
             Self::RoomAir => "read the air in the room",
             Self::OutdoorAir => "read the air outdoors",
             Self::Reading => "take a moisture reading",
+            Self::SecondReading => "read the same places again on another day",
+            Self::Checks => "answer what you can of the checklist",
             Self::Levels => "read the level at two places or more",
         }
     }

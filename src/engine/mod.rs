@@ -18,6 +18,7 @@ pub mod figure;
 pub mod geometry;
 pub mod job;
 pub mod moisture;
+pub mod origin;
 pub mod photo;
 pub mod place;
 pub mod results;

@@ -7,6 +7,7 @@ use super::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text, Time};
 use super::geometry::Turn;
 use super::job::{Entry, Fact, Log, Pen, Venting, Visit, Year};
 use super::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
+use super::origin::Check;
 use super::place::{Element, Face, JoistNumber, Place, Position};
 use super::survey::{Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
 use super::units::decimal::{Scale, parse_moisture_content, parse_relative_humidity, parse_temperature};
@@ -128,6 +129,7 @@ impl Sample {
             places.push(place);
         }
         self.findings(&places);
+        self.checks();
         for (joist, drop) in LEVELS {
             let place = self.add(Place { face: Some(Face::UpperEdge), ..joist_edge(joist, Some("5'")) });
             self.add(Level { place, drop: length(drop) });
@@ -136,12 +138,36 @@ impl Sample {
     }
 
     fn findings(&mut self, places: &[EntryId]) {
-        let found =
-            [(8, Finding::Soft), (13, Finding::Rotten), (14, Finding::Soft), (9, Finding::Stained), (4, Finding::Wire)];
+        let found = [
+            (8, Finding::Soft),
+            (13, Finding::Rotten),
+            (14, Finding::Soft),
+            (9, Finding::Stained),
+            (4, Finding::Wire),
+            (13, Finding::WasherAbove),
+        ];
         for (place, finding) in found {
             if let Some(place) = places.get(place) {
                 self.add(Condition { place: Some(*place), finding, note: None });
             }
+        }
+    }
+
+    /// The washer stands over the wettest joists, and is not to blame.
+    fn checks(&mut self) {
+        let answers = [
+            ("bare_soil", Answer::Yes),
+            ("damp_soil", Answer::Yes),
+            ("water_on_soil", Answer::No),
+            ("after_rain", Answer::No),
+            ("meter_turns", Answer::No),
+            ("wet_in_use", Answer::No),
+            ("wet_fitting", Answer::No),
+            ("dew_beads", Answer::Yes),
+            ("cooled_above", Answer::Unknown),
+        ];
+        for (of, answer) in answers {
+            self.add(Check { of: label(of), answer });
         }
     }
 

@@ -160,6 +160,8 @@ sources! {
         "Hukka and Viitanen 1999; classes of Ojanen, Viitanen et al. 2010, as two public research codes have them";
     /// How large a dehumidifier is.
     DehumidifierSize: Memory, "IRC R408.3, 2018 on: 70 pints a day for 1,000 sq ft";
+    /// How dry crawl air gets.
+    DrierAir: Practice, "Crawl air near 65 % over covered soil, near 50 % with a dehumidifier";
     /// How wood approaches the moisture of its air.
     FirstOrderDrying: Computed, "First-order drying: a part of what is left goes each day";
     /// From where on free water leaves otherwise.
@@ -172,6 +174,8 @@ sources! {
     Kriging: Memory, "Ordinary kriging with a fitted exponential variogram";
     /// The same without knowing how they go together.
     ByDistance: Practice, "Readings weighed by the inverse square of their distance";
+    /// What speaks for a cause.
+    Evidence: Practice, "The evidence file: every weight is judgement, each direction with its own source";
     /// What counts as dry lumber.
     DryLumber: Published, "WWPA, interpreting grade stamps (rules under PS 20): S-DRY and KD are 19 % or less";
     /// Above what decay spreads.

@@ -85,9 +85,17 @@ fn refused(text: &str, error: &serde_json::Error) -> Refusal {
     }
     match error.classify() {
         Category::Eof => Refusal::CutShort,
+        // Cut in the middle of a number, where digits have to follow.
+        Category::Syntax if is_at_the_end(text, error) => Refusal::CutShort,
         Category::Syntax => Refusal::NotJson { line: error.line(), column: error.column() },
         Category::Data | Category::Io => Refusal::Faults(vec![Fault::at("the file", json::plain(error))]),
     }
+}
+
+/// Does a fault lie at the text's very end, so that it is what is missing?
+fn is_at_the_end(text: &str, error: &serde_json::Error) -> bool {
+    let last_line = text.rsplit('\n').next().unwrap_or(text);
+    error.line() > text.matches('\n').count() && error.column() >= last_line.len()
 }
 
 /// The version of a file of our format, if it is read here.

@@ -77,6 +77,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::AirReading(_)
         | Observation::SurfaceReading(_)
         | Observation::Condition(_)
+        | Observation::Check(_)
         | Observation::Photo(_)
         | Observation::Acknowledgement(_)
         | Observation::HandOver(_) => false,

@@ -25,7 +25,8 @@ fn a_file_is_known_by_its_content() {
 fn a_file_cut_short_says_so_wherever_it_was_cut() {
     let whole = text(&first_file());
     let whole = whole.trim_end();
-    for cut in (40..whole.len()).step_by(97) {
+    // Every place near the start, where each kind of value is cut in each way.
+    for cut in (40..9_000).chain((9_000..whole.len()).step_by(97)) {
         assert_eq!(read(&whole.as_bytes()[..cut]).unwrap_err(), Refusal::CutShort, "cut at {cut}");
     }
 }

@@ -5,7 +5,8 @@
 //! and Viitanen gave it in 2010 ([`Source::MouldIndex`]). Index 1 is a start that a
 //! microscope finds, 3 the first that eyes see, 6 full cover.
 
-#[cfg(doc)]
+use super::{Air, surface};
+use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
 use crate::engine::units::{RelativeHumidity, Temperature};
 
@@ -105,6 +106,20 @@ impl Climate {
         let slowed = (1.0 - libm::exp(SHARPNESS * (index - self.highest))).max(0.0);
         Some(pace * slowed / (7.0 * self.weeks?))
     }
+}
+
+/// Days until mold is first seen on planed wood and panels if a surface and the air stay
+/// as they are; none where it is never seen. A risk, and no prediction.
+/// Source: [`Source::MouldIndex`].
+pub fn days_until_seen(surface: Temperature, air: Air) -> Known<Option<f64>> {
+    let humidity = surface::humidity_at(surface, air);
+    let days = Climate::new(surface, humidity, Sensitivity::Sensitive).days_to(FIRST_SEEN);
+    let why = Why::rule("The mold index of a surface that stays at one temperature and humidity.", &[Source::MouldIndex])
+        .with("surface", super::shown::temperature(surface))
+        .with("humidity at it", super::shown::humidity(humidity));
+    let assumed = vec!["planed wood and panels; surface and air stay as they are".to_owned()];
+    let doubts = vec!["A model of laboratory wood: take it as risk, not as a date.".to_owned()];
+    Known { value: days, assumed, doubts, why }
 }
 
 /// The humidity below which nothing grows, percent.

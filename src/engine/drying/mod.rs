@@ -1,7 +1,9 @@
 //! Drying: where wood is heading, how fast, and when it gets there.
 //!
-//! It knows moisture contents and days, and no job: [`fit`] is the sum of one place.
+//! [`fit`](fit()) is the sum of one place and knows no job; [`forecasts`] is the job's places.
 
 pub mod fit;
+pub mod forecast;
 
+pub use forecast::{Forecast, Forecasts, Outlook, forecasts};
 pub use fit::{Drying, Still, fit};

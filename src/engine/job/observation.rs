@@ -7,6 +7,7 @@ use super::thing::{Kind, Shelf, Shelves};
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::Condition;
 use crate::engine::moisture::{Meter, Reading};
+use crate::engine::origin::Check;
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
 use crate::engine::sheets::OnHand;
@@ -111,6 +112,8 @@ observations! {
     SurfaceReading => surfaces, "surface", "surface temperature";
     /// Conditions.
     Condition => conditions, "condition", "condition";
+    /// Questions of the checklist, answered.
+    Check => checks, "check", "check";
     /// Photos.
     Photo => photos, "photo", "photo";
     /// Cautions read.

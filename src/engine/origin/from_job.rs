@@ -1,0 +1,135 @@
+//! The scene of a job, and what was done about a cause.
+
+use super::cause::Cause;
+use super::evidence::Evidence;
+use super::rank::{Ranking, rank};
+use super::scene::{Read, Scene};
+use crate::engine::air::{Air, AirLocation};
+use crate::engine::entry::{EntryId, Label, Stamp};
+use crate::engine::figure::{Figure, Known, Need, Why};
+use crate::engine::geometry::{Point, Rect};
+use crate::engine::job::Job;
+use crate::engine::moisture::Answer;
+use crate::engine::place::Element;
+use crate::engine::results::corrected;
+use crate::engine::sources::Source;
+use crate::engine::survey::{Floor, Shape};
+use crate::engine::units::Temperature;
+use litemap::LiteMap;
+use serde::{Deserialize, Serialize};
+
+/// A question of the checklist, answered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Check {
+    /// Its name. One that this build does not know is kept and weighs nothing.
+    pub of: Label,
+    /// What was answered.
+    pub answer: Answer,
+}
+
+/// The name under which it is answered whether a cause is dealt with.
+pub fn dealt_with_name(cause: Cause) -> String {
+    format!("dealt_with.{}", cause.name())
+}
+
+/// What was answered last to a question of the checklist.
+pub fn is_answered(job: &Job, name: &str) -> Option<Answer> {
+    job.now.checks().values().rev().find(|check| check.value.of.as_str() == name).map(|check| check.value.answer)
+}
+
+/// Was it said last that a cause is dealt with?
+pub fn dealt_with(job: &Job, cause: Cause) -> Option<Answer> {
+    is_answered(job, &dealt_with_name(cause))
+}
+
+/// Where the water comes from. Source: [`Source::Evidence`].
+pub fn origin(job: &Job) -> Figure<Ranking> {
+    let (scene, used) = scene(job);
+    if used.is_empty() {
+        return Figure::Missing(vec![Need::Checks, Need::Reading]);
+    }
+    let value = rank(&Evidence::standard(), &scene);
+    let why = Why::rule("What speaks for each cause and what against it, each weighed by itself.", &[Source::Evidence])
+        .with("questions answered", scene.answers.len().to_string())
+        .with("readings", scene.readings.len().to_string())
+        .using(used);
+    let doubts = vec!["A ranking of what was seen, and no finding: licensed trades open walls and pipes.".to_owned()];
+    Figure::Known(Known { value, assumed: Vec::new(), doubts, why })
+}
+
+/// What a job knows, and the entries that say so.
+fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
+    let mut used = Vec::new();
+    let mut answers = LiteMap::new();
+    for (id, check) in job.now.checks().iter() {
+        used.push(*id);
+        answers.insert(check.value.of.to_string(), check.value.answer);
+    }
+    let floor = Shape::of(job).map(|shape| shape.floor).or_else(|| Floor::of(job));
+    let located = |place: EntryId| {
+        let place = job.now.places().get(&place)?;
+        Some((place.value.element, floor.as_ref()?.locate(place.value)?))
+    };
+    let found = job.now.conditions().iter().filter(|(_, condition)| condition.value.finding.is_fixture());
+    let fixtures =
+        found.filter_map(|(id, condition)| Some((*id, condition.value.finding, located(condition.value.place?)?.1)));
+    let fixtures: Vec<_> = fixtures.collect();
+    used.extend(fixtures.iter().map(|(id, ..)| *id));
+    let readings = readings(job, located);
+    used.extend(readings.iter().map(|(id, _)| *id));
+    let air = dampest(job);
+    used.extend(air.used.iter());
+    let scene = Scene {
+        answers,
+        fixtures: fixtures.into_iter().map(|(_, what, at)| (what, at)).collect(),
+        readings: readings.into_iter().map(|(_, read)| read).collect(),
+        room: floor.and_then(|floor| floor.outline.ok()).map(|outline| Rect::around(outline.corners())),
+        crawl: air.crawl,
+        outdoors: air.outdoors,
+        coldest: air.coldest,
+    };
+    (scene, used)
+}
+
+/// The air of one visit.
+#[derive(Default)]
+struct Visited {
+    crawl: Option<Air>,
+    outdoors: Option<Air>,
+    coldest: Option<Temperature>,
+    used: Vec<EntryId>,
+}
+
+/// The air of the visit with the dampest crawl space; without crawl air, what there is.
+fn dampest(job: &Job) -> Visited {
+    let of = |location: AirLocation| job.now.air().iter().filter(move |(_, air)| air.value.location == location);
+    let crawl = of(AirLocation::Crawl).max_by_key(|(_, air)| air.value.humidity.value);
+    let is_then = |stamp: &Stamp| crawl.is_none_or(|(_, crawl)| crawl.stamp.visit == stamp.visit);
+    let outdoors = of(AirLocation::Outdoors).rev().find(|(_, air)| is_then(air.stamp));
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| is_then(surface.stamp));
+    let coldest = surfaces.min_by_key(|(_, surface)| surface.value.temperature.value);
+    let ids = [crawl.map(|(id, _)| id), outdoors.map(|(id, _)| id), coldest.map(|(id, _)| id)];
+    Visited {
+        crawl: crawl.map(|(_, air)| air.value.air()),
+        outdoors: outdoors.map(|(_, air)| air.value.air()),
+        coldest: coldest.map(|(_, surface)| surface.value.temperature.value),
+        used: ids.into_iter().flatten().copied().collect(),
+    }
+}
+
+/// Of each place the wettest that it ever was: where water came from shows before it
+/// dries. What is only relative shows nothing.
+fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) -> Vec<(EntryId, Read)> {
+    let mut wettest: LiteMap<EntryId, (EntryId, Read)> = LiteMap::new();
+    for (id, reading) in job.now.readings().iter() {
+        let known = corrected(job, reading).value;
+        let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative) else { continue };
+        let read = Read { element, at, moisture: known.decides };
+        let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
+        if before.is_none_or(|before| read.moisture > before) {
+            wettest.insert(reading.value.place, (*id, read));
+        }
+    }
+    wettest.iter().map(|(_, read)| *read).collect()
+}
