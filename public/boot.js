@@ -14,9 +14,9 @@ let wanted = false;
 startApp().finally(keepForOffline);
 
 // What no first screen needs is loaded when the app asks for it.
-window.addEventListener('duckboard-sheets', async ({ detail }) => {
-  const { lay } = await import('./later/sheets.js');
-  lay({ ...detail, width: Math.min(innerWidth - 32, 640) });
+window.addEventListener('duckboard-later', async ({ detail }) => {
+  const { show } = await (detail.page === 'water' ? import('./later/water.js') : import('./later/sheets.js'));
+  show({ ...detail, width: Math.min(innerWidth - 32, 640) });
 });
 
 async function startApp() {

@@ -1,20 +1,19 @@
 // Shows how sheets are laid and cut, as the search finds it. The app asks for it with
-// a `duckboard-sheets` event; it draws into #sheets for as long as that is there.
-//
-// Words go in as text. The drawings are the engine's own (src/draw/svg.rs escapes every
-// text in them) and are read as XML, which runs nothing.
+// a `duckboard-later` event; it draws into #sheets for as long as that is there.
+
+import { card, drawing, element } from './dom.js';
 
 let worker;
 
-export function lay({ job, units, width }) {
+export function show(asked) {
   worker?.terminate();
-  worker = new Worker(new URL('./layout-worker.js', import.meta.url), { type: 'module' });
-  worker.onmessage = ({ data }) => show(data);
-  worker.onerror = () => show({ problem: 'The layout could not be started. What is saved is safe.' });
-  worker.postMessage({ job, units, width });
+  worker = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
+  worker.onmessage = ({ data }) => draw(data);
+  worker.onerror = () => draw({ problem: 'The layout could not be started. What is saved is safe.' });
+  worker.postMessage(asked);
 }
 
-function show({ page, done, problem }) {
+function draw({ page, done, problem }) {
   const place = document.getElementById('sheets');
   if (!place || done || problem) {
     worker?.terminate();
@@ -54,23 +53,4 @@ function cutSheet({ title, drawing: svg, cuts }) {
 function need({ title, headline, lines }) {
   return card(element('h3', '', title), element('p', 'headline', headline),
     ...lines.map(line => element('p', '', line)));
-}
-
-function card(...children) {
-  const section = element('section', 'card');
-  section.append(...children);
-  return section;
-}
-
-function drawing(svg) {
-  const box = element('div', 'plan');
-  box.append(document.importNode(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement, true));
-  return box;
-}
-
-function element(tag, name, text) {
-  const made = document.createElement(tag);
-  if (name) made.className = name;
-  if (text) made.textContent = text;
-  return made;
 }

@@ -21,8 +21,11 @@ pub fn Answers() -> impl IntoView {
             <section class="card plan-card"><PlanView width=318 height=280 cursor=false/></section>
             <crate::app::cautions::Cautions/>
             {live(move || {
-                let sheets = session.job_id().map(|id| Route::Job(id, Tab::Sheets).href());
-                view! { <a class="key wide" href=sheets>"Lay sheets on the joists"</a> }
+                let href = |tab| session.job_id().map(|id| Route::Job(id, tab).href());
+                view! {
+                    <a class="key wide" href=href(Tab::Water)>"Where water comes from, and when to close"</a>
+                    <a class="key wide" href=href(Tab::Sheets)>"Lay sheets on the joists"</a>
+                }
             })}
             {live(move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view())}
         </main>

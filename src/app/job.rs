@@ -6,8 +6,9 @@ use crate::app::widgets::{TextField, choice, labelled, live, memo, perhaps, says
 use crate::engine::entry::{Label, time};
 use crate::engine::geometry::Heading;
 use crate::engine::job::{Fact, Job, SheetEdge, SheetSize, SpanRating, Venting, Year};
+use crate::engine::units::decimal::parse_moisture_content;
 use crate::engine::units::tape::{self, Sign};
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::{Length, MoistureContent, Typed};
 use leptos::prelude::*;
 
 /// What is said about the job as a whole.
@@ -40,6 +41,8 @@ pub fn JobFacts() -> impl IntoView {
                 <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
                 {StatedLength::some(Fact::CrawlHeight).field()}
                 {choice("Crawl space", ventings, venting, on_venting)}
+            <TextField label="Framing may be closed at, %" inputmode="decimal" value=now(|job| job.framing_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Framing limit", Fact::FramingLimit)/>
+            <TextField label="Subfloor under finished wood at, %" inputmode="decimal" value=now(|job| job.subfloor_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Subfloor limit", Fact::SubfloorLimit)/>
                 <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
                 <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
                 <North/>
@@ -130,6 +133,14 @@ fn label(session: Session, field: &'static str, fact: fn(Label) -> Fact) -> Comm
     Callback::new(move |text: String| {
         let label = Label::new(&text).map_err(|problem| format!("{field}: {problem}"))?;
         session.say(fact(label));
+        Ok(())
+    })
+}
+
+fn percent(session: Session, field: &'static str, fact: fn(Typed<MoistureContent>) -> Fact) -> Commit {
+    Callback::new(move |text: String| {
+        let typed = parse_moisture_content(&text).map_err(|problem| format!("{field}: {problem}"))?;
+        session.say(fact(typed));
         Ok(())
     })
 }

@@ -12,6 +12,7 @@ mod commands;
 mod hand_over;
 mod job;
 mod jobs;
+mod later;
 mod log;
 mod photos;
 mod plan;
@@ -20,7 +21,6 @@ mod report;
 mod route;
 mod session;
 mod settings;
-mod sheets;
 mod take;
 mod widgets;
 
@@ -99,7 +99,7 @@ fn JobScreen() -> impl IntoView {
             Tab::HandOver => view! { <hand_over::HandOverScreen/> }.into_any(),
             Tab::Facts => view! { <job::JobFacts/> }.into_any(),
             Tab::Report => view! { <report::Report/> }.into_any(),
-            Tab::Sheets => view! { <sheets::Sheets/> }.into_any(),
+            tab @ (Tab::Sheets | Tab::Water) => view! { <later::Later tab/> }.into_any(),
         };
         view! {
             <div class="job-screen">

@@ -31,9 +31,15 @@ pub enum Tab {
     Report,
     /// Sheets laid on the joists.
     Sheets,
+    /// Where water comes from, how far it goes, when it is gone.
+    Water,
 }
 
 impl Tab {
+    /// All.
+    const ALL: [Self; 8] =
+        [Self::Take, Self::Answers, Self::Log, Self::HandOver, Self::Facts, Self::Report, Self::Sheets, Self::Water];
+
     /// The tabs at the bottom.
     pub const BAR: [Self; 4] = [Self::Take, Self::Answers, Self::Log, Self::HandOver];
 
@@ -47,10 +53,12 @@ impl Tab {
             Self::Facts => "Job",
             Self::Report => "Report",
             Self::Sheets => "Sheets",
+            Self::Water => "Water",
         }
     }
 
-    const fn slug(self) -> &'static str {
+    /// What an address and a page's element call it.
+    pub const fn slug(self) -> &'static str {
         match self {
             Self::Take => "take",
             Self::Answers => "answers",
@@ -59,6 +67,7 @@ impl Tab {
             Self::Facts => "facts",
             Self::Report => "report",
             Self::Sheets => "sheets",
+            Self::Water => "water",
         }
     }
 }
@@ -70,8 +79,7 @@ impl Route {
         match (parts.next(), parts.next(), parts.next()) {
             (Some("settings"), ..) => Self::Settings,
             (Some("job"), Some(id), tab) => {
-                let tabs = [Tab::Take, Tab::Answers, Tab::Log, Tab::HandOver, Tab::Facts, Tab::Report, Tab::Sheets];
-                let tab = tabs.into_iter().find(|known| Some(known.slug()) == tab).unwrap_or(Tab::Take);
+                let tab = Tab::ALL.into_iter().find(|known| Some(known.slug()) == tab).unwrap_or(Tab::Take);
                 id.parse().map_or(Self::Jobs, |id| Self::Job(id, tab))
             }
             _ => Self::Jobs,

@@ -89,6 +89,19 @@ pub enum Item {
         /// What it is.
         role: Role,
     },
+    /// A filled rectangle: what is known between readings.
+    Area {
+        /// Its top left.
+        from: Spot,
+        /// Its bottom right.
+        to: Spot,
+        /// The colour that stands for its value.
+        fill: Colour,
+        /// How strong it is, since it is as sure as that: 0 to 100.
+        percent: u8,
+        /// What it is.
+        role: Role,
+    },
     /// A ring with cross hairs through it.
     Target {
         /// Its middle.
@@ -133,6 +146,7 @@ impl Item {
         match self {
             Self::Line { role, .. }
             | Self::Path { role, .. }
+            | Self::Area { role, .. }
             | Self::Text { role, .. }
             | Self::Disc { role, .. }
             | Self::Target { role, .. }

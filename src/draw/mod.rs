@@ -3,7 +3,7 @@
 //!
 //! Screen, print and tests read the same [`Drawing`]. Colours never appear in it:
 //! a [`Role`] says what a thing is, and the style sheet (`public/drawing.css`) what
-//! that looks like. The one exception are readings, whose fill is a datum (see
+//! that looks like. The one exception are readings and what lies between them, whose fill is a datum (see
 //! [`ramp`]) and whose number is always printed too.
 //!
 //! It must never know a browser: callers hand it plain positions and texts already
@@ -22,6 +22,7 @@ pub mod ramp;
 pub mod role;
 pub mod sheets;
 pub mod svg;
+pub mod water;
 
 pub use frame::Frame;
 pub use list::{Anchor, Canvas, Drawing, Item, Reads, Spot};

@@ -70,6 +70,10 @@ roles! {
     ReadingFlag = "reading-flag",
     /// The ring of a reading beyond the meter's range.
     ReadingOver = "reading-over",
+    /// What lies between readings.
+    MapCell = "map-cell",
+    /// Where wood passes a limit.
+    Contour = "contour",
     /// A place without a reading.
     Unread = "unread",
     /// Where the next entry goes.

@@ -67,6 +67,14 @@ fn write_item(f: &mut fmt::Formatter<'_>, item: &Item) -> fmt::Result {
             }
             write!(f, "/>")
         }
+        Item::Area { from, to, fill, percent, .. } => {
+            let ((x, y), (width, height)) = (shown(*from), (Px(to.x - from.x), Px(to.y - from.y)));
+            write!(
+                f,
+                r#"<rect class="{class}" x="{x}" y="{y}" width="{width}" height="{height}" fill="{fill}" fill-opacity="{}"/>"#,
+                Px(f64::from(*percent) / 100.0)
+            )
+        }
         Item::Target { at, radius, arm, .. } => {
             let ((x, y), r) = (shown(*at), Px(*radius));
             write!(f, r#"<g class="{class}"><circle cx="{x}" cy="{y}" r="{r}"/>"#)?;

@@ -69,3 +69,4 @@ mod small;
 mod store;
 mod two_phones;
 mod walk;
+mod water;

@@ -1,19 +1,30 @@
 //! What is loaded when it is first asked for.
 
+use crate::engine::job::Observation;
 use js_sys::{Object, Reflect};
-use web_sys::{CustomEvent, CustomEventInit};
+use wasm_bindgen::JsCast;
+use web_sys::{CustomEvent, CustomEventInit, Event};
 
-/// Has the sheets of a job file's text laid out into the element `sheets`.
-pub fn lay_sheets(job: &str, units: &str) {
+/// The event by which a page hands back what was tapped on it.
+pub const RECORD: &str = "duckboard-record";
+
+/// Has a page of a job file's text shown in the element that is called like it.
+pub fn show(page: &str, job: &str, units: &str) {
     let detail = Object::new();
-    for (name, value) in [("job", job), ("units", units)] {
+    for (name, value) in [("page", page), ("job", job), ("units", units)] {
         let _ = Reflect::set(&detail, &name.into(), &value.into());
     }
     let init = CustomEventInit::new();
     init.set_detail(&detail);
     if let (Some(window), Ok(event)) =
-        (web_sys::window(), CustomEvent::new_with_event_init_dict("duckboard-sheets", &init))
+        (web_sys::window(), CustomEvent::new_with_event_init_dict("duckboard-later", &init))
     {
         let _ = window.dispatch_event(&event);
     }
+}
+
+/// What such an event hands back, as a job file has it.
+pub fn recorded(event: &Event) -> Option<Observation> {
+    let detail = event.dyn_ref::<CustomEvent>()?.detail().as_string()?;
+    serde_json::from_str(&detail).ok()
 }

@@ -114,9 +114,10 @@ impl Climate {
 pub fn days_until_seen(surface: Temperature, air: Air) -> Known<Option<f64>> {
     let humidity = surface::humidity_at(surface, air);
     let days = Climate::new(surface, humidity, Sensitivity::Sensitive).days_to(FIRST_SEEN);
-    let why = Why::rule("The mold index of a surface that stays at one temperature and humidity.", &[Source::MouldIndex])
-        .with("surface", super::shown::temperature(surface))
-        .with("humidity at it", super::shown::humidity(humidity));
+    let why =
+        Why::rule("The mold index of a surface that stays at one temperature and humidity.", &[Source::MouldIndex])
+            .with("surface", super::shown::temperature(surface))
+            .with("humidity at it", super::shown::humidity(humidity));
     let assumed = vec!["planed wood and panels; surface and air stay as they are".to_owned()];
     let doubts = vec!["A model of laboratory wood: take it as risk, not as a date.".to_owned()];
     Known { value: days, assumed, doubts, why }

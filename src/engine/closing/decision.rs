@@ -101,7 +101,10 @@ pub fn close_in(job: &Job) -> Known<CloseIn> {
     };
     let mut doubts = close_calls(&places, &limits);
     if is_answered(job, "read_at_depth") != Some(Answer::Yes) {
-        doubts.push("Pins at the face say little of the middle: read the wettest places at depth, with insulated pins.".to_owned());
+        doubts.push(
+            "Pins at the face say little of the middle: read the wettest places at depth, with insulated pins."
+                .to_owned(),
+        );
     }
     let why = Why::rule(
         "Enough readings, all within their limits, none rising, every likely source dealt with, no decayed wood left.",
@@ -181,7 +184,9 @@ fn joists_under_openings(job: &Job) -> Vec<u16> {
     let run = joists.run();
     let is_under = |number: &u16| {
         let center = joists.center(*number);
-        let within = |rect: &crate::engine::geometry::Rect| run.across(rect.least()) <= center && center <= run.across(rect.most());
+        let within = |rect: &crate::engine::geometry::Rect| {
+            run.across(rect.least()) <= center && center <= run.across(rect.most())
+        };
         floor.openings.iter().any(|(_, rect)| within(rect))
     };
     (1..=joists.count()).filter(is_under).collect()
@@ -212,7 +217,11 @@ fn within(places: &[Latest], group: Group, limit: Limit) -> Condition {
         return condition(what, Some(false), format!("let it dry, and read again: {}", names(&over)));
     }
     if counted.is_empty() && !relative.is_empty() {
-        return condition(what, None, "all readings are relative only: hold them to dry wood of the same kind".to_owned());
+        return condition(
+            what,
+            None,
+            "all readings are relative only: hold them to dry wood of the same kind".to_owned(),
+        );
     }
     match counted.iter().map(|place| place.now.decides).max() {
         Some(wettest) => condition(what, Some(true), format!("the wettest reads {:.1} %", wettest.to_percent())),
@@ -255,7 +264,9 @@ fn decay(job: &Job) -> Condition {
     match (found, is_answered(job, "decay_is_out")) {
         (false, _) => condition(what, Some(true), "none was found"),
         (true, Some(Answer::Yes)) => condition(what, Some(true), "cut out, or probed sound"),
-        (true, _) => condition(what, Some(false), "probe every soft place, cut out what is decayed, and answer the check"),
+        (true, _) => {
+            condition(what, Some(false), "probe every soft place, cut out what is decayed, and answer the check")
+        }
     }
 }
 

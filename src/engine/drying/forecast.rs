@@ -107,13 +107,8 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
-const SOURCES: [Source; 5] = [
-    Source::FirstOrderDrying,
-    Source::EquilibriumMoisture,
-    Source::FreeWater,
-    Source::MeterAccuracy,
-    Source::DrierAir,
-];
+const SOURCES: [Source; 5] =
+    [Source::FirstOrderDrying, Source::EquilibriumMoisture, Source::FreeWater, Source::MeterAccuracy, Source::DrierAir];
 
 /// The readings of each place that was read at two times or more. What is only relative
 /// counts too: it dries alike; but its limit is then out of reach of a number.
@@ -156,7 +151,9 @@ fn outlook(end: MoistureContent, readings: &[(Time, MoistureContent)], limit: Mo
     let slow = day(fit(end, &tilted(&days, -OFF, OFF)).ok()).filter(|days| *days <= FARTHEST_DAYS);
     let fast = day(fit(end, &tilted(&days, OFF, -OFF)).ok());
     match fast {
-        Some(fast) if fast <= FARTHEST_DAYS => Outlook::Between(after(*first, fast), slow.map(|slow| after(*first, slow))),
+        Some(fast) if fast <= FARTHEST_DAYS => {
+            Outlook::Between(after(*first, fast), slow.map(|slow| after(*first, slow)))
+        }
         _ => Outlook::Unknown(Still::NotDrying),
     }
 }
@@ -190,8 +187,5 @@ fn lateness(forecast: &Forecast) -> (u8, i64, EntryId) {
 
 fn other_air(temperature: Temperature) -> Vec<OtherAir> {
     let air = |with, humidity| OtherAir { with, end: equilibrium_moisture(temperature, humidity) };
-    vec![
-        air("the soil covered, crawl air at 65 %", COVERED),
-        air("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED),
-    ]
+    vec![air("the soil covered, crawl air at 65 %", COVERED), air("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED)]
 }

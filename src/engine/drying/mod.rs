@@ -5,5 +5,5 @@
 pub mod fit;
 pub mod forecast;
 
-pub use forecast::{Forecast, Forecasts, Outlook, forecasts};
 pub use fit::{Drying, Still, fit};
+pub use forecast::{Forecast, Forecasts, OtherAir, Outlook, forecasts};

@@ -23,8 +23,11 @@ const HUMID: RelativeHumidity = RelativeHumidity::percent(80);
 const NOT_HUMID: RelativeHumidity = RelativeHumidity::percent(65);
 const WELL_ABOVE: TemperatureDifference = TemperatureDifference::fahrenheit(5);
 
-/// Every pattern with a name and what it says of a scene.
-pub(super) const ALL: [(&str, fn(&Scene) -> Option<bool>); 12] = [
+/// What a pattern says of a scene; nothing when the scene does not say.
+type Pattern = fn(&Scene) -> Option<bool>;
+
+/// Every pattern with its name.
+pub(super) const ALL: [(&str, Pattern); 12] = [
     ("peaked", peaked),
     ("broad", broad),
     ("along_wall", along_wall),

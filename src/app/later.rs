@@ -1,0 +1,35 @@
+//! Pages that are not part of the first load: sheets laid on the joists, and water.
+//! `public/later` holds them, and this screen asks for them. What is tapped there comes
+//! back as an observation and is logged like any other.
+
+use crate::app::platform::later;
+use crate::app::route::Tab;
+use crate::app::session::session;
+use crate::app::widgets::Invented;
+use leptos::prelude::*;
+
+/// A page that is loaded when it is asked for.
+#[component]
+pub fn Later(tab: Tab) -> impl IntoView {
+    let session = session();
+    // Whatever changes the job makes it anew.
+    Effect::new(move |_| {
+        let units = session.prefs.with(|prefs| serde_json::to_string(&prefs.units)).unwrap_or_default();
+        if let Some(job) = session.book(|book| session.plain_file(book)).flatten() {
+            later::show(tab.slug(), &job, &units);
+        }
+    });
+    let listening = window_event_listener_untyped(later::RECORD, move |event| {
+        if let Some(observation) = later::recorded(&event) {
+            session.record(observation);
+        }
+    });
+    on_cleanup(move || listening.remove());
+    view! {
+        <main class="page later">
+            <button type="button" class="key no-print" on:click=|_| crate::app::report::print()>"Print"</button>
+            <Invented/>
+            <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div>
+        </main>
+    }
+}

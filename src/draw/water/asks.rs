@@ -1,0 +1,57 @@
+//! The checklist: questions that one tap answers.
+
+use super::cards::{Card, Line};
+use crate::engine::condition::Finding;
+use crate::engine::figure::Figure;
+use crate::engine::job::Job;
+use crate::engine::moisture::Answer;
+use crate::engine::origin::{Evidence, Word, dealt_with_name, is_answered, origin};
+
+/// A question, and what was answered last.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ask {
+    /// The name that the answer is logged under.
+    pub name: String,
+    /// The question.
+    pub asks: String,
+    /// The answer so far.
+    pub answer: Option<Answer>,
+}
+
+/// What is asked first is what would tell most.
+pub(super) fn checklist(job: &Job) -> Card {
+    let evidence = Evidence::standard();
+    let figure = origin(job);
+    let next = figure.value().and_then(|ranking| ranking.next.clone());
+    let mut asks: Vec<_> =
+        evidence.observations.iter().filter_map(|it| Some(ask(job, it.name.clone(), it.asks.clone()?))).collect();
+    asks.sort_by_key(|ask| (ask.answer.is_some(), Some(&ask.name) != next.as_ref()));
+    let open = asks.iter().filter(|ask| ask.answer.is_none()).count();
+    let mut first = for_closing(job, &figure);
+    first.append(&mut asks);
+    let headline = if open == 0 { "All answered".to_owned() } else { format!("{open} open") };
+    let lines = vec![Line::small("\"Can't tell\" is an answer too: it weighs nothing. The next check stands first.")];
+    Card { asks: first, ..Card::new("Checklist", headline, lines) }
+}
+
+/// What closing hangs on beside readings.
+fn for_closing(job: &Job, figure: &Figure<crate::engine::origin::Ranking>) -> Vec<Ask> {
+    let likely = figure.value().into_iter().flat_map(|ranking| &ranking.causes);
+    let likely = likely.filter(|ranked| ranked.word == Word::Likely);
+    let mut asks: Vec<_> = likely
+        .map(|ranked| ask(job, dealt_with_name(ranked.cause), format!("Is it dealt with: {}?", ranked.cause.label())))
+        .collect();
+    if job.now.conditions().values().any(|it| matches!(it.value.finding, Finding::Soft | Finding::Rotten)) {
+        asks.push(ask(job, "decay_is_out".to_owned(), "Is all decayed wood cut out, or probed sound?".to_owned()));
+    }
+    if !job.now.readings().is_empty() {
+        let asks_depth = "Were the wettest places read at depth, with insulated pins?";
+        asks.push(ask(job, "read_at_depth".to_owned(), asks_depth.to_owned()));
+    }
+    asks
+}
+
+fn ask(job: &Job, name: String, asks: String) -> Ask {
+    let answer = is_answered(job, &name);
+    Ask { name, asks, answer }
+}

@@ -1,0 +1,318 @@
+//! The page's cards in words.
+
+use super::asks::Ask;
+use super::map::map;
+use crate::draw::{Canvas, Drawing};
+use crate::engine::closing::close_in;
+use crate::engine::describe::place_name;
+use crate::engine::drying::{Forecast, OtherAir, Outlook, Still, forecasts};
+use crate::engine::entry::{EntryId, time};
+use crate::engine::extent::{Extent, Group, NextReading, Wet};
+use crate::engine::figure::{Figure, Known, Need, Why};
+use crate::engine::geometry::Rect;
+use crate::engine::job::{Job, Observation};
+use crate::engine::origin::{Evidence, Ranked, Word, origin};
+use crate::engine::survey::Opening;
+use crate::engine::take::Units;
+use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
+use crate::engine::units::{Length, Typed};
+
+/// So many places are named with the day that they get there.
+const MOST_PLACES: usize = 8;
+
+/// One question and its answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Card {
+    /// What it answers.
+    pub title: String,
+    /// The answer.
+    pub headline: String,
+    /// What it rests on, in order.
+    pub lines: Vec<Line>,
+    /// Its drawing.
+    pub drawing: Option<Drawing>,
+    /// Questions that one tap answers.
+    pub asks: Vec<Ask>,
+    /// What one tap accepts.
+    pub act: Option<Act>,
+}
+
+/// A line of a card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// How it speaks.
+    pub tone: Tone,
+    /// The words.
+    pub text: String,
+}
+
+/// How a line speaks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tone {
+    /// It says something.
+    Plain,
+    /// It heads what follows.
+    Heading,
+    /// It says what to do.
+    Next,
+    /// It was assumed or rests on something.
+    Small,
+}
+
+/// Something to accept with one tap: it becomes an entry.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Act {
+    /// What the key says.
+    pub label: String,
+    /// What is logged.
+    pub logs: Observation,
+}
+
+impl Line {
+    pub(super) fn plain(text: impl Into<String>) -> Self {
+        Self { tone: Tone::Plain, text: text.into() }
+    }
+
+    pub(super) fn heading(text: impl Into<String>) -> Self {
+        Self { tone: Tone::Heading, text: text.into() }
+    }
+
+    pub(super) fn next(text: impl Into<String>) -> Self {
+        Self { tone: Tone::Next, text: text.into() }
+    }
+
+    pub(super) fn small(text: impl Into<String>) -> Self {
+        Self { tone: Tone::Small, text: text.into() }
+    }
+}
+
+impl Card {
+    pub(super) fn new(title: impl Into<String>, headline: impl Into<String>, lines: Vec<Line>) -> Self {
+        let (title, headline) = (title.into(), headline.into());
+        Self { title, headline, lines, drawing: None, asks: Vec::new(), act: None }
+    }
+
+    /// What is missing, as a card.
+    pub(super) fn missing(title: impl Into<String>, needs: &[Need]) -> Self {
+        let lines = needs.iter().map(|need| Line::next(format!("Next: {}.", need.words()))).collect();
+        Self::new(title, "Not enough to say", lines)
+    }
+}
+
+/// What a figure assumed, doubts and rests on, as small lines.
+pub(super) fn reasons<T>(known: &Known<T>) -> Vec<Line> {
+    let assumed = (!known.assumed.is_empty()).then(|| format!("Assumed: {}.", known.assumed.join("; ")));
+    let doubts = known.doubts.iter().cloned();
+    assumed.into_iter().chain(doubts).chain([rests_on(&known.why)]).map(Line::small).collect()
+}
+
+/// "Rule: ... (source; mark)".
+pub(super) fn rests_on(why: &Why) -> String {
+    let sources: Vec<_> = why.sources.iter().map(|source| source.citation()).collect();
+    let sources: Vec<_> = sources.iter().map(|cited| format!("{} ({})", cited.title, cited.mark.label())).collect();
+    let inputs: Vec<_> = why.inputs.iter().map(|(name, value)| format!("{name}: {value}")).collect();
+    [why.rule.clone(), inputs.join("; "), format!("Sources: {}", sources.join("; "))]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ")
+}
+
+/// May the floor be closed?
+pub(super) fn decision(job: &Job) -> Card {
+    let known = close_in(job);
+    let mut lines = Vec::new();
+    for (holds, heading) in [(Some(false), "Does not hold"), (None, "Cannot be told"), (Some(true), "Holds")] {
+        let mut of = known.value.conditions.iter().filter(|it| it.holds == holds).peekable();
+        if of.peek().is_some() {
+            lines.push(Line::heading(heading));
+        }
+        for condition in of {
+            lines.push(Line::plain(format!("{}.", capital(&condition.what))));
+            let tone = if holds == Some(true) { Line::small } else { Line::next };
+            lines.push(tone(format!("{}.", capital(&condition.says))));
+        }
+    }
+    lines.extend(reasons(&known));
+    lines.push(Line::small("A record of what was read, and no permit: your local code and whoever signs decide."));
+    Card::new("May the floor be closed?", known.value.decision.label(), lines)
+}
+
+/// Where does the water come from?
+pub(super) fn ranking(job: &Job) -> Card {
+    let title = "Where does the water come from?";
+    let known = match origin(job) {
+        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Known(known) => known,
+    };
+    let ranking = &known.value;
+    let likely: Vec<_> = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely).collect();
+    let headline = match likely.as_slice() {
+        _ if !ranking.is_enough => "Not enough to say".to_owned(),
+        [] => format!("Perhaps {}", ranking.causes.first().map_or("nothing known", |first| first.cause.label())),
+        some => capital(&some.iter().map(|ranked| ranked.cause.label()).collect::<Vec<_>>().join(", and ")),
+    };
+    let shown = |word: Word, most: usize| ranking.causes.iter().filter(move |ranked| ranked.word == word).take(most);
+    let mut lines = Vec::new();
+    if let Some(asks) = ranking.next.as_deref().and_then(|next| Evidence::standard().observation(next)?.asks.clone()) {
+        lines.push(Line::next(format!("Next check: {asks}")));
+    }
+    for ranked in shown(Word::Likely, 4).chain(shown(Word::Possible, 4)) {
+        lines.extend(said_of(ranked));
+    }
+    let unlikely: Vec<_> = shown(Word::Unlikely, 10).map(|ranked| ranked.cause.label()).collect();
+    if !unlikely.is_empty() {
+        lines.push(Line::heading("Unlikely"));
+        lines.push(Line::plain(format!("{}.", capital(&unlikely.join("; ")))));
+    }
+    lines.extend(reasons(&known));
+    Card::new(title, headline, lines)
+}
+
+fn said_of(ranked: &Ranked) -> Vec<Line> {
+    let mut lines = vec![Line::heading(format!("{}: {}", capital(ranked.cause.label()), ranked.word.label()))];
+    let mut say = |of: &[String], word: &str| {
+        if !of.is_empty() {
+            lines.push(Line::plain(format!("{word}: {}.", of.join("; "))));
+        }
+    };
+    say(&ranked.reasons, "For");
+    say(&ranked.against, "Against");
+    if ranked.word == Word::Likely {
+        lines.push(Line::next(format!("{}.", capital(ranked.cause.remedy()))));
+    }
+    lines
+}
+
+/// How far does it go? A card for each kind of wood that was read.
+pub(super) fn maps(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
+    let extents = Group::ALL.into_iter().map(|group| (group, Extent::of(job, group)));
+    let cards: Vec<_> = extents
+        .filter_map(|(group, figure)| match figure {
+            Figure::Known(known) => Some(extent(job, &known, units, canvas)),
+            Figure::Missing(needs) if group == Group::Framing => Some(Card::missing("How far does it go?", &needs)),
+            Figure::Missing(_) => None,
+        })
+        .collect();
+    cards
+}
+
+fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Card {
+    let extent = &known.value;
+    let limit = format!("{:.0} %", extent.limit.to_percent());
+    let headline = match extent.wet {
+        None => "Too few readings for an area".to_owned(),
+        Some(wet) => format!("About {} over {limit}", units.area(wet.area)),
+    };
+    let mut lines = Vec::new();
+    if let Some(Wet { at_least, at_most, .. }) = extent.wet {
+        lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+    }
+    if let Some(next) = extent.next {
+        lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
+    }
+    lines.extend(reasons(known));
+    let opening = extent.wet.and_then(|wet| wet.opening);
+    let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
+    card.drawing = Some(map(extent, units, canvas));
+    card.act = opening.and_then(|rect| accept(extent, rect, units));
+    card
+}
+
+/// "joist 7, about 5 ft from the north wall".
+fn where_to(job: &Job, next: NextReading, units: Units) -> String {
+    let about = units.length(next.along.to_nearest(Length::FOOT));
+    let wall = job.measured_from().filter(|wall| !wall.is_empty());
+    let from = wall.map_or_else(|| "along it".to_owned(), |wall| format!("from the {wall}"));
+    format!("joist {}, about {about} {from}", next.joist.get())
+}
+
+/// The opening that takes out what is rather wet than not, to be accepted or not.
+fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<Act> {
+    let from = *extent.floor.sides.first()?;
+    let style = LengthStyle { unit: ShownUnit::Inches, ..units.length };
+    let typed = |length: Length| {
+        let whole = length.to_nearest(Length::INCH);
+        Typed::new(format(whole, style).text, whole)
+    };
+    let opening = Opening {
+        from,
+        along: typed(rect.least().x.max(Length::ZERO)),
+        out: typed(rect.least().y.max(Length::ZERO)),
+        length: typed(rect.width()),
+        width: typed(rect.height()),
+    };
+    let label = format!("Open {} × {}", units.length(opening.length.value), units.length(opening.width.value));
+    Some(Act { label, logs: Observation::Opening(opening) })
+}
+
+/// When is it dry?
+pub(super) fn forecast(job: &Job, units: Units) -> Card {
+    let title = "When is it dry?";
+    let known = match forecasts(job) {
+        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Known(known) => known,
+    };
+    let forecasts = &known.value;
+    let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
+    let headline = match open.first() {
+        None => "All places are at their limits".to_owned(),
+        Some(last) => says(&last.outlook),
+    };
+    let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
+    lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
+    if open.len() > MOST_PLACES {
+        lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
+    }
+    let faster = |it: &OtherAir| format!("With {}: wood ends at {:.1} %.", it.with, it.end.to_percent());
+    lines.extend(forecasts.other_air.iter().map(|it| Line::plain(faster(it))));
+    lines.extend(reasons(&known));
+    Card::new(title, headline, lines)
+}
+
+fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
+    let readings: Vec<_> =
+        forecast.readings.iter().map(|(_, moisture)| format!("{:.1}", moisture.to_percent())).collect();
+    let limit = forecast.limit.to_percent();
+    format!(
+        "{}: {} %. To {limit:.0} %: {}.",
+        named(job, forecast.place, units),
+        readings.join(", "),
+        lower(&says(&forecast.outlook))
+    )
+}
+
+fn named(job: &Job, place: EntryId, units: Units) -> String {
+    job.now.places().get(&place).map_or_else(|| "Somewhere".to_owned(), |place| place_name(place.value, units))
+}
+
+fn says(outlook: &Outlook) -> String {
+    match outlook {
+        Outlook::There => "There".to_owned(),
+        Outlook::Between(earliest, Some(latest)) if time::date(*earliest) == time::date(*latest) => {
+            format!("About {}", time::date(*earliest))
+        }
+        Outlook::Between(earliest, Some(latest)) => {
+            format!("Between {} and {}", time::date(*earliest), time::date(*latest))
+        }
+        Outlook::Between(earliest, None) => {
+            format!("{} at the earliest, and nobody can say how late", time::date(*earliest))
+        }
+        Outlook::Never => "Never in this air: change the air first".to_owned(),
+        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again".to_owned(),
+        Outlook::Unknown(Still::BelowItsEnd) => {
+            "It reads below what this air holds wood at: read air and wood again".to_owned()
+        }
+        Outlook::Unknown(Still::NotDrying) => "It is not drying: find out why".to_owned(),
+    }
+}
+
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}

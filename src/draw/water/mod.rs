@@ -1,0 +1,24 @@
+//! Water: how far it goes, where it comes from, when it is gone, and whether the floor
+//! may be closed. A page of cards, and the map.
+
+mod air;
+mod asks;
+mod cards;
+mod map;
+
+pub use asks::Ask;
+pub use cards::{Act, Card, Line, Tone};
+pub use map::map;
+
+use super::Canvas;
+use crate::engine::job::Job;
+use crate::engine::take::Units;
+
+/// Everything on the page, in its order.
+pub fn water(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
+    let mut cards = vec![cards::decision(job), cards::ranking(job), asks::checklist(job)];
+    cards.extend(cards::maps(job, units, canvas));
+    cards.push(cards::forecast(job, units));
+    cards.push(air::air(job, units));
+    cards
+}
