@@ -25,17 +25,44 @@ function draw({ page, problem }) {
   const place = document.getElementById('water');
   if (!place) return;
   const held = document.activeElement?.dataset.key;
+  const open = new Set([...place.querySelectorAll('details[open]')].map(({ dataset }) => dataset.of));
   if (problem) place.replaceChildren(element('p', 'assumed', problem));
   if (page) place.replaceChildren(...page.map(part));
+  const isReport = place.closest('.report') !== null;
+  place.querySelectorAll('details').forEach(details => { details.open = isReport || open.has(details.dataset.of); });
   place.dataset.state = problem ? 'problem' : 'done';
   if (held) place.querySelector(`[data-key="${CSS.escape(held)}"]`)?.focus();
 }
 
+const FEW = 4;
+
 function part({ title, headline, lines, drawing: svg, asks, act }) {
-  return card(element('h2', '', title), element('p', 'headline', headline), ...(svg ? [drawing(svg)] : []),
-    ...(act ? [key(act, 'key wide no-print')] : []), ...asks.map(question),
-    ...lines.map(({ class: name, text }) => element(name === 'heading' ? 'h3' : 'p', name, text)));
+  const small = lines.filter(({ class: name }) => name === 'doubt').map(line);
+  const large = lines.filter(({ class: name }) => name !== 'doubt').map(line);
+  const questions = asks.map(question);
+  const many = questions.length > FEW;
+  return card(element('h2', '', title), ...(headline ? [element('p', 'headline', headline)] : []),
+    ...(svg ? [drawing(svg)] : []), ...(act ? [key(act, 'key wide no-print')] : []), ...large,
+    ...(many ? [folded(`${title}: all questions`, 'all questions', questions)] : questions),
+    ...(small.length ? [folded(`why: ${title}`, 'why', small)] : []));
 }
+
+function line({ class: name, text }) {
+  return element(name === 'heading' ? 'h3' : 'p', name, text);
+}
+
+// Folded up on the screen, all there on paper; it stays as it is when the page is made anew.
+function folded(of, words, parts) {
+  const details = element('details');
+  details.dataset.of = of;
+  const summary = element('summary', '', words);
+  summary.setAttribute('aria-label', of);
+  details.append(summary, ...parts);
+  return details;
+}
+
+window.addEventListener('beforeprint', () =>
+  document.querySelectorAll('#water details').forEach(details => { details.open = true; }));
 
 function question({ asks, answers }) {
   const group = element('div', 'check');

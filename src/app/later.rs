@@ -11,6 +11,18 @@ use leptos::prelude::*;
 /// A page that is loaded when it is asked for.
 #[component]
 pub fn Later(tab: Tab) -> impl IntoView {
+    view! {
+        <main class="page later">
+            <button type="button" class="key no-print" on:click=|_| crate::app::report::print()>"Print"</button>
+            <Invented/>
+            <LaterPart tab/>
+        </main>
+    }
+}
+
+/// What such a page shows, wherever it is shown.
+#[component]
+pub fn LaterPart(tab: Tab) -> impl IntoView {
     let session = session();
     // Whatever changes the job makes it anew.
     Effect::new(move |_| {
@@ -25,11 +37,5 @@ pub fn Later(tab: Tab) -> impl IntoView {
         }
     });
     on_cleanup(move || listening.remove());
-    view! {
-        <main class="page later">
-            <button type="button" class="key no-print" on:click=|_| crate::app::report::print()>"Print"</button>
-            <Invented/>
-            <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div>
-        </main>
-    }
+    view! { <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div> }
 }

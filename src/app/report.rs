@@ -2,6 +2,7 @@
 
 use crate::app::photos::PhotoImage;
 use crate::app::plan::Plan;
+use crate::app::route::Tab;
 use crate::app::session::session;
 use crate::app::widgets::{Invented, WhyDetails, live, memo, says};
 use crate::engine::figure::{Figure, Need};
@@ -25,6 +26,7 @@ pub fn Report() -> impl IntoView {
             <Missing answers/>
             <section><h2>"Plan"</h2><Plan width=640 height=460 cursor=false from_below=false/></section>
             <section><h2>"What it adds up to"</h2>{live(move || answers.get().into_iter().map(answer_row).collect_view())}</section>
+            <section><h2>"Water"</h2><crate::app::later::LaterPart tab=Tab::Water/></section>
             <Tables/>
             <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
             <Photos/>

@@ -21,15 +21,16 @@ async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
     phone.wait_until("the page is there", &format!("{STATE} === 'done'")).await;
     phone.wait_for("Ground moisture: likely").await;
     phone.wait_for("the wettest spot is under plumbing").await;
-    phone.wait_for("Next check: ").await;
+    phone.wait_for("Next check").await;
     phone.wait_for("Not yet").await;
     phone.wait_for("Next reading: joist").await;
+    phone.js("document.querySelectorAll('#water details').forEach(details => { details.open = true; })").await;
     phone.wait_for("common practice, no source").await;
     phone.wait_until("the map is drawn", "document.querySelectorAll('#water svg .map-cell').length > 50").await;
     phone.check_accessible().await;
     phone.screenshot("water").await;
     phone.tap_in("Is all decayed wood cut out, or probed sound?", "yes").await;
-    phone.wait_for("Cut out, or probed sound").await;
+    phone.wait_for("cut out, or probed sound.").await;
     phone.tap_in("Is it dealt with: ground moisture?", "yes").await;
     phone.wait_until("the answer stands", "document.querySelector('#water [aria-pressed=true]') !== null").await;
     phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;

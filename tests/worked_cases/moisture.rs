@@ -97,7 +97,7 @@ fn resistance_to_moisture(case: &Case) -> Result<Got, String> {
     if case.number("temp_f").is_ok_and(|temperature| (temperature - 80.0).abs() > 0.01) {
         return Err("temp_f is not 80, and the table is for that alone".to_owned());
     }
-    let by_fit = (species == Species::DouglasFir).then(|| douglas_fir_by_fit(resistance).to_percent());
+    let by_fit = (species == Species::DouglasFir).then(|| douglas_fir_by_fit(resistance).value.to_percent());
     Ok(got(json!({
         "mc_pct_fit": by_fit,
         "mc_pct_row": moisture_at(species, resistance).map(MoistureContent::to_percent),

@@ -2,7 +2,6 @@
 
 use super::cards::{Card, Line};
 use crate::engine::condition::Finding;
-use crate::engine::figure::Figure;
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Evidence, Word, dealt_with_name, is_answered, origin};
@@ -18,24 +17,29 @@ pub struct Ask {
     pub answer: Option<Answer>,
 }
 
-/// What is asked first is what would tell most.
-pub(super) fn checklist(job: &Job) -> Card {
-    let evidence = Evidence::standard();
+/// The question that would change the ranking most, with its answers.
+pub(super) fn next_check(job: &Job) -> Option<Card> {
     let figure = origin(job);
-    let next = figure.value().and_then(|ranking| ranking.next.clone());
-    let mut asks: Vec<_> =
-        evidence.observations.iter().filter_map(|it| Some(ask(job, it.name.clone(), it.asks.clone()?))).collect();
-    asks.sort_by_key(|ask| (ask.answer.is_some(), Some(&ask.name) != next.as_ref()));
+    let next = figure.value()?.next.clone()?;
+    let asks = Evidence::standard().observation(&next)?.asks.clone()?;
+    let card = Card::new("Next check", "", vec![Line::small("It would change the ranking most.")]);
+    Some(Card { asks: vec![ask(job, next, asks)], ..card })
+}
+
+/// Every question, the open ones first.
+pub(super) fn checklist(job: &Job) -> Card {
+    let observations = Evidence::standard().observations;
+    let mut asks: Vec<_> = observations.into_iter().filter_map(|it| Some(ask(job, it.name, it.asks?))).collect();
+    asks.sort_by_key(|ask| ask.answer.is_some());
     let open = asks.iter().filter(|ask| ask.answer.is_none()).count();
-    let mut first = for_closing(job, &figure);
-    first.append(&mut asks);
     let headline = if open == 0 { "All answered".to_owned() } else { format!("{open} open") };
-    let lines = vec![Line::small("\"Can't tell\" is an answer too: it weighs nothing. The next check stands first.")];
-    Card { asks: first, ..Card::new("Checklist", headline, lines) }
+    let lines = vec![Line::small("\"Can't tell\" is an answer too: it weighs nothing.")];
+    Card { asks, ..Card::new("Checklist", headline, lines) }
 }
 
 /// What closing hangs on beside readings.
-fn for_closing(job: &Job, figure: &Figure<crate::engine::origin::Ranking>) -> Vec<Ask> {
+pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
+    let figure = origin(job);
     let likely = figure.value().into_iter().flat_map(|ranking| &ranking.causes);
     let likely = likely.filter(|ranked| ranked.word == Word::Likely);
     let mut asks: Vec<_> = likely
@@ -45,8 +49,8 @@ fn for_closing(job: &Job, figure: &Figure<crate::engine::origin::Ranking>) -> Ve
         asks.push(ask(job, "decay_is_out".to_owned(), "Is all decayed wood cut out, or probed sound?".to_owned()));
     }
     if !job.now.readings().is_empty() {
-        let asks_depth = "Were the wettest places read at depth, with insulated pins?";
-        asks.push(ask(job, "read_at_depth".to_owned(), asks_depth.to_owned()));
+        let depth = "Were the wettest places read at depth, with insulated pins?";
+        asks.push(ask(job, "read_at_depth".to_owned(), depth.to_owned()));
     }
     asks
 }

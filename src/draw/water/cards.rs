@@ -1,6 +1,6 @@
 //! The page's cards in words.
 
-use super::asks::Ask;
+use super::asks::{self, Ask};
 use super::map::map;
 use crate::draw::{Canvas, Drawing};
 use crate::engine::closing::close_in;
@@ -11,7 +11,7 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
-use crate::engine::origin::{Evidence, Ranked, Word, origin};
+use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::Opening;
 use crate::engine::take::Units;
 use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
@@ -119,8 +119,8 @@ pub(super) fn rests_on(why: &Why) -> String {
 }
 
 /// May the floor be closed?
-pub(super) fn decision(job: &Job) -> Card {
-    let known = close_in(job);
+pub(super) fn decision(job: &Job, units: Units) -> Card {
+    let known = close_in(job, units);
     let mut lines = Vec::new();
     for (holds, heading) in [(Some(false), "Does not hold"), (None, "Cannot be told"), (Some(true), "Holds")] {
         let mut of = known.value.conditions.iter().filter(|it| it.holds == holds).peekable();
@@ -128,14 +128,18 @@ pub(super) fn decision(job: &Job) -> Card {
             lines.push(Line::heading(heading));
         }
         for condition in of {
-            lines.push(Line::plain(format!("{}.", capital(&condition.what))));
-            let tone = if holds == Some(true) { Line::small } else { Line::next };
-            lines.push(tone(format!("{}.", capital(&condition.says))));
+            if holds == Some(true) {
+                lines.push(Line::plain(format!("{}: {}.", capital(&condition.what), condition.says)));
+            } else {
+                lines.push(Line::plain(format!("{}.", capital(&condition.what))));
+                lines.push(Line::next(format!("{}.", capital(&condition.says))));
+            }
         }
     }
     lines.extend(reasons(&known));
     lines.push(Line::small("A record of what was read, and no permit: your local code and whoever signs decide."));
-    Card::new("May the floor be closed?", known.value.decision.label(), lines)
+    let card = Card::new("May the floor be closed?", known.value.decision.label(), lines);
+    Card { asks: asks::for_closing(job), ..card }
 }
 
 /// Where does the water come from?
@@ -154,9 +158,6 @@ pub(super) fn ranking(job: &Job) -> Card {
     };
     let shown = |word: Word, most: usize| ranking.causes.iter().filter(move |ranked| ranked.word == word).take(most);
     let mut lines = Vec::new();
-    if let Some(asks) = ranking.next.as_deref().and_then(|next| Evidence::standard().observation(next)?.asks.clone()) {
-        lines.push(Line::next(format!("Next check: {asks}")));
-    }
     for ranked in shown(Word::Likely, 4).chain(shown(Word::Possible, 4)) {
         lines.extend(said_of(ranked));
     }
@@ -255,16 +256,21 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     };
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
-    let headline = match open.first() {
-        None => "All places are at their limits".to_owned(),
-        Some(last) => says(&last.outlook),
+    let told = open.iter().find(|place| matches!(place.outlook, Outlook::Between(..)));
+    let headline = match (told, open.first()) {
+        (None, None) => "All places are at their limits".to_owned(),
+        (Some(slowest), _) => says(&slowest.outlook),
+        (None, Some(place)) => says(&place.outlook),
     };
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
     }
-    let faster = |it: &OtherAir| format!("With {}: wood ends at {:.1} %.", it.with, it.end.to_percent());
+    let faster = |it: &OtherAir| {
+        let day = it.slowest.map(|day| format!(", the slowest place there about {}", time::date(day)));
+        format!("With {}: wood ends at {:.1} %{}.", it.with, it.end.to_percent(), day.unwrap_or_default())
+    };
     lines.extend(forecasts.other_air.iter().map(|it| Line::plain(faster(it))));
     lines.extend(reasons(&known));
     Card::new(title, headline, lines)

@@ -16,9 +16,11 @@ use crate::engine::take::Units;
 
 /// Everything on the page, in its order.
 pub fn water(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
-    let mut cards = vec![cards::decision(job), cards::ranking(job), asks::checklist(job)];
+    let mut cards = vec![cards::decision(job, units), cards::ranking(job)];
+    cards.extend(asks::next_check(job));
     cards.extend(cards::maps(job, units, canvas));
     cards.push(cards::forecast(job, units));
     cards.push(air::air(job, units));
+    cards.push(asks::checklist(job));
     cards
 }

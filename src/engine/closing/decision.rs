@@ -7,6 +7,7 @@
 
 use super::limits::{Limit, Limits, METER};
 use crate::engine::condition::Finding;
+use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
 use crate::engine::figure::{Known, Why};
@@ -17,6 +18,7 @@ use crate::engine::place::{Place, Position};
 use crate::engine::results::corrected;
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
+use crate::engine::take::Units;
 use crate::engine::units::MoistureContent;
 use litemap::LiteMap;
 use std::collections::BTreeSet;
@@ -72,6 +74,7 @@ impl Decision {
 struct Latest {
     reading: EntryId,
     place: Place,
+    name: String,
     now: Corrected,
     before: Option<MoistureContent>,
     was_wet: bool,
@@ -82,9 +85,9 @@ struct Latest {
 ///
 /// Source: [`Source::DoNotEnclose`], [`Source::DryLumber`], [`Source::FlooringGuide`],
 /// [`Source::MeterAccuracy`].
-pub fn close_in(job: &Job) -> Known<CloseIn> {
+pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let limits = Limits::of(job);
-    let places = latest(job, &limits);
+    let places = latest(job, &limits, units);
     let conditions = vec![
         enough(job, &places),
         read_again(&places),
@@ -117,7 +120,7 @@ pub fn close_in(job: &Job) -> Known<CloseIn> {
 }
 
 /// Every place that was read, as it stands.
-fn latest(job: &Job, limits: &Limits) -> Vec<Latest> {
+fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Latest> {
     let mut places: LiteMap<EntryId, Latest> = LiteMap::new();
     let last_visit = job.now.readings().values().next_back().map(|reading| reading.stamp.visit);
     for (id, reading) in job.now.readings().iter() {
@@ -128,6 +131,7 @@ fn latest(job: &Job, limits: &Limits) -> Vec<Latest> {
         let was_wet = before.is_some_and(|before| before.was_wet) || now.over_maximum || now.decides > limit;
         let latest = Latest {
             reading: *id,
+            name: place_name(place.value, units),
             place: place.value.clone(),
             before: before.map(|before| before.now.decides),
             now,
@@ -203,14 +207,14 @@ fn read_again(places: &[Latest]) -> Condition {
 }
 
 fn names(places: &[&Latest]) -> String {
-    let names: Vec<_> = places.iter().take(4).map(|place| place.place.name()).collect();
+    let names: Vec<_> = places.iter().take(4).map(|place| place.name.as_str()).collect();
     let more = if places.len() > 4 { format!(" and {} more", places.len() - 4) } else { String::new() };
     names.join("; ") + &more
 }
 
 fn within(places: &[Latest], group: Group, limit: Limit) -> Condition {
     let of_group: Vec<_> = places.iter().filter(|place| Group::of(place.place.element) == Some(group)).collect();
-    let what = format!("{}: {} or less", group.label(), limit.words());
+    let what = format!("{}: {:.0} % or less", group.label(), limit.at.to_percent());
     let (relative, counted): (Vec<_>, Vec<_>) = of_group.into_iter().partition(|place| place.now.relative);
     let over: Vec<_> = counted.iter().filter(|it| it.now.over_maximum || it.now.decides > limit.at).copied().collect();
     if !over.is_empty() {

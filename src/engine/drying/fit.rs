@@ -38,7 +38,16 @@ pub enum Still {
 /// [`Still`] when no pace can be had of them.
 pub fn fit(end: MoistureContent, readings: &[(f64, MoistureContent)]) -> Result<Drying, Still> {
     let start = readings.first().map_or(0.0, |(day, _)| *day);
-    let counted: Vec<_> = readings.iter().filter(|(_, moisture)| *moisture < FREE_WATER).collect();
+    through(end, start, &without_free_water(readings))
+}
+
+/// The readings that count.
+pub(super) fn without_free_water(readings: &[(f64, MoistureContent)]) -> Vec<(f64, MoistureContent)> {
+    readings.iter().filter(|(_, moisture)| *moisture < FREE_WATER).copied().collect()
+}
+
+/// The same through readings that all count; days are told from `start`.
+pub(super) fn through(end: MoistureContent, start: f64, counted: &[(f64, MoistureContent)]) -> Result<Drying, Still> {
     let end = end.to_percent();
     let above = |moisture: MoistureContent| moisture.to_percent() - end;
     let Some((first_day, first)) = counted.first() else { return Err(Still::TooFew) };
@@ -76,11 +85,11 @@ impl Drying {
         (left > 0.0).then(|| self.began + libm::log(self.above / left) / self.a_day)
     }
 
-    /// The same wood in other air: what it holds now and the pace stay, its end moves.
-    /// None if it is at that end already.
+    /// Wood that goes on at this pace, from what it holds now to the end that other air
+    /// has. Days are counted from now. None if it is at that end already.
     #[must_use]
-    pub fn towards(&self, end: MoistureContent) -> Option<Self> {
-        let above = self.above + self.end - end.to_percent();
-        (above > 0.0).then(|| Self { end: end.to_percent(), above, ..*self })
+    pub fn onwards(&self, now: MoistureContent, end: MoistureContent) -> Option<Self> {
+        let above = now.to_percent() - end.to_percent();
+        (above > 0.0).then(|| Self { end: end.to_percent(), above, began: 0.0, a_day: self.a_day })
     }
 }

@@ -1,6 +1,6 @@
 //! When each place reaches its limit, as a range of days; and what other air would do.
 
-use super::fit::{Drying, Still, fit};
+use super::fit::{Drying, Still, fit, through, without_free_water};
 use crate::engine::air::{AirLocation, equilibrium_moisture};
 use crate::engine::closing::Limits;
 use crate::engine::entry::{EntryId, Time};
@@ -52,12 +52,14 @@ pub enum Outlook {
 }
 
 /// Air that wood could dry in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OtherAir {
     /// What it takes.
     pub with: &'static str,
     /// Where wood ends in it.
     pub end: MoistureContent,
+    /// When the slowest place would reach its limit in it, if that can be told.
+    pub slowest: Option<Time>,
 }
 
 /// Everything about drying.
@@ -97,7 +99,8 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
         return Figure::Missing(vec![Need::SecondReading]);
     }
     places.sort_by_key(|place| std::cmp::Reverse(lateness(place)));
-    let value = Forecasts { end, places, other_air: other_air(air.temperature) };
+    let other_air = other_air(air.temperature, end, &places);
+    let value = Forecasts { end, places, other_air };
     let why = Why::rule("Each day a part of what is left above the wood's end in this air goes.", &SOURCES)
         .with("wood ends in this air at", format!("{:.1} %", end.to_percent()))
         .with("each reading may be off by", format!("{OFF:.0} %"))
@@ -146,10 +149,11 @@ fn outlook(end: MoistureContent, readings: &[(Time, MoistureContent)], limit: Mo
     if let Err(still) = fit(end, &days) {
         return Outlook::Unknown(still);
     }
+    let counted = without_free_water(&days);
     // Slower: it began drier and is wetter than it was read. Faster: the other way.
     let day = |drying: Option<Drying>| drying.and_then(|drying| drying.days_to(limit));
-    let slow = day(fit(end, &tilted(&days, -OFF, OFF)).ok()).filter(|days| *days <= FARTHEST_DAYS);
-    let fast = day(fit(end, &tilted(&days, OFF, -OFF)).ok());
+    let slow = day(through(end, 0.0, &tilted(&counted, -OFF, OFF)).ok()).filter(|days| *days <= FARTHEST_DAYS);
+    let fast = day(through(end, 0.0, &tilted(&counted, OFF, -OFF)).ok());
     match fast {
         Some(fast) if fast <= FARTHEST_DAYS => {
             Outlook::Between(after(*first, fast), slow.map(|slow| after(*first, slow)))
@@ -161,8 +165,9 @@ fn outlook(end: MoistureContent, readings: &[(Time, MoistureContent)], limit: Mo
 /// The readings, the first off by so much, the last by so much, and those between by a
 /// part of either.
 fn tilted(days: &[(f64, MoistureContent)], first: f64, last: f64) -> Vec<(f64, MoistureContent)> {
-    let whole = days.last().map_or(0.0, |(day, _)| *day).max(1e-9);
-    let off = |day: f64| first + (last - first) * day / whole;
+    let began = days.first().map_or(0.0, |(day, _)| *day);
+    let whole = days.last().map_or(0.0, |(day, _)| *day - began).max(1e-9);
+    let off = |day: f64| first + (last - first) * (day - began) / whole;
     days.iter().map(|(day, it)| (*day, MoistureContent::from_percent_f64(it.to_percent() + off(*day)))).collect()
 }
 
@@ -185,7 +190,20 @@ fn lateness(forecast: &Forecast) -> (u8, i64, EntryId) {
     (rank, day, forecast.place)
 }
 
-fn other_air(temperature: Temperature) -> Vec<OtherAir> {
-    let air = |with, humidity| OtherAir { with, end: equilibrium_moisture(temperature, humidity) };
-    vec![air("the soil covered, crawl air at 65 %", COVERED), air("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED)]
+/// Air that is drier than this one, and when the slowest place would be dry in it.
+fn other_air(temperature: Temperature, now: MoistureContent, places: &[Forecast]) -> Vec<OtherAir> {
+    let all = [("the soil covered, crawl air at 65 %", COVERED), ("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED)];
+    let air = all.into_iter().map(|(with, humidity)| (with, equilibrium_moisture(temperature, humidity)));
+    let slowest = |end| places.iter().filter_map(|place| in_air(place, now, end)).max();
+    air.filter(|(_, end)| *end < now).map(|(with, end)| OtherAir { with, end, slowest: slowest(end) }).collect()
+}
+
+/// When a place that still dries would be at its limit if its air held wood at `end` from
+/// its last reading on: at the pace that it was seen to dry at.
+fn in_air(forecast: &Forecast, now: MoistureContent, end: MoistureContent) -> Option<Time> {
+    let (first, _) = *forecast.readings.first().filter(|_| forecast.outlook != Outlook::There)?;
+    let (last, moisture) = *forecast.readings.last()?;
+    let days: Vec<_> = forecast.readings.iter().map(|(at, moisture)| (days_between(first, *at), *moisture)).collect();
+    let left = fit(now, &days).ok()?.onwards(moisture, end)?.days_to(forecast.limit)?;
+    (left <= FARTHEST_DAYS).then(|| after(last, left))
 }

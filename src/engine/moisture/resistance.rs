@@ -103,10 +103,12 @@ pub fn moisture_at(species: Species, resistance: Resistance) -> Option<MoistureC
 
 /// The moisture content at which Douglas-fir has `resistance`, at 80 °F, by a line that a
 /// third party fitted to the printed row: smoother than its cells, and up to 1 % off them.
-/// Source: [`Source::ResistanceFit`](crate::engine::sources::Source::ResistanceFit).
-pub fn douglas_fir_by_fit(resistance: Resistance) -> MoistureContent {
+/// Source: [`Source::ResistanceFit`].
+pub fn douglas_fir_by_fit(resistance: Resistance) -> Known<MoistureContent> {
     let kilohms = resistance.to_megohms() * 1000.0;
-    MoistureContent::from_percent_f64(libm::pow(10.0, 1.7003 - 0.120_07 * libm::log10(kilohms)))
+    let value = MoistureContent::from_percent_f64(libm::pow(10.0, 1.7003 - 0.120_07 * libm::log10(kilohms)));
+    let why = Why::rule("A line through the logarithms of resistance and moisture.", &[Source::ResistanceFit]);
+    Known { value, assumed: Vec::new(), doubts: Vec::new(), why }
 }
 
 /// What a reading on `scale`'s scale would be on `wood`'s: each wood has the resistance
