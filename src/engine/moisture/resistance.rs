@@ -2,6 +2,8 @@
 //! way from one wood's scale to another's.
 
 use super::Species;
+use crate::engine::figure::{Known, Why};
+use crate::engine::sources::Source;
 use crate::engine::units::{Limits, MoistureContent};
 
 /// Resistances between pins, in ohms: from a dead short to more than any meter's.
