@@ -65,8 +65,8 @@ pub enum Finding {
 }
 
 impl Finding {
-    /// Every finding, in the order that a choice shows them.
-    pub const ALL: [Self; 12] = [
+    /// What wood and ground are like, in the order that a choice shows it.
+    pub const OF_WOOD: [Self; 10] = [
         Self::Sound,
         Self::Soft,
         Self::Rotten,
@@ -77,12 +77,13 @@ impl Finding {
         Self::Dripping,
         Self::StandingWater,
         Self::Sewage,
-        Self::Wire,
-        Self::Pipe,
     ];
 
-    /// What is above or beside a place, and may be where water comes from.
-    pub const FIXTURES: [Self; 8] = [
+    /// What is above or beside a place, and may be where water comes from or what a blade
+    /// must not meet.
+    pub const AROUND: [Self; 10] = [
+        Self::Wire,
+        Self::Pipe,
         Self::SinkAbove,
         Self::ToiletAbove,
         Self::BathAbove,
@@ -93,9 +94,9 @@ impl Finding {
         Self::ColdRun,
     ];
 
-    /// Is it one of those?
-    pub fn is_fixture(self) -> bool {
-        Self::FIXTURES.contains(&self)
+    /// May water come from it?
+    pub const fn is_fixture(self) -> bool {
+        self.is_plumbing() || self.is_rain_opening() || self.is_cold_run()
     }
 
     /// Does it have supply and drain?

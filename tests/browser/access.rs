@@ -42,6 +42,7 @@ async fn nobody_is_shut_out(theme: &'static str) {
     let (server, mut inspector) = phone_in(theme).await;
     before_a_job(&mut inspector).await;
     sheets(&mut inspector).await;
+    water(&mut inspector).await;
     take(&mut inspector).await;
     what_it_means(&mut inspector).await;
     inspector.phone.open_tab(server.address()).await;
@@ -123,6 +124,19 @@ async fn sheets(inspector: &mut Inspector) {
     inspector.looks_at("sheets").await;
     inspector.phone.js("document.querySelector('#sheets .card:nth-last-child(3)').scrollIntoView()").await;
     inspector.looks_at("sheets end").await;
+}
+
+async fn water(inspector: &mut Inspector) {
+    inspector.phone.go_to("Answers").await;
+    inspector.phone.tap("Where water comes from, and when to close").await;
+    inspector.phone.wait_until("the page is there", "document.getElementById('water')?.dataset.state === 'done'").await;
+    inspector
+        .phone
+        .js("document.querySelectorAll('#water details').forEach(details => { details.open = true; })")
+        .await;
+    inspector.looks_at("water").await;
+    inspector.phone.js("document.querySelector('#water .card:nth-last-child(4)').scrollIntoView()").await;
+    inspector.looks_at("water end").await;
 }
 
 async fn what_it_means(inspector: &mut Inspector) {
