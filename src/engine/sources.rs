@@ -233,7 +233,7 @@ sources! {
 impl Source {
     /// `text` followed by its source and mark: for what a figure must bear in mind
     /// but was not computed from.
-    pub(crate) fn noted(self, text: &str) -> String {
+    pub fn noted(self, text: &str) -> String {
         let Citation { title, mark } = self.citation();
         format!("{text} ({title}; {})", mark.label())
     }

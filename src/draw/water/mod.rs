@@ -5,6 +5,7 @@ mod air;
 mod asks;
 mod cards;
 mod map;
+mod readings;
 
 pub use asks::Ask;
 pub use cards::{Act, Card, Line, Tone};
@@ -18,6 +19,7 @@ use crate::engine::take::Units;
 pub fn water(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
     let mut cards = vec![cards::decision(job, units), cards::ranking(job)];
     cards.extend(asks::next_check(job));
+    cards.push(readings::judged(job, units));
     cards.extend(cards::maps(job, units, canvas));
     cards.push(cards::forecast(job, units));
     cards.push(air::air(job, units));

@@ -1,8 +1,10 @@
-//! How long the proofs of a folder of cases take: `layout_speed CASES_DIR` natively; or
-//! in a browser, where `index.html` beside this file takes the time.
+//! How long the proofs of a folder of cases take, and water after them:
+//! `layout_speed CASES_DIR` natively; or in a browser, where `index.html` beside this
+//! file takes the time.
 
 #[path = "../cases/format.rs"]
 mod format;
+mod water;
 
 use duckboard::engine::sheets::layout::{Search, Step};
 use format::CaseFile;
@@ -21,6 +23,12 @@ pub fn prove(case: &str) -> Result<String, String> {
     Ok(format!("{} sheets {sheets} bound {} steps {}", file.id, search.bound(), search.steps()))
 }
 
+/// Map, next reading and ranking of so many readings.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
+pub fn map_and_rank(readings: u16) -> Result<String, String> {
+    water::water(readings)
+}
+
 #[cfg(target_arch = "wasm32")]
 fn main() {}
 
@@ -36,5 +44,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let proven = prove(&case)?;
         println!("{}", serde_json::json!([proven, began.elapsed().as_secs_f64() * 1000.0]));
     }
+    let began = std::time::Instant::now();
+    let mapped = map_and_rank(200)?;
+    println!("{}", serde_json::json!([mapped, began.elapsed().as_secs_f64() * 1000.0]));
     Ok(())
 }

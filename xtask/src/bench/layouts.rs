@@ -1,4 +1,4 @@
-//! The proofs of the layout cases: natively, and as WebAssembly in Chromium.
+//! The proofs of the layout cases, and water: natively, and as WebAssembly in Chromium.
 
 use crate::site::Site;
 use crate::{build, paths, run, tools};
@@ -69,9 +69,9 @@ fn timed(pair: &Value) -> Result<Timed> {
 
 /// A line a case, and the whole. The proofs must be the same to the step.
 fn table(native: &[Timed], browser: &[Timed]) -> Result<String> {
-    let mut text = format!("\n   {:48} {:>9} {:>9} {:>6}\n", "proof in ms", "native", "Chromium", "times");
+    let mut text = format!("\n   {:56} {:>9} {:>9} {:>6}\n", "in ms", "native", "Chromium", "times");
     let mut line = |what: &str, native: f64, browser: f64| {
-        text += &format!("   {what:48} {native:>9.1} {browser:>9.1} {:>6.2}\n", browser / native);
+        text += &format!("   {what:56} {native:>9.1} {browser:>9.1} {:>6.2}\n", browser / native);
     };
     for (one, other) in native.iter().zip(browser) {
         if one.proven != other.proven {

@@ -1,0 +1,71 @@
+//! What each place's latest reading says against its limit.
+
+use super::cards::{Card, Line, rests_on};
+use crate::engine::closing::{Limit, Limits, Verdict, verdict};
+use crate::engine::describe::place_name;
+use crate::engine::entry::EntryId;
+use crate::engine::extent::Group;
+use crate::engine::figure::{Known, Need};
+use crate::engine::job::Job;
+use crate::engine::moisture::Corrected;
+use crate::engine::results::{readings, say_corrected};
+use crate::engine::take::Units;
+use litemap::LiteMap;
+
+/// So many places are named; drier ones are only counted.
+const MOST_PLACES: usize = 12;
+
+/// A place, its reading and what that says.
+struct Judged {
+    name: String,
+    known: Known<Corrected>,
+    says: Verdict,
+}
+
+/// The wettest places first, each with its number and its verdict.
+pub(super) fn judged(job: &Job, units: Units) -> Card {
+    let title = "What do the readings say?";
+    let limits = Limits::of(job);
+    let mut places = latest(job, &limits, units);
+    if places.is_empty() {
+        return Card::missing(title, &[Need::Reading]);
+    }
+    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.decides)));
+    let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
+    let headline = match over {
+        0 => "None is over its limit".to_owned(),
+        some => format!("{some} of {} over the limit", places.len()),
+    };
+    let mut lines: Vec<_> = places.iter().take(MOST_PLACES).map(line).collect();
+    if places.len() > MOST_PLACES {
+        lines.push(Line::plain(format!("And {} drier ones.", places.len() - MOST_PLACES)));
+    }
+    lines.push(Line::small(format!("Framing: {}.", limits.framing.words())));
+    lines.push(Line::small(format!("Subfloor under finished wood: {}.", limits.subfloor.words())));
+    let mut verdicts: Vec<_> = places.iter().map(|place| place.says).collect();
+    verdicts.dedup();
+    lines.extend(verdicts.into_iter().map(|says| Line::small(says.source().noted(&format!("\"{}\"", says.words())))));
+    if let Some(wettest) = places.first() {
+        lines.push(Line::small(format!("{}: {}", wettest.name, rests_on(&wettest.known.why))));
+        lines.extend(wettest.known.doubts.iter().map(|doubt| Line::small(format!("{doubt}."))));
+    }
+    Card::new(title, headline, lines)
+}
+
+fn line(place: &Judged) -> Line {
+    Line::plain(format!("{}: {}, {}.", place.name, say_corrected(&place.known.value), place.says.words()))
+}
+
+fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
+    let mut latest: LiteMap<EntryId, Judged> = LiteMap::new();
+    for (_, reading, known) in readings(job) {
+        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
+        let Limit { at, .. } = match Group::of(place.value.element) {
+            Some(Group::Framing) => limits.framing,
+            _ => limits.subfloor,
+        };
+        let says = verdict(&known.value, at);
+        latest.insert(reading.value.place, Judged { name: place_name(place.value, units), known, says });
+    }
+    latest.into_iter().map(|(_, judged)| judged).collect()
+}
