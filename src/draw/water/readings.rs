@@ -12,7 +12,7 @@ use crate::engine::results::{readings, say_corrected};
 use crate::engine::take::Units;
 use litemap::LiteMap;
 
-/// So many places are named; drier ones are only counted.
+/// So many places are named; others, and what is dry, are only counted.
 const MOST_PLACES: usize = 12;
 
 /// A place, its reading and what that says.
@@ -36,9 +36,10 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
         0 => "None is over its limit".to_owned(),
         some => format!("{some} of {} over the limit", places.len()),
     };
-    let mut lines: Vec<_> = places.iter().take(MOST_PLACES).map(line).collect();
-    if places.len() > MOST_PLACES {
-        lines.push(Line::plain(format!("And {} drier ones.", places.len() - MOST_PLACES)));
+    let is_told = |place: &&Judged| place.says != Verdict::Dry;
+    let mut lines: Vec<_> = places.iter().filter(is_told).take(MOST_PLACES).map(line).collect();
+    if places.len() > lines.len() {
+        lines.push(Line::plain(format!("{} places more, no wetter than these.", places.len() - lines.len())));
     }
     lines.push(Line::small(format!("Framing: {}.", limits.framing.words())));
     lines.push(Line::small(format!("Subfloor under finished wood: {}.", limits.subfloor.words())));
