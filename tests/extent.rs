@@ -4,7 +4,8 @@
 mod desk;
 
 use desk::{Desk, length, percent};
-use duckboard::engine::air::mould::{Climate, MouldIndex, Sensitivity};
+use duckboard::engine::air::Air;
+use duckboard::engine::air::mould::{Climate, MouldIndex, Sensitivity, days_until_seen, index_after};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::extent::kriging::Kriging;
 use duckboard::engine::extent::variogram::{METER_NOISE, Sample, Variogram};
@@ -14,6 +15,7 @@ use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::Run;
 use duckboard::engine::units::{Length, RelativeHumidity, Temperature};
 use proptest::prelude::*;
@@ -88,6 +90,21 @@ fn mold_falls_back_in_dry_spells_and_never_below_nothing() {
     assert!(hours(6) < grown.get() && (hours(6) - hours(24)).abs() < 1e-12 && hours(48) < hours(24));
     assert!((0..50_000).fold(grown, |index, _| index.after_an_hour(&dry)).get() == 0.0);
     assert_eq!(dry.days_to(1.0), None);
+}
+
+#[test]
+fn mold_over_visits_is_the_same_as_hour_by_hour() {
+    let air = |percent| Air { temperature: Temperature::celsius(18), humidity: RelativeHumidity::percent(percent) };
+    let index = index_after(&[(240, air(95)), (30, air(60)), (100, air(92))]).get();
+    let hourly = [(240, 95), (30, 60), (100, 92)].into_iter().fold(MouldIndex::default(), |index, (hours, percent)| {
+        let climate =
+            Climate::new(Temperature::celsius(18), RelativeHumidity::percent(percent), Sensitivity::Sensitive);
+        (0..hours).fold(index, |index, _| index.after_an_hour(&climate))
+    });
+    assert_eq!(index, hourly.get());
+    assert!(index > 0.0);
+    let days = days_until_seen(Temperature::celsius(20), air(60));
+    assert_eq!((days.value, days.why.mark()), (None, Some(Mark::Secondary)));
 }
 
 fn samples() -> impl Strategy<Value = Vec<Sample>> {

@@ -2,6 +2,7 @@
 
 use super::cards::{Card, Line, rests_on};
 use crate::engine::closing::{Limit, Limits, Verdict, verdict};
+use crate::engine::condition::Finding;
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
@@ -20,6 +21,8 @@ struct Judged {
     name: String,
     known: Known<Corrected>,
     says: Verdict,
+    /// Was decay found there? Then a probe decides, whatever a meter says.
+    is_decayed: bool,
 }
 
 /// The wettest places first, each with its number and its verdict.
@@ -36,7 +39,7 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
         0 => "None is over its limit".to_owned(),
         some => format!("{some} of {} over the limit", places.len()),
     };
-    let is_told = |place: &&Judged| place.says != Verdict::Dry;
+    let is_told = |place: &&Judged| place.says != Verdict::Dry || place.is_decayed;
     let mut lines: Vec<_> = places.iter().filter(is_told).take(MOST_PLACES).map(line).collect();
     if places.len() > lines.len() {
         lines.push(Line::plain(format!("{} places more, no wetter than these.", places.len() - lines.len())));
@@ -54,7 +57,8 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
 }
 
 fn line(place: &Judged) -> Line {
-    Line::plain(format!("{}: {}, {}.", place.name, say_corrected(&place.known.value), place.says.words()))
+    let says = if place.is_decayed { "decayed: probe it, the meter misleads there" } else { place.says.words() };
+    Line::plain(format!("{}: {}, {says}.", place.name, say_corrected(&place.known.value)))
 }
 
 fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
@@ -66,7 +70,14 @@ fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
             _ => limits.subfloor,
         };
         let says = verdict(&known.value, at);
-        latest.insert(reading.value.place, Judged { name: place_name(place.value, units), known, says });
+        let name = place_name(place.value, units);
+        let is_decayed = is_decayed(job, reading.value.place);
+        latest.insert(reading.value.place, Judged { name, known, says, is_decayed });
     }
     latest.into_iter().map(|(_, judged)| judged).collect()
+}
+
+fn is_decayed(job: &Job, place: EntryId) -> bool {
+    let here = job.now.conditions().values().filter(|condition| condition.value.place == Some(place));
+    here.into_iter().any(|condition| matches!(condition.value.finding, Finding::Soft | Finding::Rotten))
 }

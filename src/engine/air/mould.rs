@@ -123,6 +123,16 @@ pub fn days_until_seen(surface: Temperature, air: Air) -> Known<Option<f64>> {
     Known { value: days, assumed, doubts, why }
 }
 
+/// The index after air that was read now and then, each reading held until the next one,
+/// on planed wood as warm as the air: with hours from one to the next, the last one's
+/// being those since. Source: [`Source::MouldIndex`].
+pub fn index_after(readings: &[(u32, Air)]) -> MouldIndex {
+    readings.iter().fold(MouldIndex::default(), |index, (hours, air)| {
+        let climate = Climate::new(air.temperature, air.humidity, Sensitivity::Sensitive);
+        (0..*hours).fold(index, |index, _| index.after_an_hour(&climate))
+    })
+}
+
 /// The humidity below which nothing grows, percent.
 fn critical_humidity(celsius: f64, least: f64) -> f64 {
     if celsius > 20.0 {
