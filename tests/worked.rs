@@ -4,6 +4,8 @@
 
 #[path = "worked_cases/case.rs"]
 mod case;
+#[path = "worked_cases/floor.rs"]
+mod floor;
 #[path = "worked_cases/moisture.rs"]
 mod moisture;
 
@@ -11,15 +13,26 @@ use case::Case;
 
 #[test]
 fn wood_air_mold_and_drying_come_out_as_published() {
-    let failures: Vec<_> = include_str!("fixtures/worked_cases/moisture.jsonl")
-        .lines()
-        .map(|line| Case::read(line).unwrap())
-        .flat_map(|case| {
-            let got = moisture::work_out(&case).unwrap().unwrap();
-            case.failures(&got).into_iter().map(move |failure| format!("{}: {failure}", case.id))
-        })
-        .collect();
+    let failures = failures(include_str!("fixtures/worked_cases/moisture.jsonl"), moisture::work_out);
     assert!(failures.is_empty(), "{failures:?}");
+}
+
+#[test]
+fn framing_levels_ground_and_walks_come_out_as_published() {
+    let failures = failures(include_str!("fixtures/worked_cases/floor.jsonl"), floor::work_out);
+    assert!(failures.is_empty(), "{failures:?}");
+}
+
+type Work = fn(&Case) -> Option<Result<case::Got, String>>;
+
+/// Every field of a file's cases that comes out otherwise.
+fn failures(file: &str, work_out: Work) -> Vec<String> {
+    let cases = file.lines().map(|line| Case::read(line).unwrap());
+    let of_case = |case: Case| {
+        let failures = case.failures(&work_out(&case).unwrap().unwrap());
+        failures.into_iter().map(move |failure| format!("{}: {failure}", case.id))
+    };
+    cases.flat_map(of_case).collect()
 }
 
 #[test]

@@ -185,6 +185,31 @@ sources! {
     /// That wet wood is not closed in.
     DoNotEnclose: Published, "Wood Handbook ch. 14: wet or infected wood is not enclosed until thoroughly dried";
 
+    /// How a span is worked out.
+    SpanMethod: Published, "NDS allowable stress design, as the code's span tables of 2015 and later come out";
+    /// What lumber is designed with.
+    DesignValues: Published, "NDS 2018 supplement, tables 4A and 4B, as a public structural library has them";
+    /// What wet wood loses.
+    WetService: Secondary, "NDS wet-service factors over 19 %; 0.85 on bending only above 1,150 psi";
+    /// What may be cut out of a joist.
+    JoistCuts: Secondary, "IRC R502.8.1: notches of a sixth of the depth, a fourth at ends; holes of a third, 2 in from edges";
+    /// That softened wood is not credited.
+    SoftCountsNothing: Practice, "Probed-soft wood counts as nothing, and a quarter inch beyond it";
+    /// Vents by area.
+    VentArea: Secondary, "IRC R408.1 and R408.2: floor over 150, or 1500 on a cover; one opening within 3 ft of each corner";
+    /// Air of an unvented crawl space.
+    UnventedAir: Secondary, "IRC R408.3: 1 cfm for 50 sq ft";
+    /// How a cover is laid.
+    GroundCover: Secondary, "IRC R408.3: joints lap 6 in and are sealed, edges 6 in up the wall";
+    /// How large downspouts are.
+    Downspouts: Published, "A trade magazine's example: 1 sq in of downspout for 1,200 sq ft at 1 in an hour";
+    /// How joists come level.
+    Shims: Practice, "Shims to the highest joist: each reading less the smallest";
+    /// How flat a wood subfloor is to be.
+    Flatness: Published, "NWFA wood subfloor: 1/4 in in 10 ft or 3/16 in in 6 ft";
+    /// How a walk is balanced.
+    CompassRule: Published, "The compass rule (Bowditch), as a university course page works it";
+
     /// What a confined space is, and who looks before anybody goes in.
     ConfinedSpace: Published, "OSHA 29 CFR 1926 subpart AA: memo of 24 May 2016, and the confined-spaces FAQ";
     /// That a crawl space under a home seldom needs a permit.

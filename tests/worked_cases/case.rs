@@ -37,6 +37,12 @@ impl Case {
         self.input.get(name).and_then(Value::as_object).ok_or_else(|| format!("{name} is missing"))
     }
 
+    /// A list of numbers.
+    pub fn numbers(&self, name: &str) -> Result<Vec<f64>, String> {
+        let numbers = self.input.get(name).cloned().unwrap_or_default();
+        serde_json::from_value(numbers).map_err(|error| format!("{name}: {error}"))
+    }
+
     /// A list of lists of numbers.
     pub fn rows(&self, name: &str) -> Result<Vec<Vec<f64>>, String> {
         let rows = self.input.get(name).cloned().unwrap_or_default();

@@ -5,6 +5,7 @@
 //! otherwise. Ends with 1 when any does, and with 2 when the file cannot be read.
 
 mod case;
+mod floor;
 mod moisture;
 
 use case::Case;
@@ -28,7 +29,7 @@ fn main() -> ExitCode {
 
 /// Works one case out and prints what became of it.
 fn holds(case: &Case) -> bool {
-    let failures = match moisture::work_out(case) {
+    let failures = match moisture::work_out(case).or_else(|| floor::work_out(case)) {
         Some(Ok(got)) => case.failures(&got),
         Some(Err(problem)) => vec![format!("input {problem}")],
         None => vec![format!("kind {} is not known", case.kind)],

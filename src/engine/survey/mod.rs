@@ -10,8 +10,10 @@ pub mod cut_back;
 pub mod figures;
 pub mod floor;
 pub mod framing;
+pub mod levels;
 pub mod measured;
 pub mod shape;
+pub mod traverse;
 
 pub use agreement::agreement;
 pub use build_up::{Layer, LayerKind, build_up};

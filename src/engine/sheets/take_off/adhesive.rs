@@ -17,6 +17,37 @@ const CUBIC_INCHES_PER_FLUID_OUNCE: f64 = 231.0 / 128.0;
 pub const RULE: &str = "A bead of 1/4 in on joists and blocks, two beads where two sheets end. Spread for one or two \
                         sheets at a time, and nail before it sets.";
 
+/// A tube of glue, and the bead that it is spread as.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tube {
+    /// US fluid ounces.
+    pub fluid_ounces: f64,
+    /// How thick the bead is.
+    pub bead: Length,
+}
+
+impl Tube {
+    /// The large one, with the bead that sheets are laid on.
+    const LARGE: Self = Self { fluid_ounces: TUBE_FLUID_OUNCES as f64, bead: BEAD };
+
+    /// What it holds.
+    pub fn cubic_inches(self) -> f64 {
+        self.fluid_ounces * CUBIC_INCHES_PER_FLUID_OUNCE
+    }
+
+    /// How far it goes: its volume over the bead's section.
+    pub fn covers(self) -> Length {
+        let across = self.bead.to_inches();
+        Length::from_inches(self.cubic_inches() / (core::f64::consts::PI / 4.0 * across * across))
+    }
+
+    /// How many a bead so long takes.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float cast saturates")]
+    pub fn needed_for(self, bead: Length) -> u32 {
+        libm::ceil(bead.to_feet() / self.covers().to_feet()) as u32
+    }
+}
+
 /// How much glue.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Adhesive {
@@ -35,20 +66,8 @@ impl Adhesive {
             Line::Open(bay) => bay.clear,
         });
         let bead = sixteenths.map(length).fold(Length::ZERO, |sum, next| sum + next);
-        Self { bead, tubes: tubes(bead) }
+        Self { bead, tubes: Tube::LARGE.needed_for(bead) }
     }
-}
-
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float cast saturates")]
-fn tubes(bead: Length) -> u32 {
-    libm::ceil(bead.to_feet() / tube_covers().to_feet()) as u32
-}
-
-/// How far one tube goes: its volume over the bead's section.
-fn tube_covers() -> Length {
-    let across = BEAD.to_inches();
-    let section = core::f64::consts::PI / 4.0 * across * across;
-    Length::from_inches(f64::from(TUBE_FLUID_OUNCES) * CUBIC_INCHES_PER_FLUID_OUNCE / section)
 }
 
 #[cfg(test)]
@@ -58,7 +77,8 @@ mod tests {
     /// 28 fl oz go 85.8 ft at 1/4 in (computed).
     #[test]
     fn a_tube_goes_as_far_as_its_volume() {
-        assert!((tube_covers().to_feet() - 85.8).abs() < 0.05, "{}", tube_covers().to_feet());
+        let covers = Tube::LARGE.covers().to_feet();
+        assert!((covers - 85.8).abs() < 0.05, "{covers}");
         let bead = |feet| Adhesive::along(&[Line::Inner(feet * 192)]);
         assert_eq!((bead(85).tubes, bead(86).tubes, bead(0).tubes), (1, 2, 0));
         assert_eq!(bead(85).bead, Length::feet(85));

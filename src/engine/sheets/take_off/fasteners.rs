@@ -1,16 +1,44 @@
 //! Nails or screws, by the spacing at edges and between.
 
 use super::lines::Line;
+use crate::engine::sheets::to_lay::length;
 #[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
-/// From one fastener to the next where a sheet ends, in sixteenths ([`Source::FastenerSchedule`]).
-const AT_EDGES: usize = 6 * 16;
-/// On joists in between.
-const IN_THE_FIELD: usize = 12 * 16;
-/// From an edge to the first one ([`Source::EdgeDistance`]).
-const FROM_THE_EDGE: i32 = 6;
+/// From one fastener to the next, and from an edge to the first ([`Source::FastenerSchedule`],
+/// [`Source::EdgeDistance`]).
+const SPACING: Spacing =
+    Spacing { edge: Length::inches(6), field: Length::inches(12), from_edges: Length::sixty_fourths(24) };
+
+/// How far fasteners stand apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Spacing {
+    /// Where a sheet ends, and on blocks.
+    pub edge: Length,
+    /// On joists in between.
+    pub field: Length,
+    /// From an edge to the first one.
+    pub from_edges: Length,
+}
+
+impl Spacing {
+    /// How many a sheet takes along an end so wide.
+    pub fn on_an_end(self, width: Length) -> usize {
+        spaces(width - self.from_edges * 2, self.edge) + 1
+    }
+
+    /// How many along a joist in between.
+    pub fn on_a_joist(self, width: Length) -> usize {
+        spaces(width - self.from_edges * 2, self.field) + 1
+    }
+}
+
+/// Steps no longer than `most` that go over a length.
+fn spaces(length: Length, most: Length) -> usize {
+    let (length, most) = (length.to_nm().max(0), most.to_nm().max(1));
+    usize::try_from((length + most - 1) / most).unwrap_or(0)
+}
 
 /// The rule in words, and what to add ([`Source::FastenerWaste`]).
 pub const RULE: &str =
@@ -33,12 +61,11 @@ impl Fasteners {
 
 /// How many one line takes.
 fn on(line: Line) -> usize {
-    let spaces = |length: i32, spacing: usize| usize::try_from(length).unwrap_or(0).div_ceil(spacing);
     match line {
-        Line::End(length) => spaces(length - 2 * FROM_THE_EDGE, AT_EDGES) + 1,
-        Line::Inner(length) => spaces(length - 2 * FROM_THE_EDGE, IN_THE_FIELD) + 1,
+        Line::End(width) => SPACING.on_an_end(length(width)),
+        Line::Inner(width) => SPACING.on_a_joist(length(width)),
         // The joists at its ends have theirs.
-        Line::Open(bay) => spaces(bay.to - bay.from, AT_EDGES).saturating_sub(1),
+        Line::Open(bay) => spaces(length(bay.to - bay.from), SPACING.edge).saturating_sub(1),
         Line::Tongued(_) => 0,
     }
 }

@@ -1,0 +1,13 @@
+//! Framing: what a joist carries as it is, what was lost of it, and what may be cut out.
+//!
+//! It reproduces the code's span tables by their method and goes on from there with
+//! measured sizes. It is no engineer's design: whoever signs decides. Begin with
+//! [`span`](span()), which rests on [`design`] and [`section`].
+
+pub mod design;
+pub mod section;
+pub mod span;
+
+pub use design::{DesignValues, Grade, LumberGroup};
+pub use section::{CutLimits, Section};
+pub use span::{Governs, Loads, Service, Spans, span};

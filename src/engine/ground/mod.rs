@@ -1,0 +1,11 @@
+//! Ground and air under the house: covers, vents, fans, and the water of the roof.
+//!
+//! Each rule names its section and edition; states differ, and local code decides.
+
+pub mod cover;
+pub mod roof;
+pub mod vents;
+
+pub use cover::{Cover, Roll, cover};
+pub use roof::{Runoff, runoff};
+pub use vents::{Unvented, Vents, unvented, vents};
