@@ -125,9 +125,9 @@ proptest! {
     #[test]
     fn shims_bring_every_joist_to_the_highest(down in prop::collection::vec(0..4000_i32, 1..12)) {
         let down: Vec<_> = down.into_iter().map(Length::sixty_fourths).collect();
-        let (highest, shims) = shims(&down).unwrap();
-        let level = down.get(highest).copied().unwrap();
-        prop_assert!(shims.iter().zip(&down).all(|(shim, down)| *down - *shim == level && *shim >= Length::ZERO));
+        let shims = shims(&down).unwrap().value;
+        let level = down.get(shims.highest).copied().unwrap();
+        prop_assert!(shims.each.iter().zip(&down).all(|(shim, down)| *down - *shim == level && *shim >= Length::ZERO));
     }
 
     /// A plane has no gaps, however it slopes.

@@ -4,7 +4,7 @@ use crate::case::{Case, Got};
 use duckboard::engine::framing::{DesignValues, Grade, Loads, LumberGroup, Section, Service, span};
 use duckboard::engine::ground::{Roll, cover, runoff, unvented, vents};
 use duckboard::engine::sheets::take_off::{adhesive, fasteners};
-use duckboard::engine::survey::levels::{is_flat, largest_gap, shims};
+use duckboard::engine::survey::levels::{flatness as flatness_of, shims};
 use duckboard::engine::survey::traverse::{Leg, Traverse, out_of_square};
 use duckboard::engine::units::{Area, Length};
 use serde_json::{Value, json};
@@ -84,7 +84,7 @@ fn traverse(case: &Case) -> Result<Got, String> {
     let legs: Vec<_> = legs
         .map(|((north, east), length)| Leg { north: feet(*north), east: feet(*east), length: feet(*length) })
         .collect();
-    let walk = Traverse::of(&legs).ok_or("no legs")?;
+    let walk = Traverse::of(&legs).ok_or("no legs")?.value;
     Ok(got(json!({
         "sum_lat": walk.north.to_feet(),
         "sum_dep": walk.east.to_feet(),
@@ -107,7 +107,7 @@ fn room_closure(case: &Case) -> Result<Got, String> {
         length: inches(*side),
     };
     let legs: Vec<_> = sides.iter().zip(ways.iter().cycle()).map(leg).collect();
-    let walk = Traverse::of(&legs).ok_or("no sides")?;
+    let walk = Traverse::of(&legs).ok_or("no sides")?.value;
     // As the case has them: to the east, then to the north.
     let corners = walk.corners();
     let corners: Vec<_> = corners.iter().map(|(north, east)| [east.to_inches(), north.to_inches()]).collect();
@@ -135,9 +135,9 @@ fn squareness(case: &Case) -> Result<Got, String> {
 
 fn shims_from_laser(case: &Case) -> Result<Got, String> {
     let down: Vec<_> = case.numbers("rod_reading_down_from_beam_in")?.into_iter().map(inches).collect();
-    let (highest, shims) = shims(&down).ok_or("no readings")?;
-    let shims: Vec<_> = shims.into_iter().map(Length::to_inches).collect();
-    Ok(got(json!({ "high_joist_index": highest, "shim_in": shims })))
+    let shims = shims(&down).ok_or("no readings")?.value;
+    let each: Vec<_> = shims.each.into_iter().map(Length::to_inches).collect();
+    Ok(got(json!({ "high_joist_index": shims.highest, "shim_in": each })))
 }
 
 fn flatness(case: &Case) -> Result<Got, String> {
@@ -147,9 +147,9 @@ fn flatness(case: &Case) -> Result<Got, String> {
     let mut passes = Vec::new();
     for limit in case.rows("limits")? {
         let [reach, most] = limit.as_slice() else { return Err("a limit is a length and a gap".to_owned()) };
-        let gap = largest_gap(&heights, apart, inches(*reach));
-        said.insert(format!("max_gap_within_{reach}in"), json!(gap.to_inches()));
-        passes.push(is_flat(&heights, apart, inches(*reach), inches(*most)));
+        let flat = flatness_of(&heights, apart, inches(*reach), inches(*most)).value;
+        said.insert(format!("max_gap_within_{reach}in"), json!(flat.gap.to_inches()));
+        passes.push(flat.holds);
     }
     said.insert("passes".to_owned(), json!(passes));
     Ok(said)
@@ -221,7 +221,7 @@ fn notch_and_rest(case: &Case) -> Result<Got, String> {
     let whole = Section { breadth: inches(case.number("b_in")?), depth: inches(case.number("d_in")?) };
     let lost = case.number("decay_loss_top_edge_in").map_or(Length::ZERO, inches);
     let left = whole.without_edge(lost).ok_or("nothing is left")?;
-    let limits = whole.cut_limits();
+    let limits = whole.cut_limits().value;
     Ok(got(json!({
         "max_notch_depth_outer_third_in": limits.notch.to_inches(),
         "max_notch_depth_end_in": limits.notch_at_end.to_inches(),

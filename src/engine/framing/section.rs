@@ -1,6 +1,6 @@
 //! A member's section as measured, what is left of it, and what may be cut out of it.
 
-#[cfg(doc)]
+use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
@@ -64,17 +64,21 @@ impl Section {
         breadth.is_positive().then_some(Self { breadth, ..self })
     }
 
-    /// What may be cut out of it.
-    pub fn cut_limits(self) -> CutLimits {
+    /// What may be cut out of it. Source: [`Source::JoistCuts`].
+    pub fn cut_limits(self) -> Known<CutLimits> {
         let part = |of: f64| Length::from_inches(self.depth.to_inches() / of);
         let between = (self.depth - FROM_EDGES * 2).max(Length::ZERO);
-        CutLimits {
+        let value = CutLimits {
             notch: part(6.0),
             notch_at_end: part(4.0),
             notch_length: part(3.0),
             hole: part(3.0),
             hole_between_edges: part(3.0).min(between),
             from_edges: FROM_EDGES,
-        }
+        };
+        let rule = "A sixth of the depth in the outer thirds, a fourth at ends, none in the middle third.";
+        let why = Why::rule(rule, &[Source::JoistCuts]);
+        let doubts = vec![Source::SoftCountsNothing.noted("Measure the depth of sound wood alone")];
+        Known { value, assumed: Vec::new(), doubts, why }
     }
 }

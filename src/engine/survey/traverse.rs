@@ -2,7 +2,7 @@
 //! of the error as it is long. For walks without cross measurements that is the
 //! least-squares answer.
 
-#[cfg(doc)]
+use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
 use crate::engine::units::{Angle, Area, Length};
 
@@ -17,7 +17,7 @@ pub struct Leg {
     pub length: Length,
 }
 
-/// A walk and how it closes. Source: [`Source::CompassRule`].
+/// A walk and how it closes.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Traverse {
     /// What is left over to the north.
@@ -31,8 +31,9 @@ pub struct Traverse {
 }
 
 impl Traverse {
-    /// Balances a walk. None without legs, or without length.
-    pub fn of(legs: &[Leg]) -> Option<Self> {
+    /// Balances a walk. None without legs, or without length. Source:
+    /// [`Source::CompassRule`].
+    pub fn of(legs: &[Leg]) -> Option<Known<Self>> {
         let sum = |of: fn(&Leg) -> Length| legs.iter().map(of).fold(Length::ZERO, |sum, next| sum + next);
         let (north, east, perimeter) = (sum(|leg| leg.north), sum(|leg| leg.east), sum(|leg| leg.length));
         if !perimeter.is_positive() {
@@ -42,7 +43,9 @@ impl Traverse {
             let share = leg.length.to_inches() / perimeter.to_inches();
             (leg.north - north.scaled(share), leg.east - east.scaled(share))
         };
-        Some(Self { north, east, perimeter, balanced: legs.iter().map(balance).collect() })
+        let value = Self { north, east, perimeter, balanced: legs.iter().map(balance).collect() };
+        let why = Why::rule("Each leg takes as much of the error as it is long.", &[Source::CompassRule]);
+        Some(Known { value, assumed: Vec::new(), doubts: Vec::new(), why })
     }
 
     /// How far from its start the walk ends.
