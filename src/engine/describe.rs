@@ -156,6 +156,18 @@ pub fn place_name(place: &super::place::Place, units: Units) -> String {
     format!("{}{}", place.name(), along.unwrap_or_default())
 }
 
+/// Words that begin a sentence.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// Words that began one, inside another.
+pub fn in_sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
 /// " at" a place with its distance along; nothing for what hangs on none.
 pub fn place_of(job: &Job, place: Option<super::entry::EntryId>, units: Units) -> String {
     let place = place.and_then(|place| job.now.places().get(&place));

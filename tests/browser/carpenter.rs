@@ -49,6 +49,15 @@ pub async fn phone_with_the_sample() -> (Server, Phone) {
     (server, phone)
 }
 
+/// The same, kept on the phone and with its host gone.
+pub async fn sample_without_a_host() -> Phone {
+    let (mut server, mut phone) = phone_with_the_sample().await;
+    phone.wait_until_kept().await;
+    phone.wait_until("the worker answers for the page", "navigator.serviceWorker.controller !== null").await;
+    server.kill();
+    phone
+}
+
 impl Phone {
     /// Waits for the app, and says who logs.
     pub async fn introduce(&mut self, initials: &str) {

@@ -1,7 +1,7 @@
 //! Sheets laid on the joists, on the phone and without a host.
 
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::carpenter::sample_without_a_host;
+use crate::phone::Phone;
 use serde_json::json;
 
 const STATE: &str = "document.getElementById('sheets')?.dataset.state";
@@ -9,13 +9,7 @@ const DRAWN: &str = "document.querySelectorAll('#sheets svg').length > 1";
 
 #[tokio::test]
 async fn the_samples_opening_is_laid_and_cut_without_a_host() {
-    let mut server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
-    phone.introduce("QZ").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_until_kept().await;
-    phone.wait_until("the worker answers for the page", "navigator.serviceWorker.controller !== null").await;
-    server.kill();
+    let mut phone = sample_without_a_host().await;
     phone.go_to("Answers").await;
     phone.tap("Lay sheets on the joists").await;
     phone.wait_until("the search has ended", &format!("{STATE} === 'done'")).await;

@@ -1,22 +1,15 @@
 //! Where the water comes from, how far it goes, when it is gone: on the phone and
 //! without a host, over two visits.
 
-use crate::carpenter::phone_with_a_job;
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::carpenter::{phone_with_a_job, sample_without_a_host};
+use crate::phone::Phone;
 use serde_json::json;
 
 const STATE: &str = "document.getElementById('water')?.dataset.state";
 
 #[tokio::test]
 async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
-    let mut server = Server::start().await;
-    let mut phone = Phone::open(Screen::Tall, server.address()).await;
-    phone.introduce("QZ").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_until_kept().await;
-    phone.wait_until("the worker answers for the page", "navigator.serviceWorker.controller !== null").await;
-    server.kill();
+    let mut phone = sample_without_a_host().await;
     phone.go_to("Answers").await;
     phone.tap("Where water comes from, and when to close").await;
     phone.wait_until("the page is there", &format!("{STATE} === 'done'")).await;

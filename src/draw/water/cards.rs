@@ -4,7 +4,7 @@ use super::asks::{self, Ask};
 use super::map::map;
 use crate::draw::{Canvas, Drawing};
 use crate::engine::closing::close_in;
-use crate::engine::describe::place_name;
+use crate::engine::describe::{capital, in_sentence, place_name};
 use crate::engine::drying::{Forecast, OtherAir, Outlook, Still, forecasts};
 use crate::engine::entry::{EntryId, time};
 use crate::engine::extent::{Extent, Group, NextReading, Wet};
@@ -284,7 +284,7 @@ fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
         "{}: {} %. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
-        lower(&says(&forecast.outlook))
+        in_sentence(&says(&forecast.outlook))
     )
 }
 
@@ -311,14 +311,4 @@ fn says(outlook: &Outlook) -> String {
         }
         Outlook::Unknown(Still::NotDrying) => "It is not drying: find out why".to_owned(),
     }
-}
-
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
 }

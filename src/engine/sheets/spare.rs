@@ -5,6 +5,7 @@ use super::CutList;
 use super::cut_list::Blank;
 use super::layout::{Case, Layout, MOST_ON_HAND, Sheet};
 use super::to_lay::{ToLay, whole_sixteenths};
+use crate::engine::describe::in_sentence;
 use crate::engine::job::{Job, SheetEdge};
 
 /// A part of a sheet that can be laid before any sheet is.
@@ -54,9 +55,4 @@ fn largest(spares: impl Iterator<Item = Spare>) -> Vec<Spare> {
         smallest.map(|at| spares.remove(at));
     }
     spares
-}
-
-fn in_sentence(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
 }
