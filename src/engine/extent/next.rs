@@ -17,7 +17,10 @@ use crate::engine::units::{Length, MoistureContent};
 const STEP: Length = Length::feet(1);
 
 /// No more places than this are looked at; on large floors every second, third and so on.
-const MOST_PLACES: usize = 240;
+const MOST_PLACES: usize = 160;
+
+/// Nor at more cells than this: those whose being wet is most in doubt.
+const MOST_CELLS: usize = 160;
 
 /// Where to read next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -64,13 +67,11 @@ fn places(floor: &Floor, outline: &Outline) -> Vec<Point> {
 }
 
 fn most_telling(kriging: &Kriging, grid: &Grid, limit: MoistureContent, places: &[Point]) -> Option<Point> {
-    let in_doubt: Vec<(f64, Asked)> = grid
-        .floor()
-        .map(|cell| (cell.chance_over(limit), cell.at))
-        .map(|(chance, at)| (chance * (1.0 - chance), at))
-        .filter(|(doubt, _)| *doubt > 1e-4)
-        .map(|(doubt, at)| (doubt, kriging.ask(feet(at))))
-        .collect();
+    let doubts = grid.floor().map(|cell| (cell.chance_over(limit), cell.at));
+    let mut doubts: Vec<_> = doubts.map(|(chance, at)| (chance * (1.0 - chance), at)).collect();
+    doubts.sort_by(|a, b| b.0.total_cmp(&a.0));
+    doubts.truncate(MOST_CELLS);
+    let in_doubt: Vec<(f64, Asked)> = doubts.into_iter().map(|(doubt, at)| (doubt, kriging.ask(feet(at)))).collect();
     let telling = |place: &Point| {
         let asked = kriging.ask(feet(*place));
         let read = asked.variance + kriging.variogram.nugget;
