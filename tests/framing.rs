@@ -3,6 +3,7 @@
 
 use duckboard::engine::framing::{DesignValues, Grade, Loads, LumberGroup, Section, Service, span};
 use duckboard::engine::ground::{Roll, cover, runoff, vents};
+use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::levels::{largest_gap, shims};
 use duckboard::engine::units::{Area, Length};
 use proptest::prelude::*;
@@ -81,6 +82,17 @@ fn lumber_that_no_value_was_seen_for_has_none() {
     let [old, ten] = [Length::inches(8), two_by(925).depth]
         .map(|depth| DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, depth).unwrap());
     assert_eq!(old, ten);
+}
+
+#[test]
+fn a_value_that_was_recalled_says_so_in_its_span() {
+    let mark = |grade: Grade| {
+        let section = two_by(925);
+        let values = DesignValues::of(LumberGroup::SprucePineFir, grade, section.depth).unwrap();
+        span(section, values, Length::inches(16), FLOOR, DRY).why.mark()
+    };
+    assert_eq!(mark(Grade::SelectStructural), Some(Mark::Memory));
+    assert_eq!(mark(Grade::Two), Some(Mark::Secondary));
 }
 
 proptest! {

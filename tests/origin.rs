@@ -38,6 +38,11 @@ fn every_cause_and_every_pattern_has_its_evidence_and_all_evidence_its_source() 
     let weighs =
         |answer| evidence.observations.iter().all(|it| Cause::ALL.iter().any(|cause| it.weight(answer, *cause) != 0.0));
     assert!(weighs(Answer::Yes) && weighs(Answer::No) && !weighs(Answer::Unknown));
+    // The file is read by people too: its words are those on the screen.
+    let file: serde_json::Value = serde_json::from_str(include_str!("../src/engine/origin/evidence.json")).unwrap();
+    let named = |cause: &Cause| serde_json::json!([cause.name(), cause.label()]);
+    let in_file = file["causes"].as_array().unwrap().iter().map(|it| serde_json::json!([it["name"], it["label"]]));
+    assert_eq!(in_file.collect::<Vec<_>>(), Cause::ALL.iter().map(named).collect::<Vec<_>>());
     let readme = include_str!("../src/engine/origin/README.md");
     for pattern in evidence.observations.iter().filter(|it| it.asks.is_none()) {
         assert!(readme.contains(&format!("`{}`", pattern.name)), "{} is explained", pattern.name);

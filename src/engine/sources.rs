@@ -186,9 +186,11 @@ sources! {
     DoNotEnclose: Published, "Wood Handbook ch. 14: wet or infected wood is not enclosed until thoroughly dried";
 
     /// How a span is worked out.
-    SpanMethod: Published, "NDS allowable stress design, as the code's span tables of 2015 and later come out";
+    SpanMethod: Secondary, "NDS allowable stress design, as the code's span tables of 2015 and later come out";
     /// What lumber is designed with.
     DesignValues: Published, "NDS 2018 supplement, tables 4A and 4B, as a public structural library has them";
+    /// The one of them that was not seen.
+    DesignValuesRecalled: Memory, "NDS table 4A, spruce-pine-fir select structural: recalled; printed spans agree with it";
     /// What wet wood loses.
     WetService: Secondary, "NDS wet-service factors over 19 %; 0.85 on bending only above 1,150 psi";
     /// What may be cut out of a joist.

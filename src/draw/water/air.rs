@@ -11,6 +11,7 @@ use crate::engine::job::{Job, Seen};
 use crate::engine::results::latest_air;
 use crate::engine::take::Units;
 use crate::engine::units::Temperature;
+use crate::engine::units::decimal::Scale;
 
 /// Mold is not followed over longer gaps between readings than this.
 const LONGEST_GAP_HOURS: i64 = 24 * 120;
@@ -52,10 +53,12 @@ fn coldest(surfaces: &[Seen<'_, SurfaceReading>]) -> Option<Temperature> {
 
 fn margin(job: &Job, surface: Seen<'_, SurfaceReading>, air: Air, units: Units) -> String {
     let temperature = surface.value.temperature.value;
-    let margin = in_air(temperature, air).value.margin.to_fahrenheit();
+    let margin = in_air(temperature, air).value.margin;
+    let margin = if units.scale == Scale::Fahrenheit { margin.to_fahrenheit() } else { margin.to_celsius() };
     let at = place_of(job, surface.value.place, units);
     let stands = if margin > 0.0 { "above" } else { "below" };
-    format!("{}{at}: {:.1} °F {stands} the dew point.", units.temperature(temperature), margin.abs())
+    let (surface, degrees) = (units.temperature(temperature), units.scale.symbol());
+    format!("{surface}{at}: {:.1} {degrees} {stands} the dew point.", margin.abs())
 }
 
 /// How far mold may have come from the first crawl air to the last.

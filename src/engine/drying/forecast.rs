@@ -85,13 +85,8 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     let limits = Limits::of(job);
     let mut used = vec![air_id];
     let mut places = Vec::new();
-    for (place, readings) in series(job, &mut used) {
-        let group = job.now.places().get(&place).and_then(|place| Group::of(place.value.element));
-        let limit = match group {
-            Some(Group::Framing) => limits.framing.at,
-            Some(Group::Underside) => limits.subfloor.at,
-            Some(Group::Top) | None => continue,
-        };
+    for (place, readings) in series(job, &limits, &mut used) {
+        let Some(limit) = limit_of(job, place, &limits) else { continue };
         let outlook = outlook(end, &readings, limit);
         places.push(Forecast { place, readings, limit, outlook });
     }
@@ -113,13 +108,23 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
 const SOURCES: [Source; 5] =
     [Source::FirstOrderDrying, Source::EquilibriumMoisture, Source::FreeWater, Source::MeterAccuracy, Source::DrierAir];
 
-/// The readings of each place that was read at two times or more. What is only relative
-/// counts too: it dries alike; but its limit is then out of reach of a number.
-fn series(job: &Job, used: &mut Vec<EntryId>) -> LiteMap<EntryId, Vec<(Time, MoistureContent)>> {
+/// Where a place may be closed; none of one that does not dry in the crawl space's air.
+fn limit_of(job: &Job, place: EntryId, limits: &Limits) -> Option<MoistureContent> {
+    match Group::of(job.now.places().get(&place)?.value.element)? {
+        Group::Framing => Some(limits.framing.at),
+        Group::Underside => Some(limits.subfloor.at),
+        Group::Top => None,
+    }
+}
+
+/// The readings of each place that was read on two days or more. What is only relative,
+/// or past the meter's scale, is no number to fit.
+fn series(job: &Job, limits: &Limits, used: &mut Vec<EntryId>) -> LiteMap<EntryId, Vec<(Time, MoistureContent)>> {
     let mut all: LiteMap<EntryId, Vec<(EntryId, Time, MoistureContent)>> = LiteMap::new();
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, reading).value;
-        if !known.relative && !known.over_maximum {
+        let dries_here = limit_of(job, reading.value.place, limits).is_some();
+        if dries_here && !known.relative && !known.over_maximum {
             all.entry(reading.value.place).or_default().push((*id, reading.stamp.at, known.decides));
         }
     }

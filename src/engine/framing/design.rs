@@ -3,7 +3,6 @@
 //! They are those of today's rules. An old joist was graded by others, or by none: a
 //! species or grade that nobody knows gives a range, and keeps nothing by itself.
 
-#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
@@ -33,7 +32,8 @@ pub enum Grade {
     Three,
 }
 
-/// What lumber is designed with, pounds per square inch. Source: [`Source::DesignValues`].
+/// What lumber is designed with, pounds per square inch. Source: [`Source::DesignValues`],
+/// [`Source::DesignValuesRecalled`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DesignValues {
     /// In bending, for its depth.
@@ -42,6 +42,8 @@ pub struct DesignValues {
     pub shear: f64,
     /// How stiff it is.
     pub stiffness: f64,
+    /// Where they are from: one value is recalled and not read.
+    pub source: Source,
 }
 
 impl LumberGroup {
@@ -89,7 +91,11 @@ impl DesignValues {
                 (bending * size.factor(), stiffness)
             }
         };
-        Some(Self { bending, shear: shear(group), stiffness: stiffness * 1e6 })
+        let source = match (group, grade) {
+            (LumberGroup::SprucePineFir, Grade::SelectStructural) => Source::DesignValuesRecalled,
+            _ => Source::DesignValues,
+        };
+        Some(Self { bending, shear: shear(group), stiffness: stiffness * 1e6, source })
     }
 }
 
@@ -109,7 +115,7 @@ const fn others(group: LumberGroup, grade: Grade) -> (f64, f64) {
         (LumberGroup::HemFir, Grade::One) => (975.0, 1.5),
         (LumberGroup::HemFir, Grade::Two) => (850.0, 1.3),
         (LumberGroup::HemFir, Grade::Three) => (500.0, 1.2),
-        // From memory, and confirmed by printed cells of the code's tables.
+        // From memory \[M\]; printed cells of the code's tables agree with it.
         (LumberGroup::SprucePineFir, Grade::SelectStructural) => (1250.0, 1.5),
         (LumberGroup::SprucePineFir, Grade::One | Grade::Two) => (875.0, 1.4),
         (LumberGroup::SprucePineFir, Grade::Three) => (500.0, 1.2),

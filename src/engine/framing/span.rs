@@ -87,7 +87,7 @@ impl Governs {
 /// How far joists of a section may span, so far apart. Source: [`Source::SpanMethod`],
 /// [`Source::DesignValues`], [`Source::WetService`].
 pub fn span(section: Section, values: DesignValues, spacing: Length, loads: Loads, service: Service) -> Known<Spans> {
-    let DesignValues { bending, shear, stiffness } = serving(values, service);
+    let DesignValues { bending, shear, stiffness, source: _ } = serving(values, service);
     // Pounds an inch of joist.
     let an_inch = |load: f64| load * spacing.to_inches() / 144.0;
     let (all, live) = (an_inch(loads.live + loads.dead), an_inch(loads.live));
@@ -101,7 +101,7 @@ pub fn span(section: Section, values: DesignValues, spacing: Length, loads: Load
     };
     let why = Why::rule(
         "The least span by bending, by live-load sag of a 360th, and by shear.",
-        &[Source::SpanMethod, Source::DesignValues, Source::WetService],
+        &[Source::SpanMethod, values.source, Source::WetService],
     )
     .with("spacing", format!("{:.1} in", spacing.to_inches()))
     .with("loads", format!("{} live, {} dead, psf", loads.live, loads.dead));
@@ -111,7 +111,7 @@ pub fn span(section: Section, values: DesignValues, spacing: Length, loads: Load
 
 /// The values in such service.
 fn serving(values: DesignValues, service: Service) -> DesignValues {
-    let DesignValues { mut bending, mut shear, mut stiffness } = values;
+    let DesignValues { mut bending, mut shear, mut stiffness, source } = values;
     if service.is_wet {
         bending *= if bending > WET_BENDING_FROM { 0.85 } else { 1.0 };
         shear *= 0.97;
@@ -122,5 +122,5 @@ fn serving(values: DesignValues, service: Service) -> DesignValues {
         shear *= 0.80;
         stiffness *= 0.95;
     }
-    DesignValues { bending, shear, stiffness }
+    DesignValues { bending, shear, stiffness, source }
 }
