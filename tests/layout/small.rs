@@ -2,7 +2,7 @@
 
 use crate::samples::{searched, tiny};
 use crate::{brute, format::CaseFile};
-use duckboard::engine::sheets::layout::{Case, Search, Step, check};
+use duckboard::engine::sheets::layout::{Case, Search, Sheet, Step, check};
 use proptest::prelude::*;
 
 /// A case as a file gives it.
@@ -92,4 +92,20 @@ fn a_floor_out_of_square_all_around_is_proven() {
     let best = search.best().unwrap();
     assert_eq!((search.bound(), best.sheets()), (7, 7));
     assert!(check(search.case(), best).is_ok());
+}
+
+#[test]
+fn fewest_pieces_where_one_of_them_is_on_hand() {
+    // 9 and 3 of the upper course: the short one is there already. That course is 5 wide
+    // with the lower one 4, and no other width fits what is there.
+    let mut asked = case(
+        r#"{ "id": "spare", "outline": [[0, 0], [12, 0], [12, 4], [14, 4], [14, 11], [0, 11]],
+        "joists": [1, 5, 10, 13], "joist_width": 0, "sheet": { "length": 12, "width": 6 }, "gap": 2, "kerf": 1,
+        "min_rip": 1, "min_bays": 1, "stagger_joists": 0 }"#,
+    )
+    .asked;
+    asked.on_hand = vec![Sheet { length: 3, width: 5 }];
+    let search = searched(Case::new(asked).unwrap());
+    let best = search.best().unwrap();
+    assert_eq!((best.sheets(), best.pieces.len()), (2, 3));
 }

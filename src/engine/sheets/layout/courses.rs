@@ -19,7 +19,7 @@ pub fn is_sliver(case: &Case, height: i32) -> bool {
 const MOST_STACKS: usize = 20_000;
 
 /// Widths of the first course between which no rule can tell: their courses are cut
-/// alike, and the same heights stack on a sheet.
+/// alike, and the same heights stack on a sheet and on every piece on hand.
 #[derive(Debug, Clone)]
 pub struct Class {
     /// The courses for every such width.
@@ -70,7 +70,7 @@ pub fn classes(case: &Case) -> Vec<Class> {
 /// What two choices of one class have in common.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 enum Mark {
-    Shared { shapes: Vec<Shape>, stacks: Vec<Vec<u8>> },
+    Shared { shapes: Vec<Shape>, stacks: Vec<Stacks> },
     Own(Levels),
 }
 
@@ -81,8 +81,10 @@ fn mark(case: &Case, levels: &Levels) -> Mark {
     let bands: Vec<_> = levels.iter().map(|(low, high)| case.region.band(*low, *high)).collect();
     let shapes: Vec<_> = bands.iter().map(Band::shape).collect();
     let heights: Vec<_> = forms(case, &bands, &shapes).into_iter().map(|(_, height)| height).collect();
-    let (width, kerf) = (case.asked.sheet.width, case.asked.kerf);
-    match stacks(&heights, width + kerf, kerf) {
+    let blanks = std::iter::once(&case.asked.sheet).chain(&case.asked.on_hand);
+    let widths: BTreeSet<_> = blanks.map(|blank| blank.width).collect();
+    let kerf = case.asked.kerf;
+    match widths.into_iter().map(|width| stacks(&heights, width + kerf, kerf)).collect() {
         Some(stacks) => Mark::Shared { shapes, stacks },
         None => Mark::Own(levels.clone()),
     }
@@ -109,9 +111,11 @@ fn forms(case: &Case, bands: &[Band], shapes: &[Shape]) -> BTreeSet<(i32, i32)> 
     forms
 }
 
-/// Every stack of heights that fits, as how often each height is in it; none if there
-/// are too many to tell apart.
-fn stacks(heights: &[i32], room: i32, kerf: i32) -> Option<Vec<Vec<u8>>> {
+/// What stacks on one width, as how often each height is in each stack.
+type Stacks = Vec<Vec<u8>>;
+
+/// Every stack of heights that fits; none if there are too many to tell apart.
+fn stacks(heights: &[i32], room: i32, kerf: i32) -> Option<Stacks> {
     let mut found = Vec::new();
     let mut open = vec![(vec![0_u8; heights.len()], 0_usize, room)];
     while let Some((stack, from, room)) = open.pop() {
