@@ -15,7 +15,7 @@ startApp().finally(keepForOffline);
 
 // What no first screen needs is loaded when the app asks for it.
 window.addEventListener('duckboard-later', async ({ detail }) => {
-  const { show } = await (detail.page === 'water' ? import('./later/water.js') : import('./later/sheets.js'));
+  const { show } = await (detail.page === 'sheets' ? import('./later/sheets.js') : import('./later/cards.js'));
   show({ ...detail, width: Math.min(innerWidth - 32, 640) });
 });
 

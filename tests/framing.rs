@@ -1,7 +1,7 @@
 //! Spans against printed cells, and the laws that hold between them.
 #![allow(clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use duckboard::engine::framing::{DesignValues, Grade, Loads, LumberGroup, Section, Service, span};
+use duckboard::engine::framing::{DesignValues, Edition, Grade, Loads, LumberGroup, Section, Service, span};
 use duckboard::engine::ground::{Roll, cover, runoff, vents};
 use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::levels::{largest_gap, shims};
@@ -20,7 +20,7 @@ fn two_by(depth: i32) -> Section {
 }
 
 fn inches(section: Section, group: LumberGroup, grade: Grade, spacing: i32, loads: Loads, service: Service) -> f64 {
-    let values = DesignValues::of(group, grade, section.depth).unwrap();
+    let values = DesignValues::of(group, grade, section.depth, Edition::Since2013).unwrap();
     span(section, values, Length::inches(spacing), loads, service).value.allowed().to_inches()
 }
 
@@ -75,12 +75,12 @@ fn wet_service_takes_what_it_took() {
 #[test]
 fn lumber_that_no_value_was_seen_for_has_none() {
     let deep = Length::inches(14);
-    assert_eq!(DesignValues::of(LumberGroup::HemFir, Grade::Two, deep), None);
+    assert_eq!(DesignValues::of(LumberGroup::HemFir, Grade::Two, deep, Edition::Since2013), None);
     let eight = two_by(725).depth;
-    assert_eq!(DesignValues::of(LumberGroup::SouthernPine, Grade::SelectStructural, eight), None);
+    assert_eq!(DesignValues::of(LumberGroup::SouthernPine, Grade::SelectStructural, eight, Edition::Since2013), None);
     // A full 8 in of an old house is deeper than today's 7 1/4: it goes by the next name.
     let [old, ten] = [Length::inches(8), two_by(925).depth]
-        .map(|depth| DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, depth).unwrap());
+        .map(|depth| DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, depth, Edition::Since2013).unwrap());
     assert_eq!(old, ten);
 }
 
@@ -88,7 +88,7 @@ fn lumber_that_no_value_was_seen_for_has_none() {
 fn a_value_that_was_recalled_says_so_in_its_span() {
     let mark = |grade: Grade| {
         let section = two_by(925);
-        let values = DesignValues::of(LumberGroup::SprucePineFir, grade, section.depth).unwrap();
+        let values = DesignValues::of(LumberGroup::SprucePineFir, grade, section.depth, Edition::Since2013).unwrap();
         span(section, values, Length::inches(16), FLOOR, DRY).why.mark()
     };
     assert_eq!(mark(Grade::SelectStructural), Some(Mark::Memory));
@@ -102,7 +102,7 @@ proptest! {
         let whole = two_by(depth);
         let lost = Length::sixty_fourths(lost * 64 / 100);
         let left = whole.without_edge(lost).unwrap();
-        let values = DesignValues::of(LumberGroup::HemFir, Grade::Two, whole.depth).unwrap();
+        let values = DesignValues::of(LumberGroup::HemFir, Grade::Two, whole.depth, Edition::Since2013).unwrap();
         let spans = [whole, left].map(|section| span(section, values, Length::inches(16), FLOOR, DRY).value);
         let part = left.depth.to_inches() / whole.depth.to_inches();
         let ratio = |of: fn(&duckboard::engine::framing::Spans) -> Length| of(&spans[1]).to_inches() / of(&spans[0]).to_inches();

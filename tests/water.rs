@@ -4,7 +4,8 @@
 mod desk;
 
 use desk::{Desk, length, percent};
-use duckboard::draw::water::{Card, Tone, water};
+use duckboard::draw::card::{Card, Tone};
+use duckboard::draw::water::water;
 use duckboard::draw::{Canvas, Item, Role, svg};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::DeviceId;

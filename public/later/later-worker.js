@@ -1,24 +1,34 @@
 // What takes long, off the screen's thread. Takes messages: a page's name, a job file's
 // text, the phone's units, a width. For `sheets` it sends pages, each better than the one
-// before, then `done`; for `water` one page. Or a `problem` in words. Whoever asked for
-// sheets ends it by ending the worker.
+// before, then `done`; for pages of cards one page. A message with `key` and `text` is
+// what was typed into a field: it sends what is to be logged, or what is wrong with it.
+// Or a `problem` in words. Whoever asked for sheets ends it by ending the worker.
 
-import init, { Layouts, water_page } from './layout.js';
+import init, { Layouts, page as pageOf, typed } from './layout.js';
 
 const STEPS_A_SLICE = 20;
 const BETWEEN_PAGES_MS = 250;
 
 const ready = init();
 
-onmessage = async ({ data: { page, job, units, width } }) => {
+onmessage = async ({ data: { page, job, units, width, key, text } }) => {
   try {
     await ready;
-    if (page === 'water') postMessage({ page: JSON.parse(water_page(job, units, width)) });
-    else await lay(new Layouts(job, units, width));
+    if (key) postMessage(read(key, text, units));
+    else if (page === 'sheets') await lay(new Layouts(job, units, width));
+    else postMessage({ name: page, page: JSON.parse(pageOf(page, job, units, width)) });
   } catch (problem) {
-    postMessage({ problem: typeof problem === 'string' ? problem : `The page stopped: ${problem}` });
+    postMessage({ name: page, problem: typeof problem === 'string' ? problem : `The page stopped: ${problem}` });
   }
 };
+
+function read(key, text, units) {
+  try {
+    return { key, logs: typed(key, text, units) };
+  } catch (refused) {
+    return { key, refused: String(refused) };
+  }
+}
 
 async function lay(layouts) {
   let shown;

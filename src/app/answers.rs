@@ -7,6 +7,14 @@ use crate::app::widgets::{AnswerCard, live, memo};
 use crate::engine::results;
 use leptos::prelude::*;
 
+/// The pages behind this one, and what they answer.
+const LATER: [(Tab, &str); 4] = [
+    (Tab::Water, "Where water comes from, and when to close"),
+    (Tab::Under, "Joists, levels, ground and roof water"),
+    (Tab::Sheets, "Lay sheets on the joists"),
+    (Tab::Orders, "Order list"),
+];
+
 /// The Answers screen.
 #[component]
 pub fn Answers() -> impl IntoView {
@@ -22,10 +30,7 @@ pub fn Answers() -> impl IntoView {
             <crate::app::cautions::Cautions/>
             {live(move || {
                 let href = |tab| session.job_id().map(|id| Route::Job(id, tab).href());
-                view! {
-                    <a class="key wide" href=href(Tab::Water)>"Where water comes from, and when to close"</a>
-                    <a class="key wide" href=href(Tab::Sheets)>"Lay sheets on the joists"</a>
-                }
+                LATER.map(|(tab, says)| view! { <a class="key wide" href=href(tab)>{says}</a> }).collect_view()
             })}
             {live(move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view())}
         </main>

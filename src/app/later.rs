@@ -1,4 +1,5 @@
-//! Pages that are not part of the first load: sheets laid on the joists, and water.
+//! Pages that are not part of the first load: sheets laid on the joists, water, what is
+//! under the house, the order list.
 //! `public/later` holds them, and this screen asks for them. What is tapped there comes
 //! back as an observation and is logged like any other.
 
@@ -31,11 +32,16 @@ pub fn LaterPart(tab: Tab) -> impl IntoView {
             later::show(tab.slug(), &job, &units);
         }
     });
+    view! { <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div> }
+}
+
+/// Logs what is tapped and typed on such pages, however many of them are on the screen.
+pub fn log_what_they_hand_back() {
+    let session = session();
     let listening = window_event_listener_untyped(later::RECORD, move |event| {
         if let Some(observation) = later::recorded(&event) {
             session.record(observation);
         }
     });
     on_cleanup(move || listening.remove());
-    view! { <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div> }
 }

@@ -88,6 +88,7 @@ fn JobScreen() -> impl IntoView {
     let session = session();
     let known = memo(move || session.book(|_| ()).is_some());
     let tab = memo(move || session.tab());
+    later::log_what_they_hand_back();
     live(move || {
         if !known.get() {
             return view! { <jobs::Jobs/> }.into_any();
@@ -99,7 +100,7 @@ fn JobScreen() -> impl IntoView {
             Tab::HandOver => view! { <hand_over::HandOverScreen/> }.into_any(),
             Tab::Facts => view! { <job::JobFacts/> }.into_any(),
             Tab::Report => view! { <report::Report/> }.into_any(),
-            tab @ (Tab::Sheets | Tab::Water) => view! { <later::Later tab/> }.into_any(),
+            tab @ (Tab::Sheets | Tab::Water | Tab::Under | Tab::Orders) => view! { <later::Later tab/> }.into_any(),
         };
         view! {
             <div class="job-screen">

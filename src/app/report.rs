@@ -26,7 +26,9 @@ pub fn Report() -> impl IntoView {
             <Missing answers/>
             <section><h2>"Plan"</h2><Plan width=640 height=460 cursor=false from_below=false/></section>
             <section><h2>"What it adds up to"</h2>{live(move || answers.get().into_iter().map(answer_row).collect_view())}</section>
-            <section><h2>"Water"</h2><crate::app::later::LaterPart tab=Tab::Water/></section>
+            {[Tab::Water, Tab::Under, Tab::Orders].map(|tab| view! {
+                <section class="later"><h2>{tab.label()}</h2><crate::app::later::LaterPart tab/></section>
+            }).collect_view()}
             <Tables/>
             <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
             <Photos/>

@@ -33,12 +33,26 @@ pub enum Tab {
     Sheets,
     /// Where water comes from, how far it goes, when it is gone.
     Water,
+    /// Framing, levels, ground, roof water.
+    Under,
+    /// What to order.
+    Orders,
 }
 
 impl Tab {
     /// All.
-    const ALL: [Self; 8] =
-        [Self::Take, Self::Answers, Self::Log, Self::HandOver, Self::Facts, Self::Report, Self::Sheets, Self::Water];
+    const ALL: [Self; 10] = [
+        Self::Take,
+        Self::Answers,
+        Self::Log,
+        Self::HandOver,
+        Self::Facts,
+        Self::Report,
+        Self::Sheets,
+        Self::Water,
+        Self::Under,
+        Self::Orders,
+    ];
 
     /// The tabs at the bottom.
     pub const BAR: [Self; 4] = [Self::Take, Self::Answers, Self::Log, Self::HandOver];
@@ -54,6 +68,8 @@ impl Tab {
             Self::Report => "Report",
             Self::Sheets => "Sheets",
             Self::Water => "Water",
+            Self::Under => "Under the house",
+            Self::Orders => "Order list",
         }
     }
 
@@ -68,6 +84,8 @@ impl Tab {
             Self::Report => "report",
             Self::Sheets => "sheets",
             Self::Water => "water",
+            Self::Under => "under",
+            Self::Orders => "orders",
         }
     }
 }

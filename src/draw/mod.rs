@@ -11,10 +11,13 @@
 //!
 //! Start with [`plan()`], then [`list`].
 
+pub mod card;
+pub mod form;
 pub mod frame;
 pub mod job_plan;
 mod lettering;
 pub mod list;
+pub mod orders;
 mod paper;
 pub mod plan;
 mod px;
@@ -22,6 +25,7 @@ pub mod ramp;
 pub mod role;
 pub mod sheets;
 pub mod svg;
+pub mod under;
 pub mod water;
 
 pub use frame::Frame;

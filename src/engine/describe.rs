@@ -69,6 +69,9 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             (format!("{length} along the strong axis × {width}"), Some(piece.length.typed.clone()))
         }
         Observation::Check(check) => (format!("{}: {}", check.of, check.answer.label()), None),
+        Observation::Particular(it) => {
+            (format!("{}, {}: {}", it.of.name(), it.what, it.is.typed()), Some(it.is.typed().to_owned()))
+        }
         Observation::WholeFloor(_) => ("comes out wall to wall".to_owned(), None),
         Observation::Obstacle(obstacle) => {
             (format!("{}, {}", obstacle.what.label(), placed(&obstacle.takes, units)), None)

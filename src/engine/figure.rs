@@ -65,6 +65,18 @@ pub enum Need {
     Checks,
     /// A place read a second time, on another day.
     SecondReading,
+    /// How long and wide the ground under the house is.
+    Ground,
+    /// What one vent lets through.
+    VentLabel,
+    /// How high the space under the house is.
+    CrawlHeight,
+    /// The roof's plan area.
+    RoofArea,
+    /// The hardest rain.
+    Rain,
+    /// A downspout's section.
+    Downspout,
 }
 
 impl Need {
@@ -82,6 +94,12 @@ impl Need {
             Self::Reading => "take a moisture reading",
             Self::SecondReading => "read the same places again on another day",
             Self::Checks => "answer what you can of the checklist",
+            Self::Ground => "say how long and wide the ground under the house is",
+            Self::VentLabel => "read one vent's net free area off its label",
+            Self::CrawlHeight => "measure from the ground up to the joists",
+            Self::RoofArea => "say the roof's plan area that drains to this wall",
+            Self::Rain => "look up the design rain of the place, in inches an hour over 5 minutes",
+            Self::Downspout => "say one downspout's section",
             Self::Levels => "read the level at two places or more",
         }
     }

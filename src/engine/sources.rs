@@ -191,6 +191,20 @@ sources! {
     DesignValues: Published, "NDS 2018 supplement, tables 4A and 4B, as a public structural library has them";
     /// The one of them that was not seen.
     DesignValuesRecalled: Memory, "NDS table 4A, spruce-pine-fir select structural: recalled; printed spans agree with it";
+    /// Those of before 2013.
+    DesignValuesBefore2013: Memory,
+        "NDS values of before 2013, #2 Douglas fir-larch and southern pine: recalled; quoted spans of 2012 agree";
+    /// What ends rest on.
+    Bearing: Secondary, "IRC R502.6: 1 1/2 in on wood or metal, 3 in on concrete or masonry";
+    /// What headers and tail joists ask for.
+    FramedOpenings: Memory, "IRC R502.10, recalled: headers over 4 ft double, over 6 ft on hangers; tails over 12 ft held";
+    /// How joists are repaired.
+    JoistRepair: Practice,
+        "Sisters as deep, as strong, from bearing to bearing or 3 ft past sound wood; never over wet rot";
+    /// What holds a floor while it is cut.
+    Shoring: Practice, "Temporary shoring on both sides before a joist is cut or taken out";
+    /// How far panels span, by thickness.
+    PanelSpans: Memory, "IRC R503.2.1.1(1), recalled rows: 19/32 to 16 in, 23/32 to 24 in, 7/8 to 32 in, 1 1/8 to 48 in";
     /// What wet wood loses.
     WetService: Secondary, "NDS wet-service factors over 19 %; 0.85 on bending only above 1,150 psi";
     /// What may be cut out of a joist.
@@ -203,12 +217,40 @@ sources! {
     UnventedAir: Secondary, "IRC R408.3: 1 cfm for 50 sq ft";
     /// How a cover is laid.
     GroundCover: Secondary, "IRC R408.3: joints lap 6 in and are sealed, edges 6 in up the wall";
+    /// Vents by area, elsewhere.
+    VentAreaStates: Published, "Washington WAC 51-51-0408: 1/300 instead of 1/150";
+    /// How far soil-gas retarders lap.
+    RadonLap: Published, "IRC 2018 appendix F, AF103.5.2: soil-gas retarders lap 12 in";
+    /// How far wood stays from soil.
+    WoodToSoil: Published, "R317.1 (2018): joists 18 in, girders 12 in, columns 8 in above exposed ground, sills 8 in";
+    /// How large an access is.
+    AccessSize: Secondary, "IRC R408.4: 18 × 24 in through a floor, 16 × 24 in through a wall";
+    /// How ground falls from a house.
+    Grading: Published, "IRC R401.3 (2006): 6 in in the first 10 ft";
+    /// How far roof water is led.
+    Discharge: Published, "EPA and DOE on gutters: 5 ft from the foundation, 10 ft to an underground catchment";
+    /// How pitch counts.
+    PitchFactor: Published, "A home-improvement page's pitch factors for gutters: 1.0 to 1.3";
+    /// What gutters take.
+    GutterCapacity: Secondary, "A contractor's page, sq ft at 1 in an hour: 5,520 and 7,960 for K-style, 2,500 and 3,840 for half-round, 5 and 6 in";
+    /// How gutters fall.
+    GutterFall: Practice, "Gutters fall 1/16 to 1/8 in a foot";
+    /// How lumber is priced into a list, and what is wasted.
+    Waste: Practice, "A tenth is added for waste to what is not laid out piece by piece";
+    /// What carries a replaced joist.
+    Hangers: Practice, "A hanger at each end of a joist that is replaced, one at an end that bears too little";
+    /// How sisters are held.
+    SisterScrews: Practice, "Structural screws in pairs, staggered, 12 in apart along a sister";
     /// How large downspouts are.
     Downspouts: Published, "A trade magazine's example: 1 sq in of downspout for 1,200 sq ft at 1 in an hour";
     /// How joists come level.
     Shims: Practice, "Shims to the highest joist: each reading less the smallest";
     /// How flat a wood subfloor is to be.
     Flatness: Published, "NWFA wood subfloor: 1/4 in in 10 ft or 3/16 in in 6 ft";
+    /// The same under glued floors.
+    FlatnessGlued: Published, "NWFA glue-down or short fasteners: 3/16 in in 10 ft or 1/8 in in 6 ft";
+    /// The same under tile.
+    FlatnessTile: Secondary, "Tile to 15 in: 1/4 in in 10 ft; larger: 1/8 in in 10 ft; pages differ, confirm";
     /// How a walk is balanced.
     CompassRule: Published, "The compass rule (Bowditch), as a university course page works it";
 

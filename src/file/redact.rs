@@ -68,6 +68,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::Obstacle(_)
         | Observation::Joists(_)
         | Observation::JoistCenter(_)
+        | Observation::Particular(_)
         | Observation::Meter(_) => true,
         Observation::Measure(_)
         | Observation::Layer(_)

@@ -1,14 +1,14 @@
 //! What takes long or weighs much, for a worker of the browser's: the sheet search and
-//! the water page, in a module of its own, built for speed, that a phone loads when
+//! pages of cards, in a module of its own, built for speed, that a phone loads when
 //! somebody first asks for one of them.
 //!
 //! It is handed a job file's text and hands back pages ready to be shown; it keeps
 //! nothing, and a fault in it costs no more than its worker.
 
 #[cfg(target_arch = "wasm32")]
-mod search;
+mod pages;
 #[cfg(target_arch = "wasm32")]
-mod water;
+mod search;
 
 #[cfg(not(target_arch = "wasm32"))]
 fn main() {

@@ -58,6 +58,31 @@ pub(crate) enum Task {
         #[command(flatten)]
         input: Input,
     },
+    /// Print the order list as CSV: what is needed, what to order, what changed since the
+    /// file was last sent.
+    ///
+    /// The column of prices is empty until the office fills it and hands it back with
+    /// `prices`; nothing here is a price that somebody asks.
+    Orders {
+        #[command(flatten)]
+        input: Input,
+    },
+    /// Take the prices of a filled order list into a new job file.
+    ///
+    /// They are entries like any other: they survive merging, and later lists show them.
+    /// Rows are known by their item; a row without a price changes nothing.
+    Prices {
+        /// The job file.
+        file: PathBuf,
+        /// The list that `orders` printed, its prices filled in.
+        list: PathBuf,
+        /// The job file to write.
+        #[arg(short, long, value_name = "C")]
+        output: PathBuf,
+        /// Write even over a file that exists.
+        #[arg(long)]
+        force: bool,
+    },
     /// Make one job file of two of the same job.
     ///
     /// Nothing is lost and nothing is counted twice: the new file holds every entry and

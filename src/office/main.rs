@@ -18,6 +18,7 @@ mod layout;
 #[cfg(not(target_arch = "wasm32"))]
 mod merge;
 #[cfg(not(target_arch = "wasm32"))]
+mod prices;
 mod report;
 #[cfg(not(target_arch = "wasm32"))]
 mod run;

@@ -21,7 +21,7 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
         return Err(Trouble::TooLarge(why));
     }
     let book = merged.book();
-    files::write_whole(output, write::parts(&merged, &figures::snapshot(book.job())))?;
+    files::write_whole(output, write::parts(&merged, &figures::snapshot(&book)))?;
     let conflicts = book.job().conflicts.len();
     files::print(&format!(
         "{}: {} ({} more than the larger of the two), {}.\n",
@@ -38,7 +38,7 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
 }
 
 /// Refuses to write over anything: with its own words for one of the inputs.
-fn nothing_in_the_way(output: &Path, inputs: &[&Path]) -> Result<(), Trouble> {
+pub(crate) fn nothing_in_the_way(output: &Path, inputs: &[&Path]) -> Result<(), Trouble> {
     if !output.exists() {
         return Ok(());
     }
@@ -50,7 +50,7 @@ fn nothing_in_the_way(output: &Path, inputs: &[&Path]) -> Result<(), Trouble> {
 }
 
 /// The desk's clock. One that is set before 1970 gives 1970.
-fn now() -> Time {
+pub(crate) fn now() -> Time {
     let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
     let seconds = i64::try_from(since.as_secs()).unwrap_or(0);
     DateTime::from_timestamp(seconds, 0).unwrap_or_default().fixed_offset()

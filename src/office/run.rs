@@ -2,7 +2,7 @@
 
 use crate::args::{Input, Office, Task};
 use crate::trouble::Trouble;
-use crate::{check, files, layout, merge, report, tables};
+use crate::{check, files, layout, merge, prices, report, tables};
 use duckboard::file::{JobFile, Salvage, schema};
 
 /// Does the task.
@@ -17,6 +17,8 @@ pub(crate) fn run(office: Office) -> Result<(), Trouble> {
         }
         Task::Readings { input } => files::print(&tables::readings_csv(opened(&input)?.file.book().job())),
         Task::Lengths { input } => files::print(&tables::lengths_csv(opened(&input)?.file.book().job())),
+        Task::Orders { input } => files::print(&tables::orders_csv(&opened(&input)?.file.book())),
+        Task::Prices { file, list, output, force } => prices::take_in(&file, &list, &output, force),
         Task::Merge { a, b, output, force } => merge::merge_files(&a, &b, &output, force),
         Task::Schema => files::print(&schema::text()),
     }

@@ -1,8 +1,10 @@
 //! The job's rows as CSV.
 
-use duckboard::engine::job::Job;
+use duckboard::engine::job::{Book, Job};
+use duckboard::engine::orders::order_list;
+use duckboard::engine::take::Units;
 use duckboard::file::csv::{Cell, table};
-use duckboard::file::tables::{LengthRow, ReadingRow, lengths, readings};
+use duckboard::file::tables::{LengthRow, ReadingRow, lengths, orders, readings};
 
 pub(crate) fn readings_csv(job: &Job) -> String {
     csv(&ReadingRow::COLUMNS, readings(job).iter().map(ReadingRow::cells))
@@ -10,6 +12,10 @@ pub(crate) fn readings_csv(job: &Job) -> String {
 
 pub(crate) fn lengths_csv(job: &Job) -> String {
     csv(&LengthRow::COLUMNS, lengths(job).iter().map(LengthRow::cells))
+}
+
+pub(crate) fn orders_csv(book: &Book) -> String {
+    orders::csv(&order_list(book, Units::default()))
 }
 
 fn csv(columns: &[&str], rows: impl Iterator<Item = Vec<Cell>>) -> String {

@@ -21,6 +21,8 @@ pub(crate) enum Trouble {
     Unwritable { file: PathBuf, error: io::Error },
     /// There is a file already where one was to be written.
     InTheWay { file: PathBuf, is_input: bool },
+    /// A list of prices was not taken in.
+    Prices { file: PathBuf, words: String },
     /// What was to be written would be refused when read.
     TooLarge(String),
 }
@@ -40,7 +42,11 @@ impl Trouble {
 
     pub(crate) fn exit_code(&self) -> ExitCode {
         match self {
-            Self::Refused { .. } | Self::Faulty { .. } | Self::OtherJob(_) | Self::TooLarge(_) => ExitCode::from(1),
+            Self::Refused { .. }
+            | Self::Faulty { .. }
+            | Self::OtherJob(_)
+            | Self::Prices { .. }
+            | Self::TooLarge(_) => ExitCode::from(1),
             Self::Unreadable { .. } | Self::Unwritable { .. } | Self::InTheWay { .. } => ExitCode::from(2),
         }
     }
@@ -72,6 +78,7 @@ impl fmt::Display for Trouble {
                 "{} is there already. Choose another name with -o, or say --force to write over it.",
                 file.display()
             ),
+            Self::Prices { file, words } => write!(f, "{}: no price was taken in: {words}.", file.display()),
             Self::TooLarge(why) => f.write_str(why),
         }
     }

@@ -1,7 +1,7 @@
 //! Cases of framing, levels, ground, walks and what laying takes.
 
 use crate::case::{Case, Got};
-use duckboard::engine::framing::{DesignValues, Grade, Loads, LumberGroup, Section, Service, span};
+use duckboard::engine::framing::{DesignValues, Edition, Grade, Loads, LumberGroup, Section, Service, span};
 use duckboard::engine::ground::{Roll, cover, runoff, unvented, vents};
 use duckboard::engine::sheets::take_off::{adhesive, fasteners};
 use duckboard::engine::survey::levels::{flatness as flatness_of, shims};
@@ -61,7 +61,7 @@ fn joist_span(case: &Case) -> Result<Got, String> {
     let grade = Grade::ALL.into_iter().find(|grade| grade.label() == name);
     let grade = grade.ok_or_else(|| format!("grade {name} is not known"))?;
     let section = by_name(case.word("size")?)?;
-    let values = DesignValues::of(group, grade, section.depth).ok_or("no design values")?;
+    let values = DesignValues::of(group, grade, section.depth, Edition::Since2013).ok_or("no design values")?;
     let flag = |name: &str| case.input.get(name).and_then(Value::as_bool).unwrap_or(false);
     let service = Service { is_wet: flag("moisture_over_19pct"), is_incised: flag("incised") };
     let loads = Loads { live: case.number("live_psf")?, dead: case.number("dead_psf")? };

@@ -1,6 +1,6 @@
 //! Air and surfaces in words.
 
-use super::cards::{Card, Line, reasons};
+use crate::draw::card::{Card, Line, reasons};
 use crate::engine::air::mould::{FIRST_SEEN, days_until_seen, index_after};
 use crate::engine::air::{Air, AirLocation, SurfaceReading, dew_point, equilibrium_moisture, in_air, venting};
 use crate::engine::closing::Limits;

@@ -1,21 +1,11 @@
 //! The checklist: questions that one tap answers.
 
-use super::cards::{Card, Line};
+use crate::draw::card::{Act, Ask, Card, Line};
 use crate::engine::condition::Finding;
-use crate::engine::job::Job;
+use crate::engine::entry::Label;
+use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
-use crate::engine::origin::{Evidence, Word, dealt_with_name, is_answered, origin};
-
-/// A question, and what was answered last.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Ask {
-    /// The name that the answer is logged under.
-    pub name: String,
-    /// The question.
-    pub asks: String,
-    /// The answer so far.
-    pub answer: Option<Answer>,
-}
+use crate::engine::origin::{Check, Evidence, Word, dealt_with_name, is_answered, origin};
 
 /// The question that would change the ranking most, with its answers.
 pub(super) fn next_check(job: &Job) -> Option<Card> {
@@ -30,8 +20,8 @@ pub(super) fn next_check(job: &Job) -> Option<Card> {
 pub(super) fn checklist(job: &Job) -> Card {
     let observations = Evidence::standard().observations;
     let mut asks: Vec<_> = observations.into_iter().filter_map(|it| Some(ask(job, it.name, it.asks?))).collect();
-    asks.sort_by_key(|ask| ask.answer.is_some());
-    let open = asks.iter().filter(|ask| ask.answer.is_none()).count();
+    asks.sort_by_key(Ask::is_answered);
+    let open = asks.iter().filter(|ask| !ask.is_answered()).count();
     let headline = if open == 0 { "All answered".to_owned() } else { format!("{open} open") };
     let lines = vec![Line::small("\"Can't tell\" is an answer too: it weighs nothing.")];
     Card { asks, ..Card::new("Checklist", headline, lines) }
@@ -56,6 +46,11 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
 }
 
 fn ask(job: &Job, name: String, asks: String) -> Ask {
-    let answer = is_answered(job, &name);
-    Ask { name, asks, answer }
+    let given = is_answered(job, &name);
+    let answer = |answer: Answer| {
+        let label = if answer == Answer::Unknown { "can't tell" } else { answer.label() };
+        let logs = Observation::Check(Check { of: Label::fitted(&name), answer });
+        (Act { label: label.to_owned(), logs }, given == Some(answer))
+    };
+    Ask { answers: Answer::ALL.into_iter().map(answer).collect(), asks }
 }

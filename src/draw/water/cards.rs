@@ -1,14 +1,15 @@
 //! The page's cards in words.
 
-use super::asks::{self, Ask};
+use super::asks;
 use super::map::map;
-use crate::draw::{Canvas, Drawing};
+use crate::draw::Canvas;
+use crate::draw::card::{Act, Card, Line, reasons};
 use crate::engine::closing::close_in;
 use crate::engine::describe::{capital, in_sentence, place_name};
 use crate::engine::drying::{Forecast, OtherAir, Outlook, Still, forecasts};
 use crate::engine::entry::{EntryId, time};
 use crate::engine::extent::{Extent, Group, NextReading, Wet};
-use crate::engine::figure::{Figure, Known, Need, Why};
+use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
 use crate::engine::origin::{Ranked, Word, origin};
@@ -19,104 +20,6 @@ use crate::engine::units::{Length, Typed};
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
-
-/// One question and its answer.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Card {
-    /// What it answers.
-    pub title: String,
-    /// The answer.
-    pub headline: String,
-    /// What it rests on, in order.
-    pub lines: Vec<Line>,
-    /// Its drawing.
-    pub drawing: Option<Drawing>,
-    /// Questions that one tap answers.
-    pub asks: Vec<Ask>,
-    /// What one tap accepts.
-    pub act: Option<Act>,
-}
-
-/// A line of a card.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Line {
-    /// How it speaks.
-    pub tone: Tone,
-    /// The words.
-    pub text: String,
-}
-
-/// How a line speaks.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Tone {
-    /// It says something.
-    Plain,
-    /// It heads what follows.
-    Heading,
-    /// It says what to do.
-    Next,
-    /// It was assumed or rests on something.
-    Small,
-}
-
-/// Something to accept with one tap: it becomes an entry.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Act {
-    /// What the key says.
-    pub label: String,
-    /// What is logged.
-    pub logs: Observation,
-}
-
-impl Line {
-    pub(super) fn plain(text: impl Into<String>) -> Self {
-        Self { tone: Tone::Plain, text: text.into() }
-    }
-
-    pub(super) fn heading(text: impl Into<String>) -> Self {
-        Self { tone: Tone::Heading, text: text.into() }
-    }
-
-    pub(super) fn next(text: impl Into<String>) -> Self {
-        Self { tone: Tone::Next, text: text.into() }
-    }
-
-    pub(super) fn small(text: impl Into<String>) -> Self {
-        Self { tone: Tone::Small, text: text.into() }
-    }
-}
-
-impl Card {
-    pub(super) fn new(title: impl Into<String>, headline: impl Into<String>, lines: Vec<Line>) -> Self {
-        let (title, headline) = (title.into(), headline.into());
-        Self { title, headline, lines, drawing: None, asks: Vec::new(), act: None }
-    }
-
-    /// What is missing, as a card.
-    pub(super) fn missing(title: impl Into<String>, needs: &[Need]) -> Self {
-        let lines = needs.iter().map(|need| Line::next(format!("Next: {}.", need.words()))).collect();
-        Self::new(title, "Not enough to say", lines)
-    }
-}
-
-/// What a figure assumed, doubts and rests on, as small lines.
-pub(super) fn reasons<T>(known: &Known<T>) -> Vec<Line> {
-    let assumed = (!known.assumed.is_empty()).then(|| format!("Assumed: {}.", known.assumed.join("; ")));
-    let doubts = known.doubts.iter().cloned();
-    assumed.into_iter().chain(doubts).chain([rests_on(&known.why)]).map(Line::small).collect()
-}
-
-/// "Rule: ... (source; mark)".
-pub(super) fn rests_on(why: &Why) -> String {
-    let sources: Vec<_> = why.sources.iter().map(|source| source.citation()).collect();
-    let sources: Vec<_> = sources.iter().map(|cited| format!("{} ({})", cited.title, cited.mark.label())).collect();
-    let inputs: Vec<_> = why.inputs.iter().map(|(name, value)| format!("{name}: {value}")).collect();
-    [why.rule.clone(), inputs.join("; "), format!("Sources: {}", sources.join("; "))]
-        .into_iter()
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join(" · ")
-}
 
 /// May the floor be closed?
 pub(super) fn decision(job: &Job, units: Units) -> Card {

@@ -7,11 +7,10 @@ mod cards;
 mod map;
 mod readings;
 
-pub use asks::Ask;
-pub use cards::{Act, Card, Line, Tone};
 pub use map::map;
 
 use super::Canvas;
+use super::card::Card;
 use crate::engine::job::Job;
 use crate::engine::take::Units;
 

@@ -1,6 +1,6 @@
 //! What each place's latest reading says against its limit.
 
-use super::cards::{Card, Line, rests_on};
+use crate::draw::card::{Card, Line, rests_on};
 use crate::engine::closing::{Limit, Limits, Verdict, verdict};
 use crate::engine::condition::Finding;
 use crate::engine::describe::place_name;

@@ -32,6 +32,17 @@ pub enum Grade {
     Three,
 }
 
+/// By whose design values: those of southern pine fell in 2013, and houses of before were
+/// built by the others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Edition {
+    /// Of 2013 and later.
+    #[default]
+    Since2013,
+    /// Of before. Few of them are known here, all recalled.
+    Before2013,
+}
+
 /// What lumber is designed with, pounds per square inch. Source: [`Source::DesignValues`],
 /// [`Source::DesignValuesRecalled`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -79,23 +90,47 @@ impl Grade {
 impl DesignValues {
     /// Of a group, a grade and a depth; none where no value was seen, or for lumber
     /// deeper than the rules go.
-    pub fn of(group: LumberGroup, grade: Grade, depth: Length) -> Option<Self> {
+    pub fn of(group: LumberGroup, grade: Grade, depth: Length, edition: Edition) -> Option<Self> {
         let size = Size::of(depth)?;
-        let (bending, stiffness) = match group {
-            LumberGroup::SouthernPine => {
+        let before = if edition == Edition::Before2013 { before_2013(group, grade, size) } else { Other::AsToday };
+        let (bending, stiffness) = match (before, group) {
+            (Other::Unknown, _) => return None,
+            (Other::Was(bending, stiffness), _) => (bending, stiffness),
+            (Other::AsToday, LumberGroup::SouthernPine) => {
                 let (by_size, stiffness) = southern_pine(grade)?;
                 (*by_size.get(size.southern_pine_column()?)?, stiffness)
             }
-            _ => {
+            (Other::AsToday, _) => {
                 let (bending, stiffness) = others(group, grade);
                 (bending * size.factor(), stiffness)
             }
         };
         let source = match (group, grade) {
+            _ if before != Other::AsToday => Source::DesignValuesBefore2013,
             (LumberGroup::SprucePineFir, Grade::SelectStructural) => Source::DesignValuesRecalled,
             _ => Source::DesignValues,
         };
         Some(Self { bending, shear: shear(group), stiffness: stiffness * 1e6, source })
+    }
+}
+
+/// What values of before 2013 were where they were not today's.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Other {
+    AsToday,
+    Was(f64, f64),
+    Unknown,
+}
+
+/// Source: [`Source::DesignValuesBefore2013`].
+fn before_2013(group: LumberGroup, grade: Grade, size: Size) -> Other {
+    match (group, grade, size) {
+        (LumberGroup::DouglasFirLarch, Grade::Two, _) => Other::Was(875.0 * size.factor(), 1.6),
+        (LumberGroup::SouthernPine, Grade::Two, Size::Eight) => Other::Was(1200.0, 1.6),
+        (LumberGroup::SouthernPine, Grade::Two, Size::Ten) => Other::Was(1050.0, 1.6),
+        (LumberGroup::SouthernPine, Grade::Two, Size::Twelve) => Other::Was(975.0, 1.6),
+        (LumberGroup::SouthernPine, ..) => Other::Unknown,
+        _ => Other::AsToday,
     }
 }
 

@@ -5,9 +5,13 @@
 //! [`span`](span()), which rests on [`design`] and [`section`].
 
 pub mod design;
+pub mod joist;
+pub mod schedule;
 pub mod section;
 pub mod span;
 
-pub use design::{DesignValues, Grade, LumberGroup};
+pub use design::{DesignValues, Edition, Grade, LumberGroup};
+pub use joist::{Joist, Shared};
+pub use schedule::{Fate, Judged, Reason, schedule};
 pub use section::{CutLimits, Section};
 pub use span::{Governs, Loads, Service, Spans, span};

@@ -8,6 +8,7 @@ use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::Condition;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::origin::Check;
+use crate::engine::particular::Particular;
 use crate::engine::photo::Photo;
 use crate::engine::place::Place;
 use crate::engine::sheets::OnHand;
@@ -114,6 +115,8 @@ observations! {
     Condition => conditions, "condition", "condition";
     /// Questions of the checklist, answered.
     Check => checks, "check", "check";
+    /// Particulars of the house.
+    Particular => particulars, "particular", "particular";
     /// Photos.
     Photo => photos, "photo", "photo";
     /// Cautions read.

@@ -121,3 +121,13 @@ pub const SOURCES: [Source; 6] = [
     Source::TongueAndGroove,
     Source::JoistThickness,
 ];
+
+/// How far apart joists may be under single-floor sheets of a thickness, by caliper, where
+/// no stamp says so; none for what is thinner than any. Source: [`Source::PanelSpans`],
+/// least thicknesses by [`Source::PanelThickness`].
+pub fn spacing_by_thickness(thickness: Length) -> Option<Length> {
+    // Thousandths of an inch: the least that 1 1/8, 7/8, 23/32 and 19/32 in measure.
+    let rows = [(1069, 48), (831, 32), (688, 24), (563, 16)];
+    let is_so_thick = |thousandths: i64| thickness.to_nm() >= thousandths * (Length::INCH.to_nm() / 1000);
+    rows.into_iter().find(|(least, _)| is_so_thick(*least)).map(|(_, inches)| Length::inches(inches))
+}

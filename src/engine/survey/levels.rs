@@ -39,18 +39,27 @@ pub fn shims(down: &[Length]) -> Option<Known<Shims>> {
 /// The largest gap between a floor and a straightedge from any of its points to any other,
 /// as far as the edge reaches. Heights stand evenly apart.
 pub fn largest_gap(heights: &[Length], apart: Length, reach: Length) -> Length {
-    let window = usize::try_from((reach.to_nm() + ROUNDING.to_nm()) / apart.to_nm().max(1)).unwrap_or(0);
-    let gaps = heights.iter().enumerate().flat_map(|(from, low)| {
-        let ends = heights.iter().enumerate().skip(from + 2).take_while(move |(to, _)| to - from <= window);
-        ends.flat_map(move |(to, high)| {
-            (from + 1..to).filter_map(move |at| {
-                let part = (at - from) as f64 / (to - from) as f64;
-                let chord = *low + (*high - *low).scaled(part);
-                Some((*heights.get(at)? - chord).abs())
-            })
+    let line = (0..).zip(heights).map(|(at, height)| (apart * at, *height));
+    largest_gap_along(&line.collect::<Vec<_>>(), reach)
+}
+
+/// The same for points along a line, each with its height, in order of where they are.
+pub fn largest_gap_along(line: &[(Length, Length)], reach: Length) -> Length {
+    let gaps = line.iter().enumerate().flat_map(|(from, start)| {
+        let ends = line.iter().enumerate().skip(from + 2);
+        let ends = ends.take_while(move |(_, end)| end.0 - start.0 <= reach + ROUNDING);
+        ends.flat_map(move |(to, end)| {
+            let between = line.get(from + 1..to).unwrap_or_default();
+            between.iter().map(move |point| (point.1 - chord(*start, *end, point.0)).abs())
         })
     });
     gaps.max().unwrap_or(Length::ZERO)
+}
+
+/// How high a straightedge lies at a place between its ends.
+fn chord(from: (Length, Length), to: (Length, Length), at: Length) -> Length {
+    let part = (at - from.0).to_nm() as f64 / (to.0 - from.0).to_nm().max(1) as f64;
+    from.1 + (to.1 - from.1).scaled(part)
 }
 
 /// Is a floor as flat as a limit asks under a straightedge of some reach? Source:

@@ -10,6 +10,7 @@ pub mod cut_back;
 pub mod figures;
 pub mod floor;
 pub mod framing;
+pub mod level_plan;
 pub mod levels;
 pub mod measured;
 pub mod shape;
@@ -21,6 +22,7 @@ pub use cut_back::{CutBack, CutLines};
 pub use figures::{closing_error, opening_area, room_area};
 pub use floor::Floor;
 pub use framing::{Framing, JoistCenter, Joists, Run};
+pub use level_plan::{LevelPlan, Station, level_plan};
 pub use measured::{
     Corner, Level, Measure, Obstacle, ObstacleKind, Offset, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
 };

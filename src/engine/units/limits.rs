@@ -37,6 +37,9 @@ pub const MOISTURE_CONTENT: Limits =
 /// straight wall.
 pub const WALL_ANGLE: Limits = Limits { what: "angle", least: 1_000_000, most: 179_000_000, words: "1 to 179°" };
 
+/// Amounts, in thousandths: loads, rain, pieces, prices.
+pub const AMOUNT: Limits = Limits { what: "amount", least: 0, most: 1_000_000_000_000, words: "0 to 1000 million" };
+
 impl Limits {
     /// `value` if it lies in the range.
     ///

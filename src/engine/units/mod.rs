@@ -5,6 +5,7 @@
 //! unit, and so do exits (`to_…`), which are for formulas and for drawing.
 //! Ranges live in [`limits`], once.
 
+pub mod amount;
 pub mod angle;
 pub mod area;
 pub mod decimal;
@@ -17,6 +18,7 @@ pub mod tape;
 pub mod temperature;
 pub mod typed;
 
+pub use amount::Amount;
 pub use angle::Angle;
 pub use area::Area;
 pub use humidity::RelativeHumidity;

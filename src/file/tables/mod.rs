@@ -4,6 +4,7 @@
 //! from [`results`](crate::engine::results); nothing is computed here.
 
 mod lengths;
+pub mod orders;
 mod printed;
 mod readings;
 mod seen;

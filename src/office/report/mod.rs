@@ -3,10 +3,10 @@
 //! What is missing and what was assumed comes first. Figures are computed now, never
 //! taken from the file's snapshot.
 
+mod cards;
 pub(crate) mod markdown;
 mod plan;
 mod sections;
-mod water;
 
 pub(crate) use plan::SHEET;
 pub(crate) use sections::title_block;
@@ -38,7 +38,7 @@ pub(crate) fn write(salvage: &Salvage, folder: &Path, force: bool) -> Result<(),
     }
     let book = salvage.file.book();
     plan::write(book.job(), folder)?;
-    let text = markdown_of(salvage, book.job(), &water::section(book.job(), folder)?);
+    let text = markdown_of(salvage, book.job(), &cards::sections(&book, folder)?);
     files::write_whole(&report, std::iter::once(text))?;
     files::print(&format!("{}\n", report.display()))
 }
@@ -51,14 +51,14 @@ fn write_photo(photo: &FilePhoto, folder: &Path) -> Result<(), Trouble> {
 }
 
 /// The report's text.
-fn markdown_of(salvage: &Salvage, job: &Job, water: &str) -> String {
+fn markdown_of(salvage: &Salvage, job: &Job, cards: &str) -> String {
     let figures = figures::told(job);
     [
         title_block(&salvage.file, job),
         sections::missing_and_assumed(salvage, job, &figures),
         plan::section(job),
         sections::figures(&figures),
-        water.to_owned(),
+        cards.to_owned(),
         sections::tables(job),
         sections::photos(&salvage.file, job),
         sections::cautions(job),

@@ -48,6 +48,11 @@ impl Tube {
     }
 }
 
+/// How many large tubes a bead so long takes.
+pub fn tubes(bead: Length) -> u32 {
+    Tube::LARGE.needed_for(bead)
+}
+
 /// How much glue.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Adhesive {
@@ -66,7 +71,7 @@ impl Adhesive {
             Line::Open(bay) => bay.clear,
         });
         let bead = sixteenths.map(length).fold(Length::ZERO, |sum, next| sum + next);
-        Self { bead, tubes: Tube::LARGE.needed_for(bead) }
+        Self { bead, tubes: tubes(bead) }
     }
 }
 

@@ -1,0 +1,175 @@
+// Shows pages of cards: where water comes from, what is under the house, the order list.
+// The app asks for one with a `duckboard-later` event; it is drawn into the element called
+// like the page for as long as that is there. A tap on an answer and what is typed into a
+// field go back to the app, which logs them and asks again.
+
+import { card, drawing, element } from './dom.js';
+
+let worker;
+let units;
+// What was typed and is not logged yet, with what was wrong with it, by the field's key.
+const drafts = new Map();
+
+export function show(asked) {
+  units = asked.units;
+  worker ??= started();
+  worker.postMessage(asked);
+}
+
+function started() {
+  const begun = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
+  begun.onmessage = ({ data }) => (data.key ? settle(data) : draw(data));
+  begun.onerror = () => {
+    worker = undefined;
+    for (const name of ['water', 'under', 'orders']) {
+      draw({ name, problem: 'This page could not be worked out. What is saved is safe.' });
+    }
+  };
+  return begun;
+}
+
+function draw({ name, page, problem }) {
+  const place = document.getElementById(name);
+  if (!place) return;
+  const held = document.activeElement?.dataset.key;
+  const open = new Set([...place.querySelectorAll('details[open]')].map(({ dataset }) => dataset.of));
+  if (problem) place.replaceChildren(element('p', 'assumed', problem));
+  if (page) place.replaceChildren(...pageParts(page, name));
+  const isReport = place.closest('.report') !== null;
+  place.querySelectorAll('details').forEach(details => { details.open = isReport || open.has(details.dataset.of); });
+  place.dataset.state = problem ? 'problem' : 'done';
+  if (held) place.querySelector(`[data-key="${CSS.escape(held)}"]`)?.focus();
+}
+
+// A page that is a table too is that on paper, and its first card.
+function pageParts({ cards, table }, name) {
+  const parts = cards.map(part);
+  if (!table) return parts;
+  parts.slice(1).forEach(card => card.classList.add('not-on-paper'));
+  return [save(table.csv, name), parts[0], onPaper(table), ...parts.slice(1)];
+}
+
+function onPaper({ columns, sections }) {
+  const box = element('div', 'table-box on-paper');
+  box.tabIndex = 0;
+  const table = element('table');
+  const head = table.createTHead().insertRow();
+  head.append(...columns.map(column => element('th', '', column)));
+  for (const [section, rows] of sections) {
+    const body = table.createTBody();
+    const heading = element('th', 'section', section);
+    heading.colSpan = columns.length;
+    body.insertRow().append(heading);
+    for (const row of rows) body.insertRow().append(...row.map(cell => element('td', '', cell)));
+  }
+  box.append(table);
+  return box;
+}
+
+const FEW = 4;
+
+function part({ title, headline, lines, drawing: svg, asks, fields, act }) {
+  const small = lines.filter(({ class: name }) => name === 'doubt').map(line);
+  const large = lines.filter(({ class: name }) => name !== 'doubt').map(line);
+  const questions = [...fields.map(field), ...asks.map(question)];
+  const folds = fields.length > 0 || questions.length > FEW;
+  const words = fields.length > 0 ? 'say what is so' : 'all questions';
+  return card(element('h2', '', title), ...(headline ? [element('p', 'headline', headline)] : []),
+    ...(svg ? [drawing(svg)] : []), ...(act ? [key(act, 'key wide no-print')] : []), ...large,
+    ...(folds ? [folded(`${title}: ${words}`, words, questions)] : questions),
+    ...(small.length ? [folded(`why: ${title}`, 'why', small)] : []));
+}
+
+function line({ class: name, text }) {
+  return element(name === 'heading' ? 'h3' : 'p', name, text);
+}
+
+// Folded up on the screen, all there on paper; it stays as it is when the page is made anew.
+function folded(of, words, parts) {
+  const details = element('details');
+  details.dataset.of = of;
+  const summary = element('summary', '', words);
+  summary.setAttribute('aria-label', of);
+  details.append(summary, ...parts);
+  return details;
+}
+
+window.addEventListener('beforeprint', () =>
+  document.querySelectorAll('.later details').forEach(details => { details.open = true; }));
+
+function question({ asks, answers }) {
+  const group = element('div', 'check');
+  group.setAttribute('role', 'group');
+  group.setAttribute('aria-label', asks);
+  group.classList.toggle('unanswered', !answers.some(({ is_so }) => is_so));
+  group.classList.toggle('many', answers.length !== 3);
+  const row = element('div', 'answers-row');
+  row.append(...answers.map(answer => key(answer, 'key')));
+  group.append(element('p', '', asks), row);
+  return group;
+}
+
+function key({ label, is_so, logs }, name) {
+  const button = element('button', name, label);
+  button.type = 'button';
+  button.dataset.key = logs;
+  if (name === 'key') button.setAttribute('aria-pressed', String(is_so));
+  button.onclick = () => record(logs);
+  return button;
+}
+
+function record(logs) {
+  window.dispatchEvent(new CustomEvent('duckboard-record', { detail: logs }));
+}
+
+// What is typed counts when the field is left or Enter is pressed. What is refused stays
+// in its field with the reason, and nothing that was typed goes when the page is made anew.
+function field({ key: of, asks, unit, typed }) {
+  const box = element('label', 'field');
+  const input = element('input');
+  const why = element('span', 'problem');
+  why.setAttribute('role', 'alert');
+  const draft = drafts.get(of);
+  input.value = draft?.text ?? typed;
+  input.dataset.key = of;
+  input.autocomplete = 'off';
+  input.enterKeyHint = 'done';
+  tell(input, why, draft?.refused);
+  input.oninput = () => drafts.set(of, { text: input.value });
+  input.onchange = () => {
+    const text = input.value.trim();
+    if (text === '' || text === typed) {
+      drafts.delete(of);
+      input.value = typed;
+      tell(input, why);
+    } else {
+      worker.postMessage({ key: of, text, units });
+    }
+  };
+  box.classList.toggle('unanswered', !typed);
+  box.append(element('span', '', unit ? `${asks} (${unit})` : asks), input, why);
+  return box;
+}
+
+function settle({ key: of, logs, refused }) {
+  if (logs) {
+    drafts.delete(of);
+    record(logs);
+    return;
+  }
+  const input = document.querySelector(`input[data-key="${CSS.escape(of)}"]`);
+  drafts.set(of, { text: input?.value ?? drafts.get(of)?.text, refused });
+  if (input) tell(input, input.nextElementSibling, refused);
+}
+
+function tell(input, why, refused) {
+  input.setAttribute('aria-invalid', String(Boolean(refused)));
+  why.textContent = refused ?? '';
+}
+
+function save(csv, name) {
+  const link = element('a', 'key wide no-print', 'Save as a table (CSV)');
+  link.href = URL.createObjectURL(new Blob([csv], { type: 'text/csv' }));
+  link.download = `duckboard-${name}.csv`;
+  return link;
+}

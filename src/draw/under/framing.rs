@@ -1,0 +1,174 @@
+//! The joist schedule, what carries the joists, and what is flagged for others.
+
+use crate::draw::card::{Card, Line, reasons};
+use crate::engine::condition::Finding;
+use crate::engine::describe::capital;
+use crate::engine::figure::Figure;
+use crate::engine::framing::{Fate, Judged, schedule};
+use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sheets::stock::spacing_by_thickness;
+use crate::engine::sources::Source;
+use crate::engine::survey::Floor;
+use crate::engine::take::Units;
+use crate::engine::units::Length;
+
+/// Headers and tails longer than these ask for more ([`Source::FramedOpenings`]).
+const DOUBLE_HEADER: Length = Length::feet(4);
+const HUNG_HEADER: Length = Length::feet(6);
+const HELD_TAIL: Length = Length::feet(12);
+
+/// What is found in a bay and is no reason against the joist.
+const IN_BAYS: [Finding; 3] = [Finding::Wire, Finding::Pipe, Finding::ColdRun];
+
+/// All cards of the framing.
+pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
+    let figure = schedule(job, units);
+    let mut cards = vec![summary(job, &figure)];
+    if let Figure::Known(known) = &figure {
+        cards.extend(known.value.iter().map(|judged| one_joist(job, judged, units)));
+    }
+    cards.push(supports(job));
+    cards.push(whole(job, units));
+    cards.push(panel(job, units));
+    cards
+}
+
+/// How many of each fate, and what all joists share.
+fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
+    let title = "What is to become of the joists?";
+    let known = match figure {
+        Figure::Missing(needs) => return Card::missing(title, needs),
+        Figure::Known(known) => known,
+    };
+    let fates = [Fate::Engineer, Fate::Replace, Fate::Sister, Fate::Open, Fate::Stays];
+    let of = |fate: Fate| -> Vec<String> {
+        let like = known.value.iter().filter(|judged| judged.fate == fate);
+        like.map(|judged| judged.joist.number.get().to_string()).collect()
+    };
+    let lines: Vec<_> = fates
+        .into_iter()
+        .map(|fate| (fate, of(fate)))
+        .filter(|(_, joists)| !joists.is_empty())
+        .map(|(fate, joists)| Line::plain(format!("{}: joist {}.", capital(fate.label()), joists.join(", "))))
+        .collect();
+    let staying = of(Fate::Stays).len();
+    let headline = match (staying, known.value.len()) {
+        (0, _) if of(Fate::Open).len() == known.value.len() => "Not enough to say".to_owned(),
+        (some, all) if some == all => "All can stay".to_owned(),
+        (some, all) => format!("{some} of {all} can stay"),
+    };
+    let lines = lines.into_iter().chain(reasons(known)).collect();
+    Card::new(title, headline, lines).with_form(job, &Part::Joists, &list::OF_JOISTS)
+}
+
+fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
+    let mut lines: Vec<_> = judged.reasons.iter().map(|it| Line::plain(format!("{}.", capital(&it.words)))).collect();
+    let bays = judged.joist.found.iter().filter(|finding| IN_BAYS.contains(finding));
+    lines.extend(bays.map(|finding| Line::plain(format!("{}: find it before anything is cut.", finding.label()))));
+    if judged.reasons.is_empty() {
+        lines.push(Line::plain("Measured, probed sound, graded: nothing speaks against it."));
+    }
+    if let (Some((weakest, strongest)), Some(span)) = (judged.may_span, judged.joist.span()) {
+        let [weakest, strongest, span] = [weakest, strongest, span].map(|it| units.length(it.to_nearest(Length::INCH)));
+        lines.push(Line::small(format!("Spans {span}; what is left of it may span {weakest} to {strongest}.")));
+    }
+    if judged.joist.is_wet {
+        lines.push(Line::small(Source::WetService.noted("It reads over 19 %: worked out as wet")));
+    }
+    let mut sources: Vec<_> = judged.reasons.iter().map(|it| it.source).collect();
+    sources.sort_unstable();
+    sources.dedup();
+    lines.extend(sources.into_iter().map(|source| {
+        let cited = source.citation();
+        Line::small(format!("{} ({})", cited.title, cited.mark.label()))
+    }));
+    let part = Part::Joist(judged.joist.number);
+    Card::new(part.name(), capital(judged.fate.label()), lines).with_form(job, &part, &list::OF_JOIST)
+}
+
+/// Girders, piers and ledgers: as they are said to be, and one more of each to say.
+fn supports(job: &Job) -> Card {
+    let said = Particulars::of(job);
+    let of = |pick: fn(&Part) -> Option<u16>| {
+        let known = said.parts(pick);
+        let next = known.last().map_or(1, |last| last.saturating_add(1));
+        known.into_iter().chain([next]).collect::<Vec<_>>()
+    };
+    let girders = of(|part| if let Part::Girder(number) = part { Some(*number) } else { None });
+    let piers = of(|part| if let Part::Pier(number) = part { Some(*number) } else { None });
+    let ledgers = of(|part| if let Part::Ledger(number) = part { Some(*number) } else { None });
+    let girders = girders.into_iter().map(Part::Girder);
+    let others = piers.into_iter().map(Part::Pier).chain(ledgers.into_iter().map(Part::Ledger));
+    let mut card = Card::new("What carries the joists?", "", Vec::new());
+    let mut bad = Vec::new();
+    for (part, items) in
+        girders.map(|part| (part, &list::OF_MEMBER[..])).chain(others.map(|part| (part, &[list::STATE][..])))
+    {
+        let state = said.words(&part, &list::STATE);
+        if let Some(state) = state.filter(|state| *state != "sound") {
+            bad.push(part.name());
+            card.lines.push(Line::plain(format!("{}: {state}. Have an engineer look.", part.name())));
+        } else if state.is_some() {
+            card.lines.push(Line::plain(format!("{}: sound.", part.name())));
+        }
+        card.add_form(job, &part, items, &format!("{}: ", part.name()));
+    }
+    card.headline = match (bad.len(), card.lines.is_empty()) {
+        (_, true) => "Nothing said yet".to_owned(),
+        (0, _) => "Nothing speaks against them".to_owned(),
+        _ => "Have an engineer look".to_owned(),
+    };
+    card.lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    card
+}
+
+/// What holds for the framing as a whole: stamps, loads, shoring, headers.
+fn whole(job: &Job, units: Units) -> Card {
+    let said = Particulars::of(job);
+    let mut lines = Vec::new();
+    let shored = said.words(&Part::House, &list::SHORING) == Some("yes");
+    if !shored {
+        lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
+    }
+    let header = said.length(&Part::House, &list::HEADER_SPAN);
+    let flags = header.into_iter().flat_map(|span| {
+        let asks = [(DOUBLE_HEADER, "double header and trimmers"), (HUNG_HEADER, "the header hung, or on a wall or beam")];
+        asks.into_iter().filter(move |(from, _)| span > *from).map(move |(from, what)| {
+            Line::plain(format!("Header of {}: over {} it asks for {what}.", units.length(span), units.length(from)))
+        })
+    });
+    lines.extend(flags);
+    if let Some(tail) = said.length(&Part::House, &list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL) {
+        lines.push(Line::plain(format!("Tail joists of {}: hangers or a ledger.", units.length(tail))));
+    }
+    if header.is_some() {
+        lines.push(Line::small(Source::FramedOpenings.noted("Headers are flagged here and designed nowhere")));
+    }
+    lines.push(Line::small(Source::Shoring.noted("Before anything is cut")));
+    let headline = if shored { "Shored" } else { "Not shored yet" };
+    Card::new("Framing as a whole", headline, lines).with_form(job, &Part::House, &list::OF_FRAMING)
+}
+
+/// Do sheets so thick bridge the joists?
+fn panel(job: &Job, units: Units) -> Card {
+    let title = "Do the sheets bridge the joists?";
+    let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
+    let Some(widest) = widest else { return Card::missing(title, &[crate::engine::figure::Need::Joists]) };
+    let apart = units.length(widest);
+    let small = vec![Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness"))];
+    let rated = job.span_rating().map(|rating| rating.spacing());
+    let by_thickness = job.sheet_thickness().and_then(|typed| spacing_by_thickness(typed.value));
+    let (headline, line) = match (rated, by_thickness) {
+        (Some(rated), _) if rated >= widest => {
+            ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
+        }
+        (Some(rated), _) => ("No", format!("Rated {}, joists {apart} apart.", units.length(rated))),
+        (None, Some(most)) if most >= widest => {
+            ("As a rule", format!("Sheets so thick go to {}; joists are {apart} apart. Look for the stamp.", units.length(most)))
+        }
+        (None, Some(most)) => ("No", format!("Sheets so thick go to {}; joists are {apart} apart.", units.length(most))),
+        (None, None) => ("Not enough to say", "Next: state the sheets' rating or thickness, under Job.".to_owned()),
+    };
+    Card::new(title, headline, std::iter::once(Line::plain(line)).chain(small).collect())
+}

@@ -1,0 +1,175 @@
+//! The ground's cover, the air over it, wood to soil, holes, and the roof's water.
+
+use crate::draw::card::{Card, Line, reasons};
+use crate::engine::figure::Figure;
+use crate::engine::ground::Check;
+use crate::engine::ground::plan::{AirWay, checks, cover_for, is_covered, unvented_for, vents_for};
+use crate::engine::ground::rain::rain;
+use crate::engine::job::Job;
+use crate::engine::particular::{Item, Part, Particulars, list};
+use crate::engine::sources::Source;
+use crate::engine::survey::Floor;
+use crate::engine::take::Units;
+
+/// What each card's form asks.
+const OF_COVER: [Item; 8] = [
+    list::COVERED,
+    list::GROUND_LENGTH,
+    list::GROUND_WIDTH,
+    list::LAP,
+    list::TURN_UP,
+    list::ROLL_WIDTH,
+    list::ROLL_LENGTH,
+    list::PIERS,
+];
+const OF_AIR: [Item; 4] = [list::AIR_WAY, list::VENT_RATIO, list::VENT_AREA, list::VENT_CORNERS];
+const OF_CHECKS: [Item; 6] = [
+    list::GIRDER_CLEARANCE,
+    list::POST_CLEARANCE,
+    list::SILL_CLEARANCE,
+    list::ACCESS,
+    list::ACCESS_WIDTH,
+    list::ACCESS_LENGTH,
+];
+
+/// All cards of ground, air and roof.
+pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
+    let mut cards = vec![
+        cover(job, units).with_form(job, &Part::House, &OF_COVER),
+        air(job).with_form(job, &Part::House, &OF_AIR),
+        held_to_rules("Wood, soil and the way in", &checks(job, units)).with_form(job, &Part::House, &OF_CHECKS),
+    ];
+    cards.extend(holes(job));
+    cards.push(roof(job, units).with_form(job, &Part::House, &list::OF_ROOF));
+    cards
+}
+
+fn cover(job: &Job, units: Units) -> Card {
+    let title = "The ground's cover";
+    let known = match cover_for(job, units) {
+        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Known(known) => known,
+    };
+    let cover = known.value;
+    let rolls = format!("{} roll{}", cover.rolls, if cover.rolls == 1 { "" } else { "s" });
+    let headline = if is_covered(job) { rolls } else { format!("None asked for; it would take {rolls}") };
+    let lines = vec![
+        Line::plain(format!("{} strips of {}, each in one piece.", cover.strips, units.length(cover.strip))),
+        Line::plain(format!("{} of tape on the laps, {} of seal.", units.length(cover.tape), units.length(cover.seal))),
+    ];
+    Card::new(title, headline, lines.into_iter().chain(reasons(&known)).collect())
+}
+
+fn air(job: &Job) -> Card {
+    let title = "Air under the house";
+    if AirWay::of(job) == AirWay::Vents {
+        let known = match vents_for(job) {
+            Figure::Missing(needs) => return Card::missing(title, &needs),
+            Figure::Known(known) => known,
+        };
+        let vents = known.value;
+        let net = vents.net_free.to_square_feet() * 144.0;
+        let lines = vec![
+            Line::plain(format!("{net:.0} sq in of net free area: {} vents by their label.", vents.by_area)),
+            Line::plain("One within 3 ft of each corner, others spread between, across from each other."),
+        ];
+        let lines = lines.into_iter().chain(over_a_cover(job)).chain(reasons(&known)).collect();
+        return Card::new(title, format!("{} vents", vents.with_corners), lines);
+    }
+    let known = match unvented_for(job) {
+        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Known(known) => known,
+    };
+    let unvented = known.value;
+    let (cfm, pints) = (libm::ceil(unvented.cfm), libm::ceil(unvented.pints_a_day));
+    let headline = match AirWay::of(job) {
+        AirWay::Exhaust | AirWay::Vents => format!("Exhaust of {cfm:.0} cfm, day and night"),
+        AirWay::Supply => format!("{cfm:.0} cfm of the house's air, and a way back"),
+        AirWay::Dehumidifier => format!("A dehumidifier of {pints:.0} pints a day"),
+    };
+    let lines = vec![Line::plain(format!("It changes the air {:.2} times an hour.", unvented.changes_an_hour))];
+    Card::new(title, headline, lines.into_iter().chain(reasons(&known)).collect())
+}
+
+/// What a cover spares, where it is asked for and not counted yet.
+fn over_a_cover(job: &Job) -> Option<Line> {
+    let ratio = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
+    let does = is_covered(job) && ratio != Some("1/1500 over a cover");
+    does.then(|| Line::plain("Over a cover, with air going across, 1/1500 may do: ask before fewer are built."))
+}
+
+/// Each check in its words, what fails first.
+fn held_to_rules(title: &str, checks: &[Check]) -> Card {
+    let mut sorted: Vec<_> = checks.iter().collect();
+    sorted.sort_by_key(|check| match check.holds {
+        Some(false) => 0,
+        None => 1,
+        Some(true) => 2,
+    });
+    let failing = checks.iter().filter(|check| check.holds == Some(false)).count();
+    let open = checks.iter().filter(|check| check.holds.is_none()).count();
+    let headline = match (failing, open) {
+        (0, 0) => "All as the rules ask".to_owned(),
+        (0, _) => "Not all measured".to_owned(),
+        (some, _) => format!("{some} not as the rules ask"),
+    };
+    let lines = sorted.into_iter().map(line).chain(small(checks)).collect();
+    Card::new(title, headline, lines)
+}
+
+fn line(check: &Check) -> Line {
+    let word = match check.holds {
+        Some(true) => "holds",
+        Some(false) => "does not hold",
+        None => "open",
+    };
+    let text = format!("{}, {word}: {}.", check.what, check.says);
+    if check.holds == Some(true) { Line::plain(text) } else { Line::next(text) }
+}
+
+fn small(checks: &[Check]) -> Vec<Line> {
+    let mut sources: Vec<_> = checks.iter().map(|check| check.source).collect();
+    sources.sort_unstable();
+    sources.dedup();
+    let cited = sources.into_iter().map(Source::citation);
+    let cited = cited.map(|cited| Line::small(format!("{} ({})", cited.title, cited.mark.label())));
+    cited.chain([Line::small("Your local code decides.")]).collect()
+}
+
+/// Every opening is a hole until it is closed.
+fn holes(job: &Job) -> Option<Card> {
+    let floor = Floor::of(job)?;
+    let count = if floor.whole.is_some() { 1 } else { floor.openings.len() };
+    let lines = vec![
+        Line::next("A cover over each opening, fastened, marked HOLE, whenever nobody works at it."),
+        Line::plain("It carries twice what may come onto it. A gap of 2 in is a hole already."),
+        Line::small(Source::HoleCovers.noted("At any height")),
+        Line::small(Source::HoleMarking.noted("What is a hole, and how it is marked")),
+    ];
+    let headline = format!("{count} to cover");
+    (count > 0).then(|| Card::new("Holes in the floor", headline, lines))
+}
+
+fn roof(job: &Job, units: Units) -> Card {
+    let title = "The roof's water";
+    let known = match rain(job, units) {
+        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Known(known) => known,
+    };
+    let rain = &known.value;
+    let runoff = &rain.runoff;
+    let mut lines = vec![Line::plain(format!("{:.1} gallons a minute in the hardest rain.", runoff.peak))];
+    lines.push(match rain.gutter {
+        Some(gutter) if rain.takes => Line::plain(format!("Gutter: {gutter} takes it, falling 1/16 to 1/8 in a foot.")),
+        Some(gutter) => Line::next(format!("Gutter: {gutter} does not take it: a larger one, or one more downspout run.")),
+        None => Line::next("No gutter that is listed takes it: part the roof, or state the gutter's own table."),
+    });
+    lines.push(Line::plain(format!(
+        "Downspouts: {}, {:.1} sq in in all.",
+        runoff.downspouts, runoff.downspout_section
+    )));
+    lines.extend(rain.checks.iter().map(line));
+    lines.extend(reasons(&known));
+    lines.push(Line::small(Source::GutterFall.noted("Fall")));
+    Card::new(title, format!("{:.0} gallons for each inch of rain", runoff.gallons_an_inch), lines)
+}

@@ -1,0 +1,106 @@
+//! What the job asks of its roof's water: gutter, downspouts, and where it lands.
+
+use super::plan::Check;
+use super::roof::{Runoff, runoff};
+use crate::engine::figure::{Figure, Known, Need};
+use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sources::Source;
+use crate::engine::take::Units;
+use crate::engine::units::{Amount, Area, Length};
+
+/// How far water is led ([`Source::Discharge`]).
+const LED: Length = Length::feet(5);
+/// How ground falls in its first 10 ft ([`Source::Grading`]).
+const FALLS: Length = Length::inches(6);
+
+/// Gutters by name, and the roof that each drains at an inch an hour, square feet
+/// ([`Source::GutterCapacity`]).
+const GUTTERS: [(&str, f64); 4] =
+    [("5 in K-style", 5520.0), ("6 in K-style", 7960.0), ("5 in half-round", 2500.0), ("6 in half-round", 3840.0)];
+
+/// The roof's water, and what takes it away.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rain {
+    /// What comes off.
+    pub runoff: Runoff,
+    /// The gutter that was chosen, or else the smallest that takes it; none does if none is
+    /// large enough.
+    pub gutter: Option<&'static str>,
+    /// Does that take it? By its own table, if one was given.
+    pub takes: bool,
+    /// How long it is, if that was measured.
+    pub eave: Option<Length>,
+    /// Where water lands, and how the ground falls.
+    pub checks: Vec<Check>,
+}
+
+/// The water of the job's roof. Source: [`Source::Downspouts`], [`Source::PitchFactor`],
+/// [`Source::GutterCapacity`], [`Source::Discharge`], [`Source::Grading`].
+pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
+    let said = Particulars::of(job);
+    let amount = |item| said.amount(&Part::House, item);
+    let (plan, rain) = (amount(&list::ROOF_AREA), amount(&list::RAIN));
+    let downspout = amount(&list::DOWNSPOUT);
+    let (Some(plan), Some(inches), Some(each)) = (plan, rain, downspout) else {
+        let needs =
+            [(plan.is_none(), Need::RoofArea), (rain.is_none(), Need::Rain), (downspout.is_none(), Need::Downspout)];
+        return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
+    };
+    let mut assumed = Vec::new();
+    let factor = pitch_factor(said.words(&Part::House, &list::PITCH)).unwrap_or_else(|| {
+        assumed.push("a roof of 6 to 8/12".to_owned());
+        1.1
+    });
+    let plan = Area::from_square_inches(plan.get() * 144.0);
+    let Known { value: runoff, doubts, mut why, .. } = runoff(plan, factor, inches.get(), each.get());
+    why.sources.extend([Source::PitchFactor, Source::GutterCapacity, Source::Discharge, Source::Grading]);
+    why = why.with("roof", units.area(plan)).with("pitch factor", factor.to_string());
+    let (gutter, takes) = gutter(said, runoff.at_an_inch.to_square_feet());
+    let checks = vec![
+        Check {
+            what: "Water lands",
+            source: Source::Discharge,
+            ..at_least(said.length(&Part::House, &list::DISCHARGE), LED, "from the wall", units)
+        },
+        Check {
+            what: "Ground falls in its first 10 ft",
+            source: Source::Grading,
+            ..at_least(said.length(&Part::House, &list::FALL), FALLS, "away from it", units)
+        },
+    ];
+    let eave = said.length(&Part::House, &list::EAVE);
+    Figure::Known(Known { value: Rain { runoff, gutter, takes, eave, checks }, assumed, doubts, why })
+}
+
+fn pitch_factor(pitch: Option<&str>) -> Option<f64> {
+    match pitch? {
+        "flat to 3/12" => Some(1.0),
+        "4 to 5/12" => Some(1.05),
+        "6 to 8/12" => Some(1.1),
+        "9 to 11/12" => Some(1.2),
+        "12/12 or more" => Some(1.3),
+        _ => None,
+    }
+}
+
+/// The gutter, and whether it takes so many square feet at an inch an hour.
+fn gutter(said: Particulars<'_>, square_feet: f64) -> (Option<&'static str>, bool) {
+    let own = said.amount(&Part::House, &list::GUTTER_TAKES).map(Amount::get);
+    let named = said.words(&Part::House, &list::GUTTER);
+    let chosen = GUTTERS.into_iter().find(|(name, _)| named == Some(name));
+    let fits = GUTTERS.into_iter().take(2).find(|(_, takes)| *takes >= square_feet);
+    match chosen.or(fits) {
+        Some((name, takes)) => (Some(name), own.unwrap_or(takes) >= square_feet),
+        None => (None, false),
+    }
+}
+
+fn at_least(measured: Option<Length>, least: Length, which: &str, units: Units) -> Check {
+    let asked = format!("{} or more asked for", units.length(least));
+    let (holds, says) = match measured {
+        None => (None, format!("not measured; {asked}")),
+        Some(measured) => (Some(measured >= least), format!("{} {which}, {asked}", units.length(measured))),
+    };
+    Check { what: "", holds, says, source: Source::Discharge }
+}

@@ -1,0 +1,129 @@
+//! Blocks, sisters and new joists, cut from lumber as it is sold, and what holds them.
+
+use super::needs::{A_TENTH, Laid, Needed, Section, counted};
+use crate::engine::framing::{Fate, Judged, schedule};
+use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sheets::take_off::{Stick, cut_from_sticks};
+use crate::engine::sources::Source;
+use crate::engine::take::Units;
+use crate::engine::units::Length;
+use std::collections::BTreeMap;
+
+/// What the saw takes where nobody said ([`Source::SawKerf`]).
+const KERF: Length = Length::sixty_fourths(8);
+/// From one pair of screws to the next along a sister ([`Source::SisterScrews`]).
+const SCREWS_APART: Length = Length::FOOT;
+
+/// What is cut of one kind of lumber, and for what.
+#[derive(Default)]
+struct Cuts {
+    lengths: Vec<Length>,
+    from: Vec<String>,
+    sources: Vec<Source>,
+}
+
+/// Lumber by what it is: section, grade and treatment; everything that is cut of the same is
+/// cut together.
+pub(super) fn lumber(job: &Job, laid: &[Laid<'_>], units: Units, open: &mut Vec<String>) -> Vec<Needed> {
+    let mut by_kind: BTreeMap<String, Cuts> = BTreeMap::new();
+    for laid in laid {
+        let blocks = &laid.takes.blocking.blocks;
+        if !blocks.is_empty() {
+            let cuts = by_kind.entry(laid.takes.block_lumber.clone()).or_default();
+            cuts.lengths.extend(blocks.iter().map(|block| block.length));
+            cuts.from.push(format!("{}: {}", laid.floor.name, counted(blocks.len(), "block")));
+            cuts.sources.push(Source::Blocks);
+        }
+    }
+    let judged = schedule(job, units).value().cloned().unwrap_or_default();
+    sisters(job, &judged, units, &mut by_kind, open);
+    let kerf = job.kerf().map_or(KERF, |kerf| kerf.value);
+    let mut needed: Vec<_> =
+        by_kind.into_iter().flat_map(|(kind, cuts)| sticks(&kind, &cuts, kerf, units, open)).collect();
+    needed.extend(hangers(&judged));
+    needed.extend(screws(&judged));
+    needed
+}
+
+/// Joists to be sistered or replaced, each from bearing to bearing.
+fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<String, Cuts>, open: &mut Vec<String>) {
+    let waiting: Vec<_> = judged.iter().filter(|it| it.fate == Fate::Engineer).map(number).collect();
+    if !waiting.is_empty() {
+        open.push(format!("Joists {}: their lumber waits for an engineer.", waiting.join(", ")));
+    }
+    let unknown: Vec<_> = judged.iter().filter(|it| it.fate == Fate::Open).map(number).collect();
+    if !unknown.is_empty() {
+        open.push(format!("Joists {}: not enough to say whether they take lumber.", unknown.join(", ")));
+    }
+    let stated = Particulars::of(job).words(&Part::House, &list::SISTER_LUMBER);
+    for it in judged.iter().filter(|it| matches!(it.fate, Fate::Sister | Fate::Replace)) {
+        let (Some(clear), Some(depth)) = (it.joist.clear, it.joist.depth) else {
+            open.push(format!("Joist {}: measure its depth and clear span, for its lumber.", number(it)));
+            continue;
+        };
+        let kind = stated.map_or_else(|| format!("2 in lumber {} deep", units.length(depth)), ToOwned::to_owned);
+        let cuts = by_kind.entry(kind).or_default();
+        let length = clear + it.joist.bearing_asked * 2;
+        cuts.lengths.push(length);
+        let what = if it.fate == Fate::Replace { "new" } else { "sister" };
+        cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
+        cuts.sources.push(Source::JoistRepair);
+    }
+}
+
+fn number(judged: &Judged) -> String {
+    judged.joist.number.get().to_string()
+}
+
+/// What is bought of one kind: a line for each length.
+fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
+    let Some(bought) = cut_from_sticks(&cuts.lengths, kerf) else {
+        open.push(format!("{kind}: a piece is longer than 16 ft; order it to length."));
+        return Vec::new();
+    };
+    let mut by_length: BTreeMap<i32, Vec<&Stick>> = BTreeMap::new();
+    for stick in &bought.sticks {
+        by_length.entry(stick.feet).or_default().push(stick);
+    }
+    let proof = if bought.is_least { "fewer feet do not do" } else { "fewer feet may do" };
+    let line = |(feet, sticks): (i32, Vec<&Stick>)| {
+        let count = sticks.iter().map(|stick| stick.count).sum();
+        let needed = Needed::counted(Section::Framing, format!("{kind}, {feet} ft"), count, "stick");
+        let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
+        let cut = sticks.iter().map(|stick| cut_from(stick, units));
+        let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
+        needed.because(format!("{} ft in all: {proof}", bought.feet()), &[])
+    };
+    by_length.into_iter().map(line).collect()
+}
+
+fn cut_from(stick: &Stick, units: Units) -> String {
+    let cuts: Vec<_> =
+        stick.cuts.iter().map(|(length, count)| format!("{count} × {}", units.length(*length))).collect();
+    let each = if stick.count > 1 { "each of " } else { "" };
+    format!("from {each}{}: {}", stick.count, cuts.join(", "))
+}
+
+/// Two for a joist that is replaced, one for an end that bears on too little.
+fn hangers(judged: &[Judged]) -> Option<Needed> {
+    let replaced = judged.iter().filter(|it| it.fate == Fate::Replace).count();
+    let short = judged.iter().filter(|it| it.fate == Fate::Sister && it.is_short_of_bearing).count();
+    let count = 2 * replaced + short;
+    let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
+    (count > 0)
+        .then(|| Needed::counted(Section::Framing, "Joist hangers", count, "hanger").because(from, &[Source::Hangers]))
+}
+
+fn screws(judged: &[Judged]) -> Option<Needed> {
+    let sisters = judged.iter().filter(|it| it.fate == Fate::Sister);
+    let lengths: Vec<_> = sisters.filter_map(|it| Some(it.joist.clear? + it.joist.bearing_asked * 2)).collect();
+    let pairs = |length: &Length| (length.to_nm() + SCREWS_APART.to_nm() - 1) / SCREWS_APART.to_nm() + 1;
+    let count: i64 = lengths.iter().map(|length| 2 * pairs(length)).sum();
+    let from = format!("{}, a pair every 12 in", counted(lengths.len(), "sister"));
+    (count > 0).then(|| {
+        Needed::counted(Section::Framing, "Structural screws", usize::try_from(count).unwrap_or(0), "screw")
+            .because(from, &[Source::SisterScrews])
+            .with_waste(A_TENTH)
+    })
+}

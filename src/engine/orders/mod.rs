@@ -1,0 +1,143 @@
+//! The order list: everything that the job's results ask for, in one place.
+//!
+//! [`needs`](needs::needs) gathers what is needed from the results and nothing else;
+//! [`order_list`] adds the waste that somebody allows, takes off what is on hand, puts the
+//! office's prices beside it, and marks what changed since the job file was last sent. It
+//! invents no price and no quantity: what cannot be worked out yet is named as open.
+
+mod lumber;
+mod needs;
+mod under;
+
+pub use needs::{Needed, Section, Unit, needs, several};
+
+use crate::engine::entry::{EntryId, Label};
+use crate::engine::job::{Act, Book, Job, Observation, Record};
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sheets::{Searches, to_lay};
+use crate::engine::take::Units;
+use crate::engine::units::Amount;
+
+/// A line of the list.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// What is needed, and what that rests on.
+    pub needed: Needed,
+    /// What is added for waste, percent.
+    pub waste: Amount,
+    /// Did somebody say so?
+    pub is_waste_stated: bool,
+    /// What is there already.
+    pub on_hand: Amount,
+    /// What to order: whole ones of what comes whole.
+    pub to_order: Amount,
+    /// What the office pays for one, if it said.
+    pub price: Option<Amount>,
+    /// What changed since the file was last sent; none if it never was.
+    pub change: Option<Change>,
+}
+
+/// What changed since the file was last sent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Change {
+    /// Nothing.
+    Same,
+    /// The line was not on it.
+    New,
+    /// It asked for so much.
+    Was(Amount),
+}
+
+/// The list.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct OrderList {
+    /// Its lines, in order.
+    pub lines: Vec<Line>,
+    /// Lines that were on it when it was last sent and are not now.
+    pub dropped: Vec<String>,
+    /// What cannot be worked out yet, and what to do about it.
+    pub open: Vec<String>,
+    /// The file's revision when it was last sent.
+    pub sent: Option<u32>,
+}
+
+impl Change {
+    /// In words; nothing for what did not change.
+    pub fn words(self) -> String {
+        match self {
+            Self::Same => String::new(),
+            Self::New => "new since it was sent".to_owned(),
+            Self::Was(before) => format!("was {}", before.shown()),
+        }
+    }
+}
+
+/// The searches for the job's sheets, each at its end; none before there is a floor to lay.
+pub fn laid_out(job: &Job) -> Option<Searches> {
+    let mut searches = Searches::new(job, to_lay(job).value()?.clone());
+    while searches.step() {}
+    Some(searches)
+}
+
+/// The list of a job, with what changed since its file was last sent.
+pub fn order_list(book: &Book, units: Units) -> OrderList {
+    let job = book.job();
+    let (mut lines, open) = lines(job, units);
+    let Some((sent, revision)) = last_sent(book) else {
+        return OrderList { lines, open, dropped: Vec::new(), sent: None };
+    };
+    let before = Book::of(book.log().records().filter(|record| record.id() < sent).cloned());
+    let (before, _) = self::lines(before.job(), units);
+    for line in &mut lines {
+        let same = before.iter().find(|other| other.needed.name == line.needed.name);
+        line.change = Some(match same {
+            None => Change::New,
+            Some(other) if other.to_order == line.to_order => Change::Same,
+            Some(other) => Change::Was(other.to_order),
+        });
+    }
+    let is_gone = |line: &&Line| lines.iter().all(|other| other.needed.name != line.needed.name);
+    let dropped = before.iter().filter(is_gone).map(|line| line.needed.name.clone()).collect();
+    OrderList { lines, open, dropped, sent: Some(revision) }
+}
+
+/// The last hand-over after which something was said: the one that the reader of this list
+/// may have seen another list of. Whoever opens a file that was just sent asks for the one
+/// before.
+fn last_sent(book: &Book) -> Option<(EntryId, u32)> {
+    let is_hand_over = |record: &Record| {
+        let entry = record.entry();
+        entry.is_some_and(|entry| matches!(&entry.act, Act::Record(Observation::HandOver(_))))
+    };
+    let said = book.log().records().filter(|record| !is_hand_over(record)).map(Record::id).max()?;
+    let mut sent = book.job().now.hand_overs().iter().rev();
+    sent.find(|(id, _)| **id < said).map(|(id, sent)| (*id, sent.value.revision))
+}
+
+fn lines(job: &Job, units: Units) -> (Vec<Line>, Vec<String>) {
+    let (needed, open) = needs(job, laid_out(job).as_ref(), units);
+    (needed.into_iter().map(|needed| line(job, needed)).collect(), open)
+}
+
+fn line(job: &Job, needed: Needed) -> Line {
+    let said = Particulars::of(job);
+    let part = Part::Order(Label::fitted(&needed.name));
+    let stated = said.amount(&part, &list::WASTE);
+    let waste = stated.unwrap_or(needed.usual_waste);
+    let on_hand = said.amount(&part, &list::ON_HAND).unwrap_or(Amount::whole(0));
+    let to_order = to_order(needed.amount, waste, on_hand, needed.unit.is_whole());
+    let price = said.amount(&part, &list::PRICE);
+    Line { needed, waste, is_waste_stated: stated.is_some(), on_hand, to_order, price, change: None }
+}
+
+/// What is needed and its waste, less what is there; whole ones of what comes whole.
+///
+/// Waste is of what is needed, not of what is bought.
+pub fn to_order(needed: Amount, waste: Amount, on_hand: Amount, is_whole: bool) -> Amount {
+    let [needed, waste, on_hand] = [needed, waste, on_hand].map(i64::from).map(i128::from);
+    // Waste is in thousandths of a percent: rounded up, a thousandth at most.
+    let with_waste = (needed * (100_000 + waste) + 99_999) / 100_000;
+    let left = (with_waste - on_hand).max(0);
+    let ordered = if is_whole { (left + 999) / 1000 * 1000 } else { left };
+    i64::try_from(ordered).ok().and_then(|ordered| Amount::try_from(ordered).ok()).unwrap_or(Amount::MOST)
+}

@@ -1,0 +1,248 @@
+//! What the results ask for, line by line.
+
+use super::{lumber, under};
+use crate::engine::figure::Figure;
+use crate::engine::job::{Job, SheetEdge};
+use crate::engine::sheets::layout::Layout;
+use crate::engine::sheets::take_off::{adhesive, fasteners};
+use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, to_lay};
+use crate::engine::sources::Source;
+use crate::engine::survey::build_up;
+use crate::engine::take::Units;
+use crate::engine::units::{Amount, Area};
+
+/// What is added for waste to what is not laid out piece by piece, percent
+/// ([`Source::Waste`]).
+pub(super) const A_TENTH: Amount = Amount::whole(10);
+
+/// Something that is needed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Needed {
+    /// Its name, by which waste, stock and prices know it.
+    pub name: String,
+    /// Which part of the list it belongs to.
+    pub section: Section,
+    /// How much, before waste.
+    pub amount: Amount,
+    /// Of what.
+    pub unit: Unit,
+    /// What is usually added for waste.
+    pub usual_waste: Amount,
+    /// How that comes about, in words.
+    pub from: Vec<String>,
+    /// What it rests on.
+    pub sources: Vec<Source>,
+}
+
+/// A part of the list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Section {
+    /// What comes out first.
+    TakeOut,
+    /// Sheets and what holds them.
+    Floor,
+    /// Lumber and what holds it.
+    Framing,
+    /// The ground, and the air over it.
+    Ground,
+    /// The roof's water.
+    Roof,
+}
+
+/// What is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// Whole things, called so.
+    Each(&'static str),
+    /// Running feet.
+    Feet,
+    /// Square feet.
+    SquareFeet,
+    /// Cubic feet.
+    CubicFeet,
+}
+
+impl Section {
+    /// All, in order.
+    pub const ALL: [Self; 5] = [Self::TakeOut, Self::Floor, Self::Framing, Self::Ground, Self::Roof];
+
+    /// The words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::TakeOut => "Take out and carry away",
+            Self::Floor => "Floor",
+            Self::Framing => "Framing",
+            Self::Ground => "Ground and air",
+            Self::Roof => "Roof water",
+        }
+    }
+}
+
+impl Unit {
+    /// The word.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Each(word) => word,
+            Self::Feet => "ft",
+            Self::SquareFeet => "sq ft",
+            Self::CubicFeet => "cu ft",
+        }
+    }
+
+    /// Does it come in whole ones?
+    pub const fn is_whole(self) -> bool {
+        matches!(self, Self::Each(_))
+    }
+}
+
+impl Needed {
+    pub(super) fn new(section: Section, name: impl Into<String>, amount: Amount, unit: Unit) -> Self {
+        let name = name.into();
+        Self { name, section, amount, unit, usual_waste: Amount::whole(0), from: Vec::new(), sources: Vec::new() }
+    }
+
+    pub(super) fn counted(section: Section, name: impl Into<String>, count: usize, word: &'static str) -> Self {
+        Self::new(section, name, Amount::whole(u32::try_from(count).unwrap_or(u32::MAX)), Unit::Each(word))
+    }
+
+    #[must_use]
+    pub(super) fn because(mut self, from: impl Into<String>, sources: &[Source]) -> Self {
+        self.from.push(from.into());
+        for source in sources {
+            if !self.sources.contains(source) {
+                self.sources.push(*source);
+            }
+        }
+        self
+    }
+
+    #[must_use]
+    pub(super) const fn with_waste(mut self, percent: Amount) -> Self {
+        self.usual_waste = percent;
+        self
+    }
+}
+
+/// Everything that is needed, and what cannot be told yet.
+pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Needed>, Vec<String>) {
+    let mut open = Vec::new();
+    let laid = searches.map(laid).unwrap_or_default();
+    if laid.is_empty() {
+        open.push(match to_lay(job) {
+            Figure::Missing(needs) => {
+                let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
+                format!("Sheets: {}.", words.join("; "))
+            }
+            Figure::Known(_) => "Sheets: no layout of this floor keeps the rules.".to_owned(),
+        });
+    }
+    let mut needed = take_out(job, searches, units);
+    needed.extend(floor(&laid, job));
+    needed.extend(lumber::lumber(job, &laid, units, &mut open));
+    needed.extend(under::shims(job, units));
+    needed.extend(under::ground(job, units, &mut open));
+    needed.extend(under::roof(job, units));
+    (needed, open)
+}
+
+/// "1 sheet", "2 sheets", "2 boxes".
+pub fn counted(number: usize, what: &str) -> String {
+    if number == 1 { format!("1 {what}") } else { format!("{number} {}", several(what)) }
+}
+
+/// More than one of them.
+pub fn several(what: &str) -> String {
+    let ending = if what.ends_with('x') { "es" } else { "s" };
+    format!("{what}{ending}")
+}
+
+/// A floor with its layout, and what laying it takes.
+pub(super) struct Laid<'a> {
+    pub(super) floor: &'a ToLay,
+    layout: &'a Layout,
+    bound: u32,
+    pub(super) takes: TakeOff,
+}
+
+fn laid(searches: &Searches) -> Vec<Laid<'_>> {
+    let floors = searches.floors().iter().filter_map(|search| {
+        let Outcome::Laid { layout, bound } = search.outcome() else { return None };
+        let case = search.floor.case.as_ref().ok()?;
+        let takes = TakeOff::of(case, &CutList::of(case, layout), &search.floor.stock);
+        Some(Laid { floor: &search.floor, layout, bound, takes })
+    });
+    floors.collect()
+}
+
+/// The old floor: as large as it is cut, as thick as its layers.
+fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed> {
+    let floors = searches.map_or(&[][..], Searches::floors);
+    let areas = floors.iter().map(|search| polygon(&search.floor.cut_back));
+    let area = areas.fold(Area::ZERO, |sum, area| sum + area);
+    if area == Area::ZERO {
+        return Vec::new();
+    }
+    let square_feet = Amount::nearest(area.to_square_feet());
+    let layers: Vec<_> = job.now.layers().values().map(|layer| layer.value.what.label()).collect();
+    let floor = Needed::new(Section::TakeOut, "Old floor", square_feet, Unit::SquareFeet)
+        .because(format!("cut back to joist centers: {}", layers.join("; ")), &[Source::CutBack]);
+    let mut needed = vec![floor];
+    if let Figure::Known(layers) = build_up(job) {
+        let volume = area.to_square_feet() * layers.value.whole.to_feet();
+        let from = format!("{} thick, as it lies: loose it takes more room", units.length(layers.value.whole));
+        needed.push(
+            Needed::new(Section::TakeOut, "To carry away", Amount::nearest(volume), Unit::CubicFeet)
+                .because(from, &[Source::Geometry]),
+        );
+    }
+    needed
+}
+
+fn polygon(corners: &[crate::engine::geometry::Point]) -> Area {
+    crate::engine::geometry::Outline::new(corners.to_vec()).map_or(Area::ZERO, |outline| outline.area())
+}
+
+fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
+    let Some(first) = laid.first() else { return Vec::new() };
+    let stock = &first.floor.stock;
+    let thickness = job.sheet_thickness().map_or(String::new(), |thickness| format!(", {}", thickness.typed));
+    let edge = if stock.edge == SheetEdge::TongueAndGroove { ", tongue and groove" } else { "" };
+    let name = format!("Sheets {} × {}{thickness}{edge}", stock.sheet.width.typed, stock.sheet.length.typed);
+    let count: u32 = laid.iter().map(|laid| laid.layout.sheets()).sum();
+    let sheets = Needed::new(Section::Floor, name, Amount::whole(count), Unit::Each("sheet"));
+    let sheets = laid.iter().fold(sheets, |sheets, laid| {
+        let proof = if laid.bound == laid.layout.sheets() { "proven fewest" } else { "fewer may do" };
+        let pieces = laid.layout.pieces.len();
+        let count = counted(laid.layout.sheets() as usize, "sheet");
+        let of = format!("{}: {count} for {}, {proof}", laid.floor.name, counted(pieces, "piece"));
+        sheets.because(of, &[Source::PanelLaying])
+    });
+    let bead = laid.iter().fold(crate::engine::units::Length::ZERO, |sum, laid| sum + laid.takes.adhesive.bead);
+    let tubes = adhesive::tubes(bead);
+    let glue = Needed::new(
+        Section::Floor,
+        format!("Subfloor adhesive, {} fl oz", adhesive::TUBE_FLUID_OUNCES),
+        Amount::whole(tubes),
+        Unit::Each("tube"),
+    )
+    .because(format!("{:.0} ft of bead", bead.to_feet()), &[Source::GlueBead, Source::GlueUnderEnds]);
+    let held: usize = laid.iter().map(|laid| laid.takes.fasteners.count).sum();
+    vec![sheets, glue, boxed(job, held, first.takes.fasteners)]
+}
+
+/// Fasteners by the box, once somebody says what a box holds.
+fn boxed(job: &Job, count: usize, of: fasteners::Fasteners) -> Needed {
+    use crate::engine::particular::{Part, Particulars, list};
+    let said = Particulars::of(job).amount(&Part::House, &list::BOX);
+    let name = "Floor fasteners";
+    let sources = [Source::FastenerSchedule, Source::EdgeDistance, Source::FastenerWaste];
+    let needed = match said {
+        None => Needed::counted(Section::Floor, name, count, "piece").because("say what a box holds", &[]),
+        Some(in_a_box) => {
+            let boxes = count as f64 / in_a_box.get().max(1.0);
+            Needed::new(Section::Floor, name, Amount::nearest(boxes), Unit::Each("box"))
+                .because(format!("{} in a box", in_a_box.shown()), &[])
+        }
+    };
+    needed.because(format!("{count} by the schedule: {}", of.size), &sources).with_waste(A_TENTH)
+}

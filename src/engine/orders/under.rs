@@ -1,0 +1,137 @@
+//! Shims, the ground's cover and its air, and what takes the roof's water.
+
+use super::needs::{A_TENTH, Needed, Section, Unit};
+use crate::engine::figure::{Figure, Need};
+use crate::engine::ground::plan::{AirWay, cover_for, is_covered, unvented_for, vents_for};
+use crate::engine::ground::rain::rain;
+use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sources::Source;
+use crate::engine::survey::level_plan;
+use crate::engine::take::Units;
+use crate::engine::units::{Amount, Length};
+
+/// Places that take a shim.
+pub(super) fn shims(job: &Job, units: Units) -> Option<Needed> {
+    let known = level_plan(job, units);
+    let plan = known.value()?;
+    let count = plan.stations.iter().filter(|station| station.to_plane.is_positive()).count();
+    let from = format!(
+        "{} stations; the thickest {}, all together {}",
+        plan.stations.len(),
+        units.length(plan.thickest()),
+        units.length(plan.shims())
+    );
+    (count > 0).then(|| Needed::counted(Section::Framing, "Shims", count, "place").because(from, &[Source::Shims]))
+}
+
+fn told(what: &str, needs: &[Need]) -> String {
+    let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
+    format!("{what}: {}.", words.join("; "))
+}
+
+/// The cover with its tape and seal, and vents or what stands in for them.
+pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
+    let mut needed = Vec::new();
+    if is_covered(job) {
+        match cover_for(job, units) {
+            Figure::Missing(needs) => open.push(told("Ground cover", &needs)),
+            Figure::Known(known) => {
+                let cover = known.value;
+                let from = format!("{} strips of {}, lapped", cover.strips, units.length(cover.strip));
+                needed.push(
+                    Needed::new(Section::Ground, "Ground cover", Amount::whole(cover.rolls), Unit::Each("roll"))
+                        .because(from, &known.why.sources),
+                );
+                needed.push(tape(job, cover.tape));
+                needed.push(
+                    feet(Section::Ground, "Seal along walls and piers", cover.seal)
+                        .because("once around", &known.why.sources),
+                );
+            }
+        }
+    }
+    needed.extend(air(job, open));
+    needed
+}
+
+fn feet(section: Section, name: &str, length: Length) -> Needed {
+    Needed::new(section, name, Amount::nearest(length.to_feet()), Unit::Feet)
+}
+
+/// By the roll, once somebody says what a roll holds.
+fn tape(job: &Job, length: Length) -> Needed {
+    let from = format!("{:.0} ft of laps", length.to_feet());
+    let roll = Particulars::of(job).length(&Part::House, &list::TAPE_ROLL);
+    let needed = match roll {
+        None => feet(Section::Ground, "Seam tape", length),
+        Some(roll) => {
+            let rolls = length.to_feet() / roll.to_feet().max(1.0);
+            Needed::new(Section::Ground, "Seam tape", Amount::nearest(rolls), Unit::Each("roll"))
+        }
+    };
+    needed.because(from, &[Source::GroundCover]).with_waste(A_TENTH)
+}
+
+fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
+    let way = AirWay::of(job);
+    if way == AirWay::Vents {
+        return match vents_for(job) {
+            // Nobody asked for vents where the label of none was read.
+            Figure::Missing(needs) => {
+                open.push(told("Vents", &needs));
+                None
+            }
+            Figure::Known(known) => {
+                let from = format!("{:.0} sq in of net free area", known.value.net_free.to_square_feet() * 144.0);
+                let count = usize::try_from(known.value.with_corners).unwrap_or(0);
+                Some(
+                    Needed::counted(Section::Ground, "Foundation vents", count, "vent")
+                        .because(from, &known.why.sources),
+                )
+            }
+        };
+    }
+    let known = match unvented_for(job) {
+        Figure::Missing(needs) => {
+            open.push(told("Fan", &needs));
+            return None;
+        }
+        Figure::Known(known) => known,
+    };
+    let air = known.value;
+    let name = match way {
+        AirWay::Dehumidifier => format!("Dehumidifier, {:.0} pints a day", libm::ceil(air.pints_a_day)),
+        AirWay::Supply => format!("Supply duct, {:.0} cfm", libm::ceil(air.cfm)),
+        AirWay::Exhaust | AirWay::Vents => format!("Exhaust fan, {:.0} cfm", libm::ceil(air.cfm)),
+    };
+    let from = format!("{:.2} air changes an hour", air.changes_an_hour);
+    Some(Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources))
+}
+
+/// Gutter, downspouts and what leads the water off.
+pub(super) fn roof(job: &Job, units: Units) -> Vec<Needed> {
+    let known = match rain(job, units) {
+        Figure::Missing(_) => return Vec::new(),
+        Figure::Known(known) => known,
+    };
+    let rain = &known.value;
+    let count = usize::try_from(rain.runoff.downspouts).unwrap_or(0);
+    let section = format!("{:.1} sq in of downspout in all", rain.runoff.downspout_section);
+    let mut needed = Vec::new();
+    if let (Some(gutter), Some(eave)) = (rain.gutter, rain.eave) {
+        let from = format!("{:.0} sq ft at an inch an hour", rain.runoff.at_an_inch.to_square_feet());
+        needed.push(
+            feet(Section::Roof, &format!("Gutter, {gutter}"), eave)
+                .because(from, &[Source::GutterCapacity])
+                .with_waste(A_TENTH),
+        );
+    }
+    needed
+        .push(Needed::counted(Section::Roof, "Downspouts", count, "downspout").because(section, &[Source::Downspouts]));
+    let from = "one at each downspout, to 5 ft or more from the wall";
+    needed.push(
+        Needed::counted(Section::Roof, "Downspout extensions", count, "piece").because(from, &[Source::Discharge]),
+    );
+    needed
+}

@@ -1,0 +1,290 @@
+//! What particulars say, in the words that the calculations go by, and what each takes.
+
+use crate::engine::units::Length;
+
+/// Something that can be said.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Item {
+    /// The words that it is kept under. They never change: jobs hold them.
+    pub what: &'static str,
+    /// What a form asks.
+    pub asks: &'static str,
+    /// What is accepted.
+    pub takes: Takes,
+}
+
+/// What an item takes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Takes {
+    /// A length in this range.
+    Length {
+        /// The least.
+        least: Length,
+        /// The most.
+        most: Length,
+    },
+    /// An amount in this range, of this unit.
+    Amount {
+        /// The least, in thousandths.
+        least: u32,
+        /// The most, in whole ones.
+        most: u32,
+        /// What it counts.
+        unit: &'static str,
+    },
+    /// One of these.
+    OneOf(&'static [&'static str]),
+    /// Any words.
+    Words,
+}
+
+const fn length(what: &'static str, asks: &'static str, least: Length, most: Length) -> Item {
+    Item { what, asks, takes: Takes::Length { least, most } }
+}
+
+const fn amount(what: &'static str, asks: &'static str, least: u32, most: u32, unit: &'static str) -> Item {
+    Item { what, asks, takes: Takes::Amount { least, most, unit } }
+}
+
+const fn one_of(what: &'static str, asks: &'static str, words: &'static [&'static str]) -> Item {
+    Item { what, asks, takes: Takes::OneOf(words) }
+}
+
+const fn words(what: &'static str, asks: &'static str) -> Item {
+    Item { what, asks, takes: Takes::Words }
+}
+
+const YES_NO: &[&str] = &["yes", "no"];
+const SIXTEENTH: Length = Length::sixty_fourths(4);
+
+/// Across a joist.
+pub const BREADTH: Item = length("breadth", "Breadth", Length::sixty_fourths(32), Length::inches(8));
+/// From its lower edge to its upper.
+pub const DEPTH: Item = length("depth", "Depth", Length::inches(2), Length::inches(24));
+/// Between the faces of its supports.
+pub const CLEAR_SPAN: Item = length("clear span", "Clear span", Length::inches(6), Length::feet(40));
+/// What it rests on at its shorter end.
+pub const BEARING: Item = length("bearing", "Bearing, the shorter end", Length::ZERO, Length::feet(2));
+/// What its ends rest on.
+pub const BEARS_ON: Item = one_of("bears on", "Bears on", &["wood or metal", "masonry", "hanger"]);
+/// How deep an awl goes in.
+pub const SOFT_DEPTH: Item = length("soft depth", "Awl goes in", Length::ZERO, Length::feet(2));
+/// How far along it does.
+pub const SOFT_LENGTH: Item = length("soft length", "Soft along", Length::ZERO, Length::feet(40));
+/// Where.
+pub const SOFT_FACE: Item =
+    one_of("soft face", "Soft at", &["upper edge", "lower edge", "near side", "far side", "end"]);
+/// How deep it is notched.
+pub const NOTCH: Item = length("notch depth", "Notch, depth", Length::ZERO, Length::feet(2));
+/// Where.
+pub const NOTCH_AT: Item = one_of("notch at", "Notch, where", &["end", "outer third", "middle third"]);
+/// How long that is along it.
+pub const NOTCH_LENGTH: Item = length("notch length", "Notch, length", Length::ZERO, Length::feet(10));
+/// The widest hole.
+pub const HOLE: Item = length("hole", "Widest hole", Length::ZERO, Length::feet(2));
+/// From that to the nearest edge.
+pub const HOLE_TO_EDGE: Item = length("hole to edge", "Hole to nearest edge", Length::ZERO, Length::feet(2));
+
+/// What is asked of each joist.
+pub const OF_JOIST: [Item; 13] = [
+    BREADTH,
+    DEPTH,
+    CLEAR_SPAN,
+    BEARING,
+    BEARS_ON,
+    SOFT_DEPTH,
+    SOFT_LENGTH,
+    SOFT_FACE,
+    NOTCH,
+    NOTCH_AT,
+    NOTCH_LENGTH,
+    HOLE,
+    HOLE_TO_EDGE,
+];
+/// What can be said of all joists at once.
+pub const OF_JOISTS: [Item; 5] = [BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON];
+
+/// What a girder, a pier or a ledger is like.
+pub const STATE: Item = one_of("state", "State", &["sound", "decayed", "cracked", "leaning", "settled", "loose"]);
+/// What is asked of each of those.
+pub const OF_MEMBER: [Item; 4] = [BREADTH, DEPTH, CLEAR_SPAN, STATE];
+
+/// The lumber's group.
+pub const SPECIES: Item = one_of(
+    "species",
+    "Species group, by stamp",
+    &["Douglas fir-larch", "Hem-fir", "Spruce-pine-fir", "Southern pine", "unknown"],
+);
+/// Its grade.
+pub const GRADE: Item = one_of("grade", "Grade, by stamp", &["SS", "#1", "#2", "#3", "unknown"]);
+/// By whose design values.
+pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
+/// Was it treated through incisions?
+pub const INCISED: Item = one_of("incised", "Incised", YES_NO);
+/// People and furniture.
+pub const LIVE_LOAD: Item = amount("live load", "Live load", 10_000, 200, "psf");
+/// The floor itself.
+pub const DEAD_LOAD: Item = amount("dead load", "Dead load", 1_000, 100, "psf");
+/// Does something hold the floor while it is cut?
+pub const SHORING: Item = one_of("shoring in place", "Temporary shoring in place", YES_NO);
+/// Across an opening in the framing.
+pub const HEADER_SPAN: Item = length("header span", "Header over a framed opening, span", SIXTEENTH, Length::feet(20));
+/// From a header to the bearing.
+pub const TAIL_JOIST: Item = length("tail joist", "Longest tail joist", SIXTEENTH, Length::feet(30));
+/// How joists are sistered and replaced: as lumber is asked for.
+pub const SISTER_LUMBER: Item = words("sister lumber", "Sisters are cut of");
+/// What is asked of the framing as a whole.
+pub const OF_FRAMING: [Item; 10] =
+    [SPECIES, GRADE, EDITION, INCISED, LIVE_LOAD, DEAD_LOAD, SHORING, HEADER_SPAN, TAIL_JOIST, SISTER_LUMBER];
+
+/// What joists are brought to.
+pub const PLANE: Item = one_of("plane", "Bring joists to", &["high joist", "level at a mark", "best fit"]);
+/// How far below the beam that mark is.
+pub const DATUM: Item = length("mark below the beam", "Mark below the beam", Length::ZERO, Length::feet(20));
+/// What the floor is to carry.
+pub const COVERING: Item = one_of(
+    "covering",
+    "Floor covering",
+    &["wood, long fasteners", "wood, glued or short fasteners", "tile under 15 in", "tile 15 in and over"],
+);
+/// What is asked of levels.
+pub const OF_LEVELS: [Item; 3] = [PLANE, DATUM, COVERING];
+
+/// How the space under the house gets its air.
+pub const AIR_WAY: Item =
+    one_of("air", "Air under the house", &["vents", "exhaust fan", "supply from the house", "dehumidifier"]);
+/// The ground's longer side.
+pub const GROUND_LENGTH: Item = length("ground length", "Ground, longer way", Length::FOOT, Length::feet(300));
+/// Its shorter side.
+pub const GROUND_WIDTH: Item = length("ground width", "Ground, shorter way", Length::FOOT, Length::feet(300));
+/// Is the ground to be covered?
+pub const COVERED: Item = one_of("ground cover", "Cover the ground", YES_NO);
+/// How far strips of the cover lap.
+pub const LAP: Item = one_of("cover lap", "Laps of", &["6 in", "12 in, radon rule"]);
+/// How far it goes up walls and piers.
+pub const TURN_UP: Item = length("cover turn-up", "Up the walls", Length::ZERO, Length::feet(4));
+/// A roll's width.
+pub const ROLL_WIDTH: Item = length("roll width", "Roll, width", Length::FOOT, Length::feet(60));
+/// A roll's length.
+pub const ROLL_LENGTH: Item = length("roll length", "Roll, length", Length::feet(5), Length::feet(1000));
+/// Piers that the cover goes around.
+pub const PIERS: Item = amount("piers", "Piers standing in it", 0, 500, "piers");
+/// A vent opening's part of the floor.
+pub const VENT_RATIO: Item = one_of("vent ratio", "Vents, net free area", &["1/150", "1/300", "1/1500 over a cover"]);
+/// What one vent lets through, by its label.
+pub const VENT_AREA: Item = amount("vent area", "One vent, by its label", 1_000, 1_000, "sq in");
+/// Is a vent to stand near each corner?
+pub const VENT_CORNERS: Item = one_of("vents at corners", "One within 3 ft of each corner", YES_NO);
+/// Under the girders.
+pub const GIRDER_CLEARANCE: Item = length("girder to soil", "Lowest girder to soil", Length::ZERO, Length::feet(20));
+/// Under posts.
+pub const POST_CLEARANCE: Item = length("post to soil", "Lowest post end to soil", Length::ZERO, Length::feet(20));
+/// Under framing that lies on the foundation.
+pub const SILL_CLEARANCE: Item = length("sill to ground", "Sill to outside ground", Length::ZERO, Length::feet(20));
+/// Where one gets in.
+pub const ACCESS: Item = one_of("access", "Access through", &["floor", "wall"]);
+/// Its shorter side.
+pub const ACCESS_WIDTH: Item = length("access, short side", "Access, short side", Length::INCH, Length::feet(10));
+/// Its longer side.
+pub const ACCESS_LENGTH: Item = length("access, long side", "Access, long side", Length::INCH, Length::feet(10));
+/// What is asked of ground and air.
+pub const OF_GROUND: [Item; 18] = [
+    AIR_WAY,
+    GROUND_LENGTH,
+    GROUND_WIDTH,
+    COVERED,
+    LAP,
+    TURN_UP,
+    ROLL_WIDTH,
+    ROLL_LENGTH,
+    PIERS,
+    VENT_RATIO,
+    VENT_AREA,
+    VENT_CORNERS,
+    GIRDER_CLEARANCE,
+    POST_CLEARANCE,
+    SILL_CLEARANCE,
+    ACCESS,
+    ACCESS_LENGTH,
+    ACCESS_WIDTH,
+];
+
+/// The roof's plan area that drains to this wall.
+pub const ROOF_AREA: Item = amount("roof area", "Roof, plan area", 1_000, 100_000, "sq ft");
+/// How steep it is, in inches to the foot.
+pub const PITCH: Item =
+    one_of("roof pitch", "Pitch", &["flat to 3/12", "4 to 5/12", "6 to 8/12", "9 to 11/12", "12/12 or more"]);
+/// The hardest rain to be led away.
+pub const RAIN: Item = amount("rain", "Design rain, 5 minutes", 100, 30, "in an hour");
+/// The gutter.
+pub const GUTTER: Item =
+    one_of("gutter", "Gutter", &["5 in K-style", "6 in K-style", "5 in half-round", "6 in half-round"]);
+/// What it takes by its own table, where that differs.
+pub const GUTTER_TAKES: Item =
+    amount("gutter takes", "Gutter takes, by its own table", 100_000, 100_000, "sq ft at 1 in an hour");
+/// How long the eave is.
+pub const EAVE: Item = length("eave", "Eave to drain", Length::FOOT, Length::feet(300));
+/// One downspout's section.
+pub const DOWNSPOUT: Item = amount("downspout", "One downspout", 1_000, 100, "sq in");
+/// Where the water lands.
+pub const DISCHARGE: Item = length("discharge", "Water lands from the wall", Length::ZERO, Length::feet(200));
+/// How the ground falls.
+pub const FALL: Item = length("ground fall", "Ground falls, in the first 10 ft", Length::ZERO, Length::feet(10));
+/// What is asked of the roof's water.
+pub const OF_ROOF: [Item; 9] = [ROOF_AREA, PITCH, RAIN, GUTTER, GUTTER_TAKES, EAVE, DOWNSPOUT, DISCHARGE, FALL];
+
+/// What is added to a line for waste.
+pub const WASTE: Item = amount("waste", "Waste", 0, 100, "%");
+/// What is there already.
+pub const ON_HAND: Item = amount("on hand", "On hand", 0, 1_000_000, "");
+/// What the office pays for one.
+pub const PRICE: Item = amount("price", "Price for one", 0, 1_000_000, "");
+/// What is asked of each line of the order list.
+pub const OF_ORDER: [Item; 2] = [ON_HAND, WASTE];
+/// Fasteners in a box.
+pub const BOX: Item = amount("fasteners in a box", "Fasteners in a box", 1_000, 100_000, "pieces");
+/// Tape on a roll.
+pub const TAPE_ROLL: Item = length("tape on a roll", "Seam tape on a roll", Length::FOOT, Length::feet(1000));
+/// What is asked for the order list as a whole.
+pub const OF_ORDERS: [Item; 2] = [BOX, TAPE_ROLL];
+
+/// Every item there is.
+pub fn all() -> impl Iterator<Item = Item> {
+    let of_joists = OF_JOIST.into_iter().chain([STATE]).chain(OF_FRAMING).chain(OF_LEVELS);
+    of_joists.chain(OF_GROUND).chain(OF_ROOF).chain(OF_ORDER).chain([PRICE]).chain(OF_ORDERS)
+}
+
+impl Item {
+    /// What is accepted, in words.
+    pub fn accepts(&self) -> String {
+        match self.takes {
+            Takes::Length { least, most } => {
+                let shown = |length: Length| {
+                    use crate::engine::units::tape::{LengthStyle, format};
+                    format(length, LengthStyle::default()).text
+                };
+                format!("{} to {} is accepted", shown(least), shown(most))
+            }
+            Takes::Amount { least, most, unit } => {
+                let least = crate::engine::units::Amount::thousandths(least).shown();
+                format!("{least} to {most} {unit} is accepted").replace("  ", " ")
+            }
+            Takes::OneOf(words) => format!("accepted are: {}", words.join("; ")),
+            Takes::Words => "up to 80 characters are accepted".to_owned(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_items_are_kept_under_the_same_words() {
+        let mut names: Vec<_> = all().map(|item| item.what).collect();
+        names.sort_unstable();
+        let count = names.len();
+        names.dedup();
+        assert_eq!(names.len(), count);
+    }
+}

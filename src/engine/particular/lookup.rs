@@ -1,0 +1,69 @@
+//! What was said last.
+
+use super::{Item, Part, Value};
+use crate::engine::entry::EntryId;
+use crate::engine::job::Job;
+use crate::engine::units::{Amount, Length};
+
+/// Particulars as they stand: of each part and item what was said last. Values that an item
+/// does not take, as a damaged file may hold, count as not said.
+#[derive(Debug, Clone, Copy)]
+pub struct Particulars<'a> {
+    job: &'a Job,
+}
+
+impl<'a> Particulars<'a> {
+    /// Of a job.
+    pub const fn of(job: &'a Job) -> Self {
+        Self { job }
+    }
+
+    /// What was said last, and by which entry.
+    pub fn get(self, part: &Part, item: &Item) -> Option<(EntryId, &'a Value)> {
+        let all = self.job.now.particulars().iter().rev();
+        let mut like = all.filter(|(_, it)| it.value.of == *part && it.value.what.as_str() == item.what);
+        like.find(|(_, it)| item.allows(&it.value.is)).map(|(id, it)| (*id, &it.value.is))
+    }
+
+    /// A length of a part.
+    pub fn length(self, part: &Part, item: &Item) -> Option<Length> {
+        match self.get(part, item)?.1 {
+            Value::Length(typed) => Some(typed.value),
+            Value::Amount(_) | Value::Words(_) => None,
+        }
+    }
+
+    /// An amount of a part.
+    pub fn amount(self, part: &Part, item: &Item) -> Option<Amount> {
+        match self.get(part, item)?.1 {
+            Value::Amount(typed) => Some(typed.value),
+            Value::Length(_) | Value::Words(_) => None,
+        }
+    }
+
+    /// Words of a part.
+    pub fn words(self, part: &Part, item: &Item) -> Option<&'a str> {
+        match self.get(part, item)?.1 {
+            Value::Words(words) => Some(words.as_str()),
+            Value::Length(_) | Value::Amount(_) => None,
+        }
+    }
+
+    /// A length of a joist, or else of all joists.
+    pub fn length_of_joist(self, joist: &Part, item: &Item) -> Option<Length> {
+        self.length(joist, item).or_else(|| self.length(&Part::Joists, item))
+    }
+
+    /// Words of a joist, or else of all joists.
+    pub fn words_of_joist(self, joist: &Part, item: &Item) -> Option<&'a str> {
+        self.words(joist, item).or_else(|| self.words(&Part::Joists, item))
+    }
+
+    /// Every part of some kind that anything was said of, in order and once.
+    pub fn parts<T: Ord>(self, pick: impl Fn(&Part) -> Option<T>) -> Vec<T> {
+        let mut found: Vec<_> = self.job.now.particulars().values().filter_map(|it| pick(&it.value.of)).collect();
+        found.sort_unstable();
+        found.dedup();
+        found
+    }
+}

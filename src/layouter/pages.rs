@@ -1,0 +1,141 @@
+//! What the worker's script calls for the pages of cards.
+
+use duckboard::draw::card::{Act, Ask, Card, Field, Line, Tone};
+use duckboard::draw::orders::{COLUMNS, orders, rows};
+use duckboard::draw::under::under;
+use duckboard::draw::water::water;
+use duckboard::draw::{Canvas, form, svg};
+use duckboard::engine::job::Observation;
+use duckboard::engine::orders::order_list;
+use duckboard::engine::take::Units;
+use duckboard::file::{read, tables};
+use serde::Serialize;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// A page as the screen shows it.
+#[derive(Serialize)]
+struct ShownPage {
+    cards: Vec<ShownCard>,
+    /// The same as a table, for paper and to be saved, if it is one.
+    table: Option<ShownTable>,
+}
+
+#[derive(Serialize)]
+struct ShownTable {
+    columns: [&'static str; 5],
+    sections: Vec<(&'static str, Vec<[String; 5]>)>,
+    csv: String,
+}
+
+/// A card as the screen shows it.
+#[derive(Serialize)]
+struct ShownCard {
+    title: String,
+    headline: String,
+    lines: Vec<ShownLine>,
+    drawing: String,
+    asks: Vec<ShownAsk>,
+    fields: Vec<ShownField>,
+    act: Option<ShownAct>,
+}
+
+#[derive(Serialize)]
+struct ShownLine {
+    class: &'static str,
+    text: String,
+}
+
+/// A question with its answers; a tap on one hands back what is to be logged.
+#[derive(Serialize)]
+struct ShownAsk {
+    asks: String,
+    answers: Vec<ShownAct>,
+}
+
+/// Something to type; what was typed goes to [`typed`].
+#[derive(Serialize)]
+struct ShownField {
+    key: String,
+    asks: String,
+    unit: &'static str,
+    typed: String,
+}
+
+#[derive(Serialize)]
+struct ShownAct {
+    label: String,
+    /// Is it the answer now?
+    is_so: bool,
+    /// The observation as a job file has it.
+    logs: String,
+}
+
+/// A page of a job file's text, as JSON. The error says in words what is wrong with the
+/// file, or that there is no such page.
+#[wasm_bindgen]
+pub fn page(name: &str, job: &str, units: &str, width: u32) -> Result<String, String> {
+    let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
+    let units: Units = serde_json::from_str(units).unwrap_or_default();
+    let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
+    let book = salvage.file.book();
+    let (cards, table) = match name {
+        "water" => (water(book.job(), units, canvas), None),
+        "under" => (under(book.job(), units, canvas), None),
+        "orders" => {
+            let list = order_list(&book, units);
+            let table = ShownTable { columns: COLUMNS, sections: rows(&list), csv: tables::orders::csv(&list) };
+            (orders(book.job(), &list), Some(table))
+        }
+        _ => return Err(format!("there is no page \"{name}\"")),
+    };
+    let page = ShownPage { cards: cards.into_iter().map(shown).collect(), table };
+    serde_json::to_string(&page).map_err(|error| error.to_string())
+}
+
+/// What was typed into a field, as the observation to be logged. The error says in words
+/// what is wrong with it and what would do.
+#[wasm_bindgen]
+pub fn typed(key: &str, text: &str, units: &str) -> Result<String, String> {
+    let units = serde_json::from_str(units).unwrap_or_default();
+    let observation = form::typed(key, text, units)?;
+    logged(&observation).ok_or_else(|| format!("\"{text}\" could not be kept"))
+}
+
+fn shown(card: Card) -> ShownCard {
+    ShownCard {
+        title: card.title,
+        headline: card.headline,
+        lines: card.lines.into_iter().map(line).collect(),
+        drawing: card.drawing.as_ref().map(svg::write).unwrap_or_default(),
+        asks: card.asks.into_iter().map(ask).collect(),
+        fields: card.fields.into_iter().map(field).collect(),
+        act: card.act.and_then(|of| act(of, false)),
+    }
+}
+
+fn line(Line { tone, text }: Line) -> ShownLine {
+    let class = match tone {
+        Tone::Plain => "",
+        Tone::Heading => "heading",
+        Tone::Next => "next",
+        Tone::Small => "doubt",
+    };
+    ShownLine { class, text }
+}
+
+fn ask(ask: Ask) -> ShownAsk {
+    let answers = ask.answers.into_iter().filter_map(|(answer, is_so)| act(answer, is_so));
+    ShownAsk { answers: answers.collect(), asks: ask.asks }
+}
+
+fn field(Field { key, asks, unit, typed }: Field) -> ShownField {
+    ShownField { key, asks, unit, typed }
+}
+
+fn act(Act { label, logs }: Act, is_so: bool) -> Option<ShownAct> {
+    Some(ShownAct { label, is_so, logs: logged(&logs)? })
+}
+
+fn logged(observation: &Observation) -> Option<String> {
+    serde_json::to_string(observation).ok()
+}
