@@ -5,7 +5,7 @@ mod job_samples;
 
 use duckboard::engine::entry::{EntryId, JobId};
 use duckboard::engine::job::Book;
-use duckboard::file::tables::{LengthRow, ReadingRow, lengths, readings};
+use duckboard::file::tables::{LengthRow, ReadingRow, lengths, orders, readings};
 use duckboard::file::{FilePhoto, JobFile, Version, invitation, read, without_photos};
 use job_samples::*;
 use std::fs;
@@ -308,4 +308,59 @@ fn a_job_without_an_opening_says_what_to_measure_before_sheets_are_laid() {
     desk.well(&["layout", &file, "-o", "sheets"]);
     let page = fs::read_to_string(desk.0.join("sheets/sheets.md")).unwrap();
     assert!(page.contains("place the opening") && page.contains("lay out the joists"), "{page}");
+}
+
+#[test]
+fn the_order_list_takes_prices_that_survive_merging_and_show_in_the_next_list() {
+    let desk = Desk::new("orders");
+    let file = desk.put("job", text(&first_file()));
+    let list = desk.well(&["orders", &file]);
+    let rows = csv_rows(&list);
+    assert_eq!(rows[0], orders::COLUMNS);
+    let at = |name: &str| orders::COLUMNS.iter().position(|column| *column == name).unwrap();
+    let (item, price) = (at("item"), at("price each"));
+    assert!(rows[1..].iter().all(|row| row[price].is_empty()), "no price is invented");
+    let filled: Vec<_> = rows.iter().map(|row| priced(row, "Foundation vents", item, price, "18.75")).collect();
+    let filled = desk.put("filled.csv", as_csv(&filled));
+    assert!(desk.well(&["prices", &file, &filled, "-o", "priced"]).contains("1 price taken in"));
+    desk.well(&["check", "priced"]);
+    assert!(desk.well(&["prices", "priced", &filled, "-o", "again"]).contains("0 prices taken in"), "it is so already");
+
+    let second = JobFile::of(&second_book(&invitation(&first_book(), JOB, 2, made()).records), JOB, 1, made());
+    desk.well(&["merge", &desk.put("second", text(&second)), "priced", "-o", "merged"]);
+    let rows = csv_rows(&desk.well(&["orders", "merged"]));
+    let vents = rows.iter().find(|row| row[item] == "Foundation vents").unwrap();
+    assert_eq!(vents[price], "18.75");
+    let merged = fs::read_to_string(desk.0.join("merged")).unwrap();
+    assert!(merged.contains("\"order: Foundation vents\""), "the list is in the file, as a snapshot");
+}
+
+/// A row as the office hands it back.
+fn priced(row: &[String], named: &str, item: usize, price: usize, with: &str) -> Vec<String> {
+    let mut row = row.to_vec();
+    if row[item] == named {
+        with.clone_into(&mut row[price]);
+    }
+    row
+}
+
+fn as_csv(rows: &[Vec<String>]) -> String {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    rows.iter().for_each(|row| writer.write_record(row).unwrap());
+    String::from_utf8(writer.into_inner().unwrap()).unwrap()
+}
+
+#[test]
+fn a_price_that_is_none_is_refused_with_its_line_and_nothing_is_written() {
+    let desk = Desk::new("bad-prices");
+    let file = desk.put("job", text(&first_file()));
+    let list = desk.put("list.csv", "item,price each\nFoundation vents,cheap\n,12\n");
+    let output = desk.office(&["prices", &file, &list, "-o", "out"]);
+    assert_eq!(output.status.code(), Some(1));
+    let told = error(&output);
+    assert!(told.contains("line 2: Foundation vents, price: \"cheap\"") && told.contains("line 3: "), "{told}");
+    assert!(!desk.0.join("out").exists());
+    let list = desk.put("other.csv", "name,cost\nx,1\n");
+    let output = desk.office(&["prices", &file, &list, "-o", "out"]);
+    assert!(error(&output).contains("there is no column \"item\""), "{}", error(&output));
 }

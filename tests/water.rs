@@ -4,7 +4,7 @@
 mod desk;
 
 use desk::{Desk, length, percent};
-use duckboard::draw::card::{Card, Tone};
+use duckboard::draw::card::{Ask, Card, Tone};
 use duckboard::draw::water::water;
 use duckboard::draw::{Canvas, Item, Role, svg};
 use duckboard::engine::condition::{Condition, Finding};
@@ -57,7 +57,7 @@ fn a_job_that_knows_nothing_says_what_to_do_on_every_card() {
         assert_ne!(card.headline, "Close", "nothing is closed unread");
     }
     let asks = card(desk.job(), "Checklist").asks;
-    assert!(asks.len() > 15 && asks.iter().all(|ask| ask.answer.is_none()));
+    assert!(asks.len() > 15 && !asks.iter().any(Ask::is_answered));
 }
 
 #[test]

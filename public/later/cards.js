@@ -43,7 +43,7 @@ function draw({ name, page, problem }) {
 
 // A page that is a table too is that on paper, and its first card.
 function pageParts({ cards, table }, name) {
-  const parts = cards.map(part);
+  const parts = cards.flatMap(part);
   if (!table) return parts;
   parts.slice(1).forEach(card => card.classList.add('not-on-paper'));
   return [save(table.csv, name), parts[0], onPaper(table), ...parts.slice(1)];
@@ -68,16 +68,19 @@ function onPaper({ columns, sections }) {
 
 const FEW = 4;
 
-function part({ title, headline, lines, drawing: svg, asks, fields, act }) {
+function part({ group, title, headline, lines, drawing: svg, asks, fields, act }) {
   const small = lines.filter(({ class: name }) => name === 'doubt').map(line);
   const large = lines.filter(({ class: name }) => name !== 'doubt').map(line);
   const questions = [...fields.map(field), ...asks.map(question)];
-  const folds = fields.length > 0 || questions.length > FEW;
-  const words = fields.length > 0 ? 'say what is so' : 'all questions';
-  return card(element('h2', '', title), ...(headline ? [element('p', 'headline', headline)] : []),
+  const isLong = fields.length > 0 || questions.length > FEW;
+  const words = fields.length > 0 ? 'enter or change' : 'all questions';
+  const folds = element('div', 'folds');
+  if (isLong) folds.append(folded(`${title}: ${words}`, words, questions));
+  if (small.length) folds.append(folded(`why: ${title}`, 'why', small));
+  const shown = card(element('h2', '', title), ...(headline ? [element('p', 'headline', headline)] : []),
     ...(svg ? [drawing(svg)] : []), ...(act ? [key(act, 'key wide no-print')] : []), ...large,
-    ...(folds ? [folded(`${title}: ${words}`, words, questions)] : questions),
-    ...(small.length ? [folded(`why: ${title}`, 'why', small)] : []));
+    ...(isLong ? [] : questions), folds);
+  return group ? [element('h2', 'group', group), shown] : [shown];
 }
 
 function line({ class: name, text }) {

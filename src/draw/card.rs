@@ -8,6 +8,8 @@ use crate::engine::job::Observation;
 /// One question and its answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Card {
+    /// What it and those after it belong to, where that begins.
+    pub group: Option<&'static str>,
     /// What it answers.
     pub title: String,
     /// The answer.
@@ -110,7 +112,7 @@ impl Line {
 impl Card {
     pub(in crate::draw) fn new(title: impl Into<String>, headline: impl Into<String>, lines: Vec<Line>) -> Self {
         let (title, headline) = (title.into(), headline.into());
-        Self { title, headline, lines, drawing: None, asks: Vec::new(), fields: Vec::new(), act: None }
+        Self { group: None, title, headline, lines, drawing: None, asks: Vec::new(), fields: Vec::new(), act: None }
     }
 
     /// What is missing, as a card.

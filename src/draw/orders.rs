@@ -13,7 +13,8 @@ pub fn orders(job: &Job, list: &OrderList) -> Vec<Card> {
     let mut cards = vec![summary(job, list)];
     for section in Section::ALL {
         let of = list.lines.iter().filter(|line| line.needed.section == section);
-        cards.extend(of.map(|line| one_line(job, line)));
+        let mut group = Some(section.label());
+        cards.extend(of.map(|line| Card { group: group.take(), ..one_line(job, line) }));
     }
     cards
 }
@@ -21,11 +22,11 @@ pub fn orders(job: &Job, list: &OrderList) -> Vec<Card> {
 fn summary(job: &Job, list: &OrderList) -> Card {
     let mut lines: Vec<_> = list.open.iter().map(|open| Line::next(open.clone())).collect();
     let changed = list.lines.iter().filter(|line| line.change.is_some_and(|change| change != Change::Same));
-    match (list.sent, changed.count() + list.dropped.len()) {
-        (None, _) => lines.push(Line::small("This job was not sent yet: nothing is marked as changed.")),
-        (Some(revision), 0) => lines.push(Line::plain(format!("Nothing changed since revision {revision} was sent."))),
-        (Some(revision), some) => lines.push(Line::plain(format!("{some} changed since revision {revision} was sent."))),
-    }
+    lines.push(match (list.sent, changed.count() + list.dropped.len()) {
+        (None, _) => Line::small("This job was not sent yet: nothing is marked as changed."),
+        (Some(revision), 0) => Line::plain(format!("Nothing changed since revision {revision} was sent.")),
+        (Some(revision), some) => Line::plain(format!("{some} changed since revision {revision} was sent.")),
+    });
     lines.extend(list.dropped.iter().map(|name| Line::plain(format!("No longer needed: {name}."))));
     lines.push(Line::small("Prices are the office's: nothing here is a price that somebody asks."));
     let count = list.lines.iter().filter(|line| line.needed.section != Section::TakeOut).count();

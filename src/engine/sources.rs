@@ -235,8 +235,6 @@ sources! {
     GutterCapacity: Secondary, "A contractor's page, sq ft at 1 in an hour: 5,520 and 7,960 for K-style, 2,500 and 3,840 for half-round, 5 and 6 in";
     /// How gutters fall.
     GutterFall: Practice, "Gutters fall 1/16 to 1/8 in a foot";
-    /// How lumber is priced into a list, and what is wasted.
-    Waste: Practice, "A tenth is added for waste to what is not laid out piece by piece";
     /// What carries a replaced joist.
     Hangers: Practice, "A hanger at each end of a joist that is replaced, one at an end that bears too little";
     /// How sisters are held.

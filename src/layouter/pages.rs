@@ -30,6 +30,7 @@ struct ShownTable {
 /// A card as the screen shows it.
 #[derive(Serialize)]
 struct ShownCard {
+    group: Option<&'static str>,
     title: String,
     headline: String,
     lines: Vec<ShownLine>,
@@ -103,6 +104,7 @@ pub fn typed(key: &str, text: &str, units: &str) -> Result<String, String> {
 
 fn shown(card: Card) -> ShownCard {
     ShownCard {
+        group: card.group,
         title: card.title,
         headline: card.headline,
         lines: card.lines.into_iter().map(line).collect(),

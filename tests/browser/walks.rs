@@ -68,5 +68,6 @@ mod sheets;
 mod small;
 mod store;
 mod two_phones;
+mod under;
 mod walk;
 mod water;

@@ -2,6 +2,7 @@
 
 use crate::bundle::{bundle, dead};
 use crate::files::Files;
+use crate::smaller::smaller;
 use crate::tools::Optimise;
 use crate::{build, paths};
 use anyhow::{Result, bail};
@@ -11,7 +12,7 @@ use std::path::PathBuf;
 /// Builds the app into `dist/` and returns that folder.
 pub fn make(optimise: Optimise) -> Result<PathBuf> {
     let built = build::app(optimise)?;
-    let files = bundle(&built.join(build::later(optimise)?)?.join(sources()?)?)?;
+    let files = bundle(&smaller(built.join(build::later(optimise)?)?.join(sources()?)?)?)?;
     for name in dead(&files) {
         println!("   warning: the page or the manifest names {name}, which is not there");
     }

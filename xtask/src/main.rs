@@ -17,6 +17,7 @@ mod run;
 mod serve;
 mod site;
 mod size;
+mod smaller;
 mod test;
 mod tools;
 mod watch;

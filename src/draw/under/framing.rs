@@ -24,7 +24,7 @@ const IN_BAYS: [Finding; 3] = [Finding::Wire, Finding::Pipe, Finding::ColdRun];
 /// All cards of the framing.
 pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
     let figure = schedule(job, units);
-    let mut cards = vec![summary(job, &figure)];
+    let mut cards = vec![Card { group: Some("Framing"), ..summary(job, &figure) }];
     if let Figure::Known(known) = &figure {
         cards.extend(known.value.iter().map(|judged| one_joist(job, judged, units)));
     }
@@ -133,7 +133,8 @@ fn whole(job: &Job, units: Units) -> Card {
     }
     let header = said.length(&Part::House, &list::HEADER_SPAN);
     let flags = header.into_iter().flat_map(|span| {
-        let asks = [(DOUBLE_HEADER, "double header and trimmers"), (HUNG_HEADER, "the header hung, or on a wall or beam")];
+        let asks =
+            [(DOUBLE_HEADER, "double header and trimmers"), (HUNG_HEADER, "the header hung, or on a wall or beam")];
         asks.into_iter().filter(move |(from, _)| span > *from).map(move |(from, what)| {
             Line::plain(format!("Header of {}: over {} it asks for {what}.", units.length(span), units.length(from)))
         })
@@ -164,10 +165,13 @@ fn panel(job: &Job, units: Units) -> Card {
             ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
         }
         (Some(rated), _) => ("No", format!("Rated {}, joists {apart} apart.", units.length(rated))),
-        (None, Some(most)) if most >= widest => {
-            ("As a rule", format!("Sheets so thick go to {}; joists are {apart} apart. Look for the stamp.", units.length(most)))
+        (None, Some(most)) if most >= widest => (
+            "As a rule",
+            format!("Sheets so thick go to {}; joists are {apart} apart. Look for the stamp.", units.length(most)),
+        ),
+        (None, Some(most)) => {
+            ("No", format!("Sheets so thick go to {}; joists are {apart} apart.", units.length(most)))
         }
-        (None, Some(most)) => ("No", format!("Sheets so thick go to {}; joists are {apart} apart.", units.length(most))),
         (None, None) => ("Not enough to say", "Next: state the sheets' rating or thickness, under Job.".to_owned()),
     };
     Card::new(title, headline, std::iter::once(Line::plain(line)).chain(small).collect())

@@ -34,8 +34,9 @@ const OF_CHECKS: [Item; 6] = [
 
 /// All cards of ground, air and roof.
 pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
+    let group = Some("Ground, air and roof water");
     let mut cards = vec![
-        cover(job, units).with_form(job, &Part::House, &OF_COVER),
+        Card { group, ..cover(job, units).with_form(job, &Part::House, &OF_COVER) },
         air(job).with_form(job, &Part::House, &OF_AIR),
         held_to_rules("Wood, soil and the way in", &checks(job, units)).with_form(job, &Part::House, &OF_CHECKS),
     ];
@@ -161,13 +162,13 @@ fn roof(job: &Job, units: Units) -> Card {
     let mut lines = vec![Line::plain(format!("{:.1} gallons a minute in the hardest rain.", runoff.peak))];
     lines.push(match rain.gutter {
         Some(gutter) if rain.takes => Line::plain(format!("Gutter: {gutter} takes it, falling 1/16 to 1/8 in a foot.")),
-        Some(gutter) => Line::next(format!("Gutter: {gutter} does not take it: a larger one, or one more downspout run.")),
+        Some(gutter) => {
+            Line::next(format!("Gutter: {gutter} does not take it: a larger one, or one more downspout run."))
+        }
         None => Line::next("No gutter that is listed takes it: part the roof, or state the gutter's own table."),
     });
-    lines.push(Line::plain(format!(
-        "Downspouts: {}, {:.1} sq in in all.",
-        runoff.downspouts, runoff.downspout_section
-    )));
+    lines
+        .push(Line::plain(format!("Downspouts: {}, {:.1} sq in in all.", runoff.downspouts, runoff.downspout_section)));
     lines.extend(rain.checks.iter().map(line));
     lines.extend(reasons(&known));
     lines.push(Line::small(Source::GutterFall.noted("Fall")));

@@ -27,7 +27,9 @@ pub(super) fn card(job: &Job, units: Units, canvas: Canvas) -> Card {
         Plane::Mark(mark) => format!("Brought to {} below the beam, level.", units.length(mark)),
         Plane::BestFit => format!("Brought to the plane that fits best: it falls {} in a foot.", slope(plan.slope)),
     })];
-    lines.extend(plan.stations.iter().map(|station| Line::plain(format!("{}: {}.", station.name, takes(station, units)))));
+    lines.extend(
+        plan.stations.iter().map(|station| Line::plain(format!("{}: {}.", station.name, takes(station, units)))),
+    );
     lines.push(Line::plain(totals(plan, units)));
     lines.extend(plan.flatness.iter().map(|tolerance| Line::plain(flat(tolerance, units))));
     lines.extend(reasons(&known));
@@ -57,7 +59,8 @@ fn up(length: Length) -> Length {
 
 fn totals(plan: &LevelPlan, units: Units) -> String {
     let planed = plan.deepest();
-    let planing = if planed.is_positive() { format!("; planed {} at most", units.length(up(planed))) } else { String::new() };
+    let planing =
+        if planed.is_positive() { format!("; planed {} at most", units.length(up(planed))) } else { String::new() };
     format!("Shims: {} at most, {} in all{planing}.", units.length(up(plan.thickest())), units.length(plan.shims()))
 }
 

@@ -13,7 +13,8 @@ use crate::engine::take::Units;
 /// Everything on the page, in its order.
 pub fn under(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
     let mut cards = framing::cards(job, units);
-    cards.push(levels::card(job, units, canvas));
+    let group = Some("Levels");
+    cards.push(Card { group, ..levels::card(job, units, canvas) });
     cards.extend(ground::cards(job, units));
     cards
 }

@@ -12,7 +12,7 @@ use crate::engine::take::Units;
 use crate::engine::units::{Amount, Area};
 
 /// What is added for waste to what is not laid out piece by piece, percent
-/// ([`Source::Waste`]).
+/// (common practice, no source).
 pub(super) const A_TENTH: Amount = Amount::whole(10);
 
 /// Something that is needed.
@@ -185,7 +185,8 @@ fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed>
     let square_feet = Amount::nearest(area.to_square_feet());
     let layers: Vec<_> = job.now.layers().values().map(|layer| layer.value.what.label()).collect();
     let floor = Needed::new(Section::TakeOut, "Old floor", square_feet, Unit::SquareFeet)
-        .because(format!("cut back to joist centers: {}", layers.join("; ")), &[Source::CutBack]);
+        .because("cut back to joist centers", &[Source::CutBack]);
+    let floor = layers.into_iter().fold(floor, |floor, layer| floor.because(layer, &[]));
     let mut needed = vec![floor];
     if let Figure::Known(layers) = build_up(job) {
         let volume = area.to_square_feet() * layers.value.whole.to_feet();

@@ -44,7 +44,8 @@ fn section(title: &str, slug: &str, cards: &[Card], folder: &Path) -> Result<Str
 }
 
 fn one_card(card: &Card, folder: &Path, file: &str) -> Result<String, Trouble> {
-    let mut text = format!("### {}\n\n", plain(&card.title));
+    let group = card.group.map_or_else(String::new, |group| format!("### {group}\n\n"));
+    let mut text = format!("{group}### {}\n\n", plain(&card.title));
     if !card.headline.is_empty() {
         text += &format!("**{}**\n\n", plain(&card.headline));
     }

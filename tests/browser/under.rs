@@ -1,0 +1,160 @@
+//! Joists, levels, ground, roof water and the order list, on the phone and without a host.
+
+use crate::carpenter::{phone_with_a_job, sample_without_a_host};
+use crate::desk::{against_the_schema, office};
+use crate::phone::Phone;
+use serde_json::json;
+
+const JOISTS_PAGE: &str = "Joists, levels, ground and roof water";
+
+#[tokio::test]
+async fn the_sample_judges_its_joists_and_lists_what_to_order() {
+    let mut phone = sample_without_a_host().await;
+    page(&mut phone, JOISTS_PAGE, "under").await;
+    phone.wait_for("4 of 9 can stay").await;
+    phone.wait_for("Found soft, yet the awl stops at once: probe again.").await;
+    phone.wait_for("262 gallons for each inch of rain").await;
+    phone.wait_until("levels are drawn", "document.querySelectorAll('#under svg .cut').length > 0").await;
+    phone.screenshot("under").await;
+    phone.check_accessible().await;
+    phone.js("document.querySelector('#under svg').scrollIntoView({ block: 'center' })").await;
+    phone.screenshot("under-levels").await;
+    page(&mut phone, "Order list", "orders").await;
+    phone.wait_for("2 × 8 No. 2, 10 ft").await;
+    phone.wait_for("3 sticks").await;
+    phone.check_accessible().await;
+    phone.screenshot("orders").await;
+    phone.finish().await;
+}
+
+/// From the first measurement to the printed order list, by thumb, the host gone.
+#[tokio::test]
+async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_marked() {
+    let (mut server, mut phone) = phone_with_a_job().await;
+    phone.wait_until_kept().await;
+    server.kill();
+    measure(&mut phone).await;
+    read_levels(&mut phone).await;
+
+    page(&mut phone, JOISTS_PAGE, "under").await;
+    phone.wait_for("What is to become of the joists? Not enough to say").await;
+    phone.wait_for("Measure its breadth, its depth, its clear span").await;
+    open_forms(&mut phone).await;
+    say(&mut phone, r#"["joists","depth"]"#, "seven").await;
+    phone.wait_for("All joists, depth:").await;
+    phone.screenshot("under-refused").await;
+    for (what, typed) in [("breadth", "1 1/2"), ("depth", "7 1/4"), ("clear span", "7' 8"), ("bearing", "3")] {
+        say(&mut phone, &format!(r#"["joists","{what}"]"#), typed).await;
+        stands(&mut phone, &format!(r#"["joists","{what}"]"#), typed).await;
+    }
+    for joist in 1..=6 {
+        let soft = if joist == 4 { "1/2" } else { "0" };
+        say(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
+        stands(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
+    }
+    phone.wait_for("find its stamp, or have somebody grade it").await;
+    phone.screenshot("under-forms").await;
+    choose(&mut phone, "Species group, by stamp", "Hem-fir").await;
+    choose(&mut phone, "Grade, by stamp", "#2").await;
+    phone.wait_for("What is to become of the joists? 5 of 6 can stay").await;
+    phone.wait_for("Sister it: joist 4.").await;
+    choose(&mut phone, "Cover the ground", "yes").await;
+    say(&mut phone, r#"["house","vent area"]"#, "50").await;
+    phone.wait_for("4 vents").await;
+    phone.check_accessible().await;
+    phone.screenshot("under-said").await;
+
+    page(&mut phone, "Order list", "orders").await;
+    phone.wait_for("2 in lumber 7 1/4\" deep, 8 ft").await;
+    phone.wait_for("Ground cover").await;
+    open_forms(&mut phone).await;
+    phone.wait_for("nothing here is a price that somebody asks").await;
+    say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "1").await;
+    phone.wait_for("3 vents").await;
+    phone.nothing_is_unsaved().await;
+
+    let file = phone.hand_over(1).await;
+    assert_eq!(against_the_schema(&std::fs::read(&file).unwrap()), Vec::<String>::new());
+    let csv = office(&["orders", file.to_str().unwrap()]);
+    assert!(csv.contains("Ground and air,Foundation vents,4,vent,0,1,3,,,"), "{csv}");
+
+    page(&mut phone, "Order list", "orders").await;
+    open_forms(&mut phone).await;
+    say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "2").await;
+    phone.wait_for("Was 3.").await;
+    phone.wait_for("1 changed since revision 1 was sent").await;
+    phone.tap("Save as a table (CSV)").await;
+    let table = phone.wait_for_download("orders.csv").await;
+    assert!(std::fs::read_to_string(table).unwrap().contains("Foundation vents,4,vent,0,2,2,,was 3,"));
+    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    phone
+        .wait_until("the table is on paper", "document.querySelector('#orders table')?.getClientRects().length > 0")
+        .await;
+    phone.screenshot("orders-printed").await;
+    phone.finish().await;
+}
+
+async fn measure(phone: &mut Phone) {
+    phone.take_up("Tape").await;
+    for keys in ["1 0 feet save", "8 feet save", "1 0 feet save", "8 feet save"] {
+        phone.keypad(keys).await;
+    }
+    phone.is_asked("Opening: along side 1 from its corner").await;
+    phone.keypad("2 4 save 1 2 save 4 0 save 4 8 save").await;
+    phone.is_asked("Joist 1: center from corner 1").await;
+    phone.keypad("1 6 save 1 6 save 6 save").await;
+    phone.said_back("Joists", "6").await;
+}
+
+async fn read_levels(phone: &mut Phone) {
+    phone.take_up("Level").await;
+    phone.is_asked("Joist 1").await;
+    phone.tap("anywhere along it").await;
+    phone.keypad("3 feet save").await;
+    for drop in ["1 4", "1 5", "1 4"] {
+        phone.keypad(&format!("{drop} save")).await;
+    }
+}
+
+/// Opens one of the pages behind the answers and waits until it is worked out.
+async fn page(phone: &mut Phone, link: &str, slug: &str) {
+    phone.go_to("Answers").await;
+    phone.tap(link).await;
+    let done = format!("document.getElementById('{slug}')?.dataset.state === 'done'");
+    phone.wait_until("the page is there", &done).await;
+}
+
+async fn open_forms(phone: &mut Phone) {
+    phone.js("document.querySelectorAll('.later details').forEach(details => { details.open = true; })").await;
+}
+
+/// Types into a field and leaves it.
+async fn say(phone: &mut Phone, key: &str, typed: &str) {
+    let field = field(key);
+    let typed = serde_json::to_string(typed).unwrap();
+    phone.wait_until("the field is there", &format!("{field} !== null")).await;
+    phone
+        .js(&format!(
+            "(field => {{ field.value = {typed}; field.dispatchEvent(new Event('input'));
+        field.dispatchEvent(new Event('change')); }})({field})"
+        ))
+        .await;
+}
+
+/// Waits until what was typed is what is so, and no draft.
+async fn stands(phone: &mut Phone, key: &str, typed: &str) {
+    let field = field(key);
+    let expression = format!("{field}?.closest('label').classList.contains('unanswered') === false");
+    phone.wait_until(&format!("{key} is {typed}"), &expression).await;
+}
+
+fn field(key: &str) -> String {
+    format!("document.querySelector(`input[data-key=\"${{CSS.escape('{key}')}}\"]`)")
+}
+
+async fn choose(phone: &mut Phone, question: &str, answer: &str) {
+    open_forms(phone).await;
+    phone.tap_in(question, answer).await;
+    let given = format!("document.querySelector(`[aria-label=\"{question}\"] [aria-pressed=true]`) !== null");
+    phone.wait_until(question, &given).await;
+}

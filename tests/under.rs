@@ -1,0 +1,16 @@
+//! What is under the house: joists judged, levels, ground, roof water, and what to order.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
+
+mod desk;
+#[path = "under/framing.rs"]
+mod framing;
+#[path = "under/ground.rs"]
+mod ground;
+#[path = "under/house.rs"]
+mod house;
+#[path = "under/levels.rs"]
+mod levels;
+#[path = "under/orders.rs"]
+mod orders;
+#[path = "under/spans.rs"]
+mod spans;

@@ -1,0 +1,124 @@
+use crate::desk::Desk;
+use crate::house::{house, joist, sound_house};
+use duckboard::engine::entry::Label;
+use duckboard::engine::job::HandOver;
+use duckboard::engine::orders::{Change, Line, OrderList, order_list, to_order};
+use duckboard::engine::particular::Part;
+use duckboard::engine::particular::list::*;
+use duckboard::engine::take::Units;
+use duckboard::engine::units::Amount;
+use proptest::prelude::*;
+
+fn list(desk: &Desk) -> OrderList {
+    order_list(&desk.book, Units::default())
+}
+
+fn line(desk: &Desk, name: &str) -> Line {
+    let lines = list(desk).lines;
+    let found = lines.iter().find(|line| line.needed.name == name);
+    found.unwrap_or_else(|| panic!("{name} is not among {:?}", names(desk))).clone()
+}
+
+fn names(desk: &Desk) -> Vec<String> {
+    list(desk).lines.into_iter().map(|line| line.needed.name).collect()
+}
+
+fn order(name: &str) -> Part {
+    Part::Order(Label::new(name).unwrap())
+}
+
+const SHEETS: &str = "Sheets 4' × 8'";
+
+#[test]
+fn what_cannot_be_told_yet_is_named_and_not_guessed() {
+    let desk = Desk::new();
+    let list = list(&desk);
+    assert!(list.lines.is_empty(), "{:?}", list.lines);
+    assert!(
+        list.open[0].contains("place the opening") && list.open[0].contains("lay out the joists"),
+        "{:?}",
+        list.open
+    );
+    assert!(names(&house()).contains(&SHEETS.to_owned()));
+}
+
+#[test]
+fn lumber_of_one_kind_is_cut_together() {
+    let mut desk = sound_house();
+    desk.says(joist(2), &SOFT_DEPTH, "1/2");
+    desk.says(joist(7), &SOFT_LENGTH, "6'");
+    desk.says(joist(7), &SOFT_DEPTH, "1/2");
+    // Each 10 ft and two bearings of 1 1/2 in: 10 ft 3 in, out of sticks of 12 ft.
+    let sisters = line(&desk, "2 in lumber 7 1/4\" deep, 12 ft");
+    assert_eq!(sisters.to_order, Amount::whole(2));
+    assert_eq!(line(&desk, "Joist hangers").to_order, Amount::whole(2), "two for the one that is replaced");
+    desk.log(duckboard::engine::job::Fact::BlockLumber(Label::new("2 × 8").unwrap()));
+    desk.says(Part::House, &SISTER_LUMBER, "2 × 8");
+    let together = list(&desk).lines.into_iter().filter(|line| line.needed.name.starts_with("2 × 8, "));
+    let from: Vec<_> = together.flat_map(|line| line.needed.from).collect();
+    assert!(
+        from.iter().any(|from| from.contains("joist 2: sister")) && from.iter().any(|from| from.contains("blocks"))
+    );
+}
+
+#[test]
+fn joists_for_an_engineer_are_open_and_not_ordered() {
+    let mut desk = sound_house();
+    desk.says(joist(2), &SOFT_DEPTH, "3");
+    assert!(!names(&desk).iter().any(|name| name.contains("lumber 7 1/4")), "{:?}", names(&desk));
+    assert!(list(&desk).open.iter().any(|open| open.contains("Joists 2: their lumber waits for an engineer")));
+}
+
+#[test]
+fn stock_and_waste_are_taken_into_account_and_kept_apart() {
+    let mut desk = house();
+    let screws = line(&desk, "Floor fasteners");
+    assert_eq!((screws.waste, screws.is_waste_stated), (Amount::whole(10), false));
+    desk.says(order("Floor fasteners"), &WASTE, "0");
+    desk.says(order("Floor fasteners"), &ON_HAND, "10");
+    let fewer = line(&desk, "Floor fasteners");
+    assert_eq!(fewer.needed.amount, screws.needed.amount);
+    assert_eq!(fewer.to_order.get(), screws.needed.amount.get() - 10.0);
+    desk.says(Part::House, &BOX, "100");
+    assert_eq!(line(&desk, "Floor fasteners").needed.unit.label(), "box");
+}
+
+#[test]
+fn what_changed_since_the_file_was_sent_is_marked() {
+    let mut desk = house();
+    assert_eq!(line(&desk, SHEETS).change, None);
+    desk.log(HandOver { revision: 1, with_photos: false, with_client: true });
+    assert_eq!(list(&desk).sent, None, "nothing was said since: there is no other list to compare with");
+    desk.says(order(SHEETS), &ON_HAND, "1");
+    let before = line(&house(), SHEETS).to_order;
+    assert_eq!(line(&desk, SHEETS).change, Some(Change::Was(before)));
+    assert_eq!(line(&desk, "Floor fasteners").change, Some(Change::Same));
+    desk.says(Part::House, &COVERED, "yes");
+    assert_eq!(line(&desk, "Ground cover").change, Some(Change::New));
+    desk.log(HandOver { revision: 2, with_photos: false, with_client: true });
+    assert_eq!(list(&desk).sent, Some(1), "whoever opens revision 2 has seen revision 1");
+    desk.says(Part::House, &COVERED, "no");
+    let list = list(&desk);
+    assert_eq!((list.sent, list.dropped.contains(&"Ground cover".to_owned())), (Some(2), true));
+}
+
+#[test]
+fn prices_stand_beside_their_lines_and_are_never_invented() {
+    let mut desk = house();
+    assert!(list(&desk).lines.iter().all(|line| line.price.is_none()));
+    desk.says(order(SHEETS), &PRICE, "41.5");
+    assert_eq!(line(&desk, SHEETS).price, Some(Amount::thousandths(41_500)));
+}
+
+proptest! {
+    #[test]
+    fn orders_cover_the_need_and_no_more(needed in 0..500_000_u32, waste in 0..50_u32, on_hand in 0..600_000_u32) {
+        let [needed, on_hand] = [needed, on_hand].map(Amount::thousandths);
+        let order = to_order(needed, Amount::whole(waste), on_hand, true);
+        let wanted = needed.get() * (1.0 + f64::from(waste) / 100.0);
+        prop_assert_eq!(i64::from(order) % 1000, 0);
+        prop_assert!(order.get() + on_hand.get() >= wanted - 1e-6);
+        prop_assert!(order.get() < (wanted - on_hand.get()).max(0.0) + 1.002);
+        prop_assert!(to_order(needed, Amount::whole(waste + 1), on_hand, true) >= order);
+    }
+}
