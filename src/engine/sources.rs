@@ -274,6 +274,8 @@ sources! {
     AsbestosLaterYear: Secondary, "Public pages that give 1986 as the year for asbestos in floor coverings";
     /// How thick panels are, whatever they are called.
     PanelThickness: Published, "PS 1-19: a 23/32 and a 3/4 panel can be equally thick; measure, do not go by the name";
+    /// What fans may do.
+    OutdoorFans: Published, "A building-science article (2017): large outdoor-air fans can wet framing";
     /// What is done before a blade goes through a floor.
     BlindCuts: Practice, "Cutting floors: find, switch off, lock out; blade as deep as the sheet";
     /// Whose work pipes and wires are.

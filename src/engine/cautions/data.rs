@@ -59,6 +59,23 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::WeakFraming,
     },
     Caution {
+        name: "shoring",
+        severity: Severity::Harmful,
+        title: "Shore before you cut a joist",
+        words: "Temporary walls or posts on both sides, on firm ground, before a joist is cut, notched or taken out. \
+                They stay until the new one bears. Sister no wet rot.",
+        sources: &[Source::Shoring, Source::JoistRepair],
+        trigger: Trigger::Said(&["soft depth", "notch depth", "header span"]),
+    },
+    Caution {
+        name: "roof_edge",
+        severity: Severity::Harmful,
+        title: "At the roof's edge",
+        words: "Gutters are hung from a footed ladder or a scaffold, clear of wires. Above 6 ft the fall rule holds.",
+        sources: &[Source::HoleCovers, Source::LicensedTrades],
+        trigger: Trigger::Said(&["eave", "roof area"]),
+    },
+    Caution {
         name: "hole_cover",
         severity: Severity::Harmful,
         title: "Cover the hole",

@@ -6,6 +6,7 @@ use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
 use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
 use crate::engine::moisture::{Material, Reading, Shown, Wood};
+use crate::engine::particular::{Part, Particular, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::sample;
 use crate::engine::survey::Opening;
@@ -91,6 +92,8 @@ fn everything() -> Desk {
     for finding in Finding::OF_WOOD.into_iter().chain(Finding::AROUND) {
         desk.log(found(finding));
     }
+    desk.log(said(Part::Joist(JoistNumber::FIRST), "soft depth", inches("2 in", 2)));
+    desk.log(said(Part::House, "eave", inches("24'", 288)));
     let place = desk.log(place(Element::Sill, 1));
     let wood = Wood { material: Material::Treated, species: None };
     desk.with(Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None })
@@ -242,7 +245,48 @@ fn the_sample_job_calls_for_what_an_old_wet_floor_calls_for() {
     let records = sample::entries(DeviceId::new(7)).into_iter().map(|entry| Record::of(entry).unwrap());
     let book = Book::of(records);
     let names: Vec<_> = due(book.job()).into_iter().map(|caution| caution.name).collect();
-    let expected =
-        ["crawl_entry", "wire_or_pipe", "blind_cut", "weak_framing", "hole_cover", "asbestos", "lead", "silica"];
+    let expected = [
+        "crawl_entry",
+        "wire_or_pipe",
+        "blind_cut",
+        "weak_framing",
+        "shoring",
+        "roof_edge",
+        "hole_cover",
+        "asbestos",
+        "lead",
+        "silica",
+    ];
     assert_eq!(names, expected);
+}
+
+fn said(of: Part, what: &str, is: Value) -> Particular {
+    Particular { of, what: Label::new(what).unwrap(), is }
+}
+
+fn inches(typed: &str, inches: i32) -> Value {
+    Value::Length(Typed::new(typed, Length::inches(inches)))
+}
+
+#[test]
+fn soft_joists_that_are_to_be_cut_are_shored_first() {
+    let joist = Part::Joist(JoistNumber::new(3).unwrap());
+    let sound = Desk::new().with(said(joist.clone(), "soft depth", inches("0 in", 0)));
+    assert!(!sound.is_due("shoring"));
+    assert!(sound.with(said(joist, "soft depth", inches("1 in", 1))).is_due("shoring"));
+}
+
+#[test]
+fn gutters_bring_the_roofs_edge() {
+    assert!(Desk::new().with(said(Part::House, "eave", inches("24'", 288))).is_due("roof_edge"));
+}
+
+#[test]
+fn a_support_that_is_not_sound_is_an_engineers_until_somebody_says_otherwise() {
+    let state = |word: &str| said(Part::Pier(2), "state", Value::Words(Label::new(word).unwrap()));
+    let desk = Desk::new().with(state("sound"));
+    assert!(!desk.is_due("weak_framing"));
+    let desk = desk.with(state("settled"));
+    assert!(desk.is_due("weak_framing"));
+    assert!(!desk.with(state("sound")).is_due("weak_framing"));
 }

@@ -4,7 +4,9 @@ use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::job::{Fact, Job};
 use crate::engine::moisture::Material;
+use crate::engine::particular::Value;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
+use litemap::LiteMap;
 use std::collections::BTreeSet;
 
 /// More soft joists than this call for an engineer: of joists in a row the practice
@@ -25,10 +27,12 @@ pub enum Trigger {
     Vents,
     /// One of these was found.
     Found(&'static [Finding]),
+    /// One of these particulars was said, and is no length of nought.
+    Said(&'static [&'static str]),
     /// Treated wood was read.
     TreatedWood,
-    /// Framing is weak: any that is rotten or cracked, a soft sill or girder, or more
-    /// than [`SOFT_JOISTS`] soft joists.
+    /// Framing is weak: any that is rotten or cracked, a soft sill or girder, more than
+    /// [`SOFT_JOISTS`] soft joists, or a support that is not sound.
     WeakFraming,
 }
 
@@ -44,6 +48,7 @@ impl Trigger {
                 Some(format!("The crawl space is said to be {}.", venting.label()))
             }
             Self::Found(findings) => found(job, findings),
+            Self::Said(words) => said(job, words),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
         }
@@ -91,10 +96,26 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    worst.or_else(|| {
+    worst.or_else(|| unsound_support(job)).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
+}
+
+fn said(job: &Job, words: &[&str]) -> Option<String> {
+    let particulars = job.now.particulars().values().map(|it| it.value);
+    let mut like = particulars.filter(|it| words.contains(&it.what.as_str()));
+    like.find(|it| !matches!(&it.is, Value::Length(typed) if !typed.value.is_positive()))
+        .map(|it| format!("{}, {}: {}.", it.of.name(), it.what, it.is.typed()))
+}
+
+/// A girder, pier or ledger whose last word is not that it is sound.
+fn unsound_support(job: &Job) -> Option<String> {
+    let mut last: LiteMap<String, &str> = LiteMap::new();
+    for it in job.now.particulars().values().filter(|it| it.value.what.as_str() == "state") {
+        last.insert(it.value.of.name(), it.value.is.typed());
+    }
+    last.iter().find(|(_, state)| **state != "sound").map(|(of, state)| format!("{of}: {state}."))
 }
 
 /// Is one such finding enough? Of a member that nobody named, take the careful view.

@@ -171,6 +171,7 @@ pub fn unvented_for(job: &Job) -> Figure<Unvented> {
     doubts.push(
         "The ground covered from wall to wall, joints taped, edges sealed 6 in up; the walls insulated.".to_owned(),
     );
+    doubts.push(Source::OutdoorFans.noted("No more than the code's flow of outdoor air"));
     if AirWay::of(job) == AirWay::Dehumidifier {
         doubts.push("Not every edition and state lists a dehumidifier: ask before one is bought.".to_owned());
     }
