@@ -16,6 +16,21 @@ export function show(asked) {
   worker.postMessage(asked);
 }
 
+// How long a job file is kept waiting for its figures.
+const PATIENCE_MS = 10_000;
+
+// Of a worker of its own: a search that takes long keeps no page waiting, and ends with it.
+export function figures(asked) {
+  const once = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
+  const told = new Promise((resolve, reject) => {
+    once.onmessage = ({ data }) => (data.figures ? resolve(data.figures) : reject(data.problem));
+    once.onerror = reject;
+    setTimeout(reject, PATIENCE_MS);
+    once.postMessage(asked);
+  });
+  return told.finally(() => once.terminate());
+}
+
 function started() {
   const begun = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
   begun.onmessage = ({ data }) => (data.key ? settle(data) : draw(data));

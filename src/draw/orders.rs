@@ -4,7 +4,7 @@ use super::card::{Card, Line};
 use crate::engine::describe::capital;
 use crate::engine::entry::Label;
 use crate::engine::job::Job;
-use crate::engine::orders::{self, Change, OrderList, Section, Unit, several};
+use crate::engine::orders::{self, Change, OrderList, Section};
 use crate::engine::particular::{Part, list};
 use crate::engine::units::Amount;
 
@@ -34,24 +34,6 @@ fn summary(job: &Job, list: &OrderList) -> Card {
     Card::new("Order list", headline, lines).with_form(job, &Part::House, &list::OF_ORDERS)
 }
 
-/// "3 sheets".
-pub fn quantity(line: &orders::Line) -> String {
-    in_unit(line.to_order, line.needed.unit)
-}
-
-fn in_unit(amount: Amount, unit: Unit) -> String {
-    match unit {
-        Unit::Each(word) if amount == Amount::whole(1) => format!("1 {word}"),
-        Unit::Each(word) => format!("{} {}", tenths(amount), several(word)),
-        Unit::Feet | Unit::SquareFeet | Unit::CubicFeet => format!("{} {}", tenths(amount), unit.label()),
-    }
-}
-
-/// To a tenth, whole ones without.
-fn tenths(amount: Amount) -> String {
-    format!("{:.1}", amount.get()).trim_end_matches(".0").to_owned()
-}
-
 fn one_line(job: &Job, line: &orders::Line) -> Card {
     let needed = &line.needed;
     let mut lines = Vec::new();
@@ -65,14 +47,14 @@ fn one_line(job: &Job, line: &orders::Line) -> Card {
         (percent, true) => format!("{percent} % as stated"),
         (percent, false) => format!("{percent} % as usual"),
     };
-    let amount = in_unit(needed.amount, needed.unit);
+    let amount = needed.unit.count(needed.amount);
     lines.push(Line::small(format!("Needed: {amount}; waste: {waste}; on hand: {}.", line.on_hand.shown())));
     lines.extend(needed.from.iter().map(|from| Line::small(format!("{from}."))));
     lines.extend(needed.sources.iter().map(|source| {
         let cited = source.citation();
         Line::small(format!("{} ({})", cited.title, cited.mark.label()))
     }));
-    let card = Card::new(needed.name.clone(), quantity(line), lines);
+    let card = Card::new(needed.name.clone(), line.quantity(), lines);
     match needed.section {
         Section::TakeOut => card,
         _ => card.with_form(job, &Part::Order(Label::fitted(&needed.name)), &list::OF_ORDER),
@@ -87,7 +69,7 @@ pub fn rows(list: &OrderList) -> Vec<(&'static str, Vec<[String; 5]>)> {
     let row = |line: &orders::Line| {
         [
             line.needed.name.clone(),
-            quantity(line),
+            line.quantity(),
             line.price.map(Amount::shown).unwrap_or_default(),
             line.change.map(Change::words).unwrap_or_default(),
             line.needed.from.join("; "),

@@ -24,6 +24,14 @@ pub struct Said {
     pub line: String,
 }
 
+impl Said {
+    /// Both in one line.
+    pub fn words(&self) -> String {
+        let parts = [self.headline.as_str(), self.line.as_str()];
+        parts.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("; ")
+    }
+}
+
 /// A result of the job.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answer {

@@ -36,5 +36,5 @@ pub use model::{ENGINE, FORMAT, JobFile, JobHead, LeftOut, Made};
 pub use photo::{FilePhoto, NoPhoto};
 pub use read::{Salvage, read, salvage};
 pub use redact::{invitation, without_client, without_photos};
-pub use snapshot::{SnapshotFigure, SnapshotSource};
+pub use snapshot::{Snapshot, SnapshotFigure, SnapshotSource, figures};
 pub use version::{Standing, Version};

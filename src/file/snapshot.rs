@@ -1,13 +1,57 @@
 //! Figures as a snapshot: what this build computed when the file was made, for
 //! whoever opens it without an engine. The reader ignores them.
+//!
+//! On a phone the module that is loaded later computes them, since the order list needs
+//! the search for sheets; the app is handed their text.
 
-use crate::engine::figure::Figure;
+use crate::engine::figure::{Figure, Why};
+use crate::engine::job::Book;
+use crate::engine::orders::order_list;
+use crate::engine::results::{Said, answers};
 use crate::engine::sources::Source;
+use crate::engine::take::Units;
 use serde::Serialize;
+use serde_json::value::RawValue;
 
 /// What the snapshot says of itself.
 pub const NOTE: &str = "A snapshot of what the engine computed when this file was made. \
     It is not read back: whoever opens the file computes it again from the entries.";
+
+/// Figures as they stand in a file.
+#[derive(Debug, Clone, Serialize)]
+#[serde(transparent)]
+pub struct Snapshot(Box<RawValue>);
+
+impl Snapshot {
+    /// These figures.
+    pub fn of(figures: &[SnapshotFigure]) -> Self {
+        // Text and structs of text always have a JSON form.
+        Self(serde_json::value::to_raw_value(figures).unwrap_or_default())
+    }
+
+    /// None.
+    pub fn none() -> Self {
+        Self::parse("[]".to_owned()).unwrap_or_else(|| Self(Box::default()))
+    }
+
+    /// Figures that were written elsewhere; none if the text is no list.
+    pub fn parse(json: String) -> Option<Self> {
+        let is_list = json.starts_with('[');
+        RawValue::from_string(json).ok().filter(|_| is_list).map(Self)
+    }
+}
+
+/// Every figure of a job by its name, computed now, and then every line of its order list.
+pub fn figures(book: &Book, units: Units) -> Vec<SnapshotFigure> {
+    let answers = answers(book.job(), units);
+    let answers = answers.iter().map(|answer| SnapshotFigure::of(answer.name, &answer.said, Said::words));
+    let lines = order_list(book, units).lines;
+    let orders = lines.iter().map(|line| {
+        let why = Why::rule(line.needed.from.join("; "), &line.needed.sources);
+        SnapshotFigure::of(format!("order: {}", line.needed.name), &Figure::known(line.quantity(), why), String::clone)
+    });
+    answers.chain(orders).collect()
+}
 
 /// One figure as it was when the file was made.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

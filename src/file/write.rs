@@ -7,13 +7,15 @@
 use super::limits::{ENTRIES, FILE_BYTES, PHOTOS};
 use super::model::{ENGINE, FORMAT, JobFile};
 use super::photo::{self, FilePhoto};
-use super::snapshot::{NOTE, SnapshotFigure};
+#[cfg(not(target_arch = "wasm32"))]
+use super::snapshot::SnapshotFigure;
+use super::snapshot::{NOTE, Snapshot};
 use crate::engine::entry::Time;
 use serde::Serialize;
 use std::fmt::Write as _;
 
 /// The whole file in parts: its head, its entries, each photo, its foot.
-pub fn parts<'a>(file: &'a JobFile, figures: &'a [SnapshotFigure]) -> impl Iterator<Item = String> + 'a {
+pub fn parts<'a>(file: &'a JobFile, figures: &'a Snapshot) -> impl Iterator<Item = String> + 'a {
     let photos = file.photos.iter().enumerate().map(|(nth, photo)| photo_part(photo, nth));
     [head(file), entries(file)].into_iter().chain(photos).chain(std::iter::once_with(move || foot(file, figures)))
 }
@@ -59,7 +61,7 @@ pub fn photo_part(photo: &FilePhoto, nth: usize) -> String {
 }
 
 /// The end of the photos, the snapshot, and the fields that this build does not know.
-pub fn foot(file: &JobFile, figures: &[SnapshotFigure]) -> String {
+pub fn foot(file: &JobFile, figures: &Snapshot) -> String {
     let results = Results { note: NOTE, engine: ENGINE, made_at: file.made.at, figures };
     let mut foot = format!("\n],\n\"results\": {}", json(&results));
     file.extra.write(&mut foot);
@@ -98,7 +100,8 @@ pub(super) struct Results<'a> {
     #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "String", extend("format" = "date-time")))]
     made_at: Time,
     /// The figures.
-    figures: &'a [SnapshotFigure],
+    #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "Vec<SnapshotFigure>"))]
+    figures: &'a Snapshot,
 }
 
 const fn between(nth: usize) -> &'static str {

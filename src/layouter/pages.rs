@@ -8,7 +8,7 @@ use duckboard::draw::{Canvas, form, svg};
 use duckboard::engine::job::Observation;
 use duckboard::engine::orders::order_list;
 use duckboard::engine::take::Units;
-use duckboard::file::{read, tables};
+use duckboard::file::{figures, read, tables};
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -91,6 +91,14 @@ pub fn page(name: &str, job: &str, units: &str, width: u32) -> Result<String, St
     };
     let page = ShownPage { cards: cards.into_iter().map(shown).collect(), table };
     serde_json::to_string(&page).map_err(|error| error.to_string())
+}
+
+/// Every figure of a job file's text, as its snapshot has it.
+#[wasm_bindgen]
+pub fn figures_of(job: &str, units: &str) -> Result<String, String> {
+    let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
+    let units = serde_json::from_str(units).unwrap_or_default();
+    serde_json::to_string(&figures(&salvage.file.book(), units)).map_err(|error| error.to_string())
 }
 
 /// What was typed into a field, as the observation to be logged. The error says in words

@@ -4,7 +4,7 @@
 use duckboard::engine::entry::{DeviceId, EntryId, JobId};
 use duckboard::engine::job::{Book, Record};
 use duckboard::engine::sample;
-use duckboard::file::{FilePhoto, JobFile, Made, Version, write};
+use duckboard::file::{FilePhoto, JobFile, Made, Snapshot, Version, write};
 
 /// The phone that is said to have logged it.
 const PHONE: DeviceId = DeviceId::new(7);
@@ -26,7 +26,7 @@ pub fn sound(picture: &[u8]) -> String {
     let at = "2026-10-27T16:40:00-05:00".parse().unwrap();
     let file = JobFile::of(&Book::of(records), JobId::new(0xb), 1, Made::here(at));
     let file = file.with_photos([FilePhoto::of(picture, at).unwrap()]);
-    write::parts(&file, &[]).collect()
+    write::parts(&file, &Snapshot::none()).collect()
 }
 
 /// The same by a later Duckboard: with an entry of an unknown kind, and unknown fields in

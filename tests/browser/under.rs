@@ -75,6 +75,8 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
 
     let file = phone.hand_over(1).await;
     assert_eq!(against_the_schema(&std::fs::read(&file).unwrap()), Vec::<String>::new());
+    let text = std::fs::read_to_string(&file).unwrap();
+    assert!(text.contains("\"order: Foundation vents\"") && text.contains("3 vents"), "the list is in the file");
     let csv = office(&["orders", file.to_str().unwrap()]);
     assert!(csv.contains("Ground and air,Foundation vents,4,vent,0,1,3,,,"), "{csv}");
 

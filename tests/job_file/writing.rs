@@ -5,7 +5,7 @@ use crate::{file_of, reread, with_field};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::job::{Act, Observation};
 use duckboard::file::limits::ENTRIES;
-use duckboard::file::{JobFile, read, write};
+use duckboard::file::{JobFile, Snapshot, read, write};
 use std::collections::BTreeSet;
 
 #[test]
@@ -19,7 +19,7 @@ fn what_is_written_reads_back_the_same() {
 
 #[test]
 fn every_photo_is_a_part_of_its_own() {
-    let parts: Vec<String> = write::parts(&first_file(), &[]).collect();
+    let parts: Vec<String> = write::parts(&first_file(), &Snapshot::none()).collect();
     assert_eq!(parts.len(), 2 + 2 + 1);
     assert!(parts[2].contains("base64") && parts[3].contains("base64"));
     assert!(!parts[0].contains("base64") && !parts[1].contains("base64"));

@@ -18,7 +18,7 @@ use duckboard::engine::survey::{
     Trust, WholeFloor, room_area,
 };
 use duckboard::engine::units::{Angle, Length, Temperature, Typed};
-use duckboard::file::{FilePhoto, JobFile, Made, SnapshotFigure, write};
+use duckboard::file::{FilePhoto, JobFile, Made, Snapshot, SnapshotFigure, write};
 
 pub const JOB: JobId = JobId::new(0x0b);
 pub const FIRST_PHONE: DeviceId = DeviceId::new(7);
@@ -177,7 +177,7 @@ pub fn first_file() -> JobFile {
 }
 
 pub fn text(file: &JobFile) -> String {
-    write::parts(file, &figures()).collect()
+    write::parts(file, &Snapshot::of(&figures())).collect()
 }
 
 pub fn figures() -> Vec<SnapshotFigure> {

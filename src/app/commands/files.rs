@@ -1,13 +1,12 @@
 //! Job files out and in.
 
-use crate::app::platform::{clock, download, files};
+use crate::app::platform::{clock, download, files, later};
 use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, extras_note};
 use crate::engine::entry::JobId;
 use crate::engine::job::{Act, Book, HandOver, Observation, Record};
 use crate::engine::photo::Digest;
-use crate::engine::results;
-use crate::file::{self, FilePhoto, JobFile, Made, SnapshotFigure, invitation, write};
+use crate::file::{self, FilePhoto, JobFile, Made, Snapshot, invitation, write};
 use crate::store::{Blob, BlobKey, BlobKind, Store};
 use leptos::prelude::*;
 use std::collections::BTreeSet;
@@ -49,10 +48,21 @@ impl Session {
         spawn_local(async move { ready.run(self.packed(id, packing, revision).await) });
     }
 
+    /// What the job comes to, by the module that is loaded later. The file goes without if
+    /// that does not answer: whoever opens it computes it again.
+    async fn figures(self, book: &Book) -> Snapshot {
+        let units = self.prefs.with_untracked(|prefs| serde_json::to_string(&prefs.units)).unwrap_or_default();
+        let told = match self.plain_file(book) {
+            Some(job) => later::figures(&job, &units).await,
+            None => None,
+        };
+        told.and_then(Snapshot::parse).unwrap_or_else(Snapshot::none)
+    }
+
     /// The job as a file's text, without photos.
     pub fn plain_file(self, book: &Book) -> Option<String> {
         let file = JobFile::of(book, self.job_id_untracked()?, 1, Made::here(clock::now()));
-        Some(write::parts(&file, &[]).collect())
+        Some(write::parts(&file, &Snapshot::none()).collect())
     }
 
     fn next_revision(self, id: JobId) -> u32 {
@@ -62,11 +72,7 @@ impl Session {
 
     async fn packed(self, id: JobId, packing: Packing, revision: u32) -> Result<Package, String> {
         let book = self.books.with_untracked(|books| books.get(&id).cloned()).ok_or("there is no such job")?;
-        let units = self.prefs.get_untracked().units;
-        let figures: Vec<SnapshotFigure> = results::answers(book.job(), units)
-            .iter()
-            .map(|answer| SnapshotFigure::of(answer.name, &answer.said, |said| said.headline.clone()))
-            .collect();
+        let figures = self.figures(&book).await;
         let made = Made::here(clock::now());
         let file = match packing.invitation {
             true => invitation(&book, id, revision, made),
@@ -168,7 +174,7 @@ impl Session {
         let head = |photo: &FilePhoto| FilePhoto { bytes: None, ..photo.clone() };
         let photos = file.photos.iter().map(head).collect();
         let shell = JobFile { records: Vec::new(), photos, ..file.clone() };
-        let text: String = write::parts(&shell, &[]).collect();
+        let text: String = write::parts(&shell, &Snapshot::none()).collect();
         self.push(crate::store::Batch::default().with_note(extras_note(id), Some(text)));
     }
 

@@ -1,6 +1,8 @@
 //! What is loaded when it is first asked for.
 
 use crate::engine::job::Observation;
+use futures_channel::oneshot;
+use gloo_events::EventListener;
 use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
 use web_sys::{CustomEvent, CustomEventInit, Event};
@@ -21,6 +23,21 @@ pub fn show(page: &str, job: &str, units: &str) {
     {
         let _ = window.dispatch_event(&event);
     }
+}
+
+/// The figures of a job file's text, as JSON; none if they cannot be worked out in time.
+pub async fn figures(job: &str, units: &str) -> Option<String> {
+    let window = web_sys::window()?;
+    let (tell, told) = oneshot::channel();
+    let mut tell = Some(tell);
+    let _listening = EventListener::new(&window, "duckboard-figures", move |event| {
+        let figures = event.dyn_ref::<CustomEvent>().and_then(|event| event.detail().as_string());
+        if let Some(tell) = tell.take() {
+            let _ = tell.send(figures);
+        }
+    });
+    show("figures", job, units);
+    told.await.ok().flatten()
 }
 
 /// What such an event hands back, as a job file has it.

@@ -9,7 +9,7 @@ mod lumber;
 mod needs;
 mod under;
 
-pub use needs::{Needed, Section, Unit, needs, several};
+pub use needs::{Needed, Section, Unit, needs};
 
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::job::{Act, Book, Job, Observation, Record};
@@ -59,6 +59,13 @@ pub struct OrderList {
     pub open: Vec<String>,
     /// The file's revision when it was last sent.
     pub sent: Option<u32>,
+}
+
+impl Line {
+    /// What to order, in words: "3 sheets".
+    pub fn quantity(&self) -> String {
+        self.needed.unit.count(self.to_order)
+    }
 }
 
 impl Change {

@@ -89,6 +89,17 @@ impl Unit {
         }
     }
 
+    /// So much of it, in words and to a tenth: "3 sheets", "26.4 ft".
+    pub fn count(self, amount: Amount) -> String {
+        let tenths = format!("{:.1}", amount.get());
+        let tenths = tenths.trim_end_matches(".0");
+        match self {
+            Self::Each(word) if amount == Amount::whole(1) => format!("1 {word}"),
+            Self::Each(word) => format!("{tenths} {}", several(word)),
+            Self::Feet | Self::SquareFeet | Self::CubicFeet => format!("{tenths} {}", self.label()),
+        }
+    }
+
     /// Does it come in whole ones?
     pub const fn is_whole(self) -> bool {
         matches!(self, Self::Each(_))
@@ -146,12 +157,12 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
 }
 
 /// "1 sheet", "2 sheets", "2 boxes".
-pub fn counted(number: usize, what: &str) -> String {
+pub(super) fn counted(number: usize, what: &str) -> String {
     if number == 1 { format!("1 {what}") } else { format!("{number} {}", several(what)) }
 }
 
 /// More than one of them.
-pub fn several(what: &str) -> String {
+fn several(what: &str) -> String {
     let ending = if what.ends_with('x') { "es" } else { "s" };
     format!("{what}{ending}")
 }

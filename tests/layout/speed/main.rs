@@ -1,10 +1,11 @@
-//! How long the proofs of a folder of cases take, and water after them:
+//! How long the proofs of a folder of cases take, then water, then a whole job:
 //! `layout_speed CASES_DIR` natively; or in a browser, where `index.html` beside this
 //! file takes the time.
 
 #[path = "../cases/format.rs"]
 mod format;
 mod water;
+mod whole;
 
 use duckboard::engine::sheets::layout::{Search, Step};
 use format::CaseFile;
@@ -29,6 +30,13 @@ pub fn map_and_rank(readings: u16) -> Result<String, String> {
     water::water(readings)
 }
 
+/// Everything that the sample job comes to but the search for its sheets.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
+#[must_use]
+pub fn whole_job() -> String {
+    whole::whole()
+}
+
 #[cfg(target_arch = "wasm32")]
 fn main() {}
 
@@ -47,5 +55,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let began = std::time::Instant::now();
     let mapped = map_and_rank(200)?;
     println!("{}", serde_json::json!([mapped, began.elapsed().as_secs_f64() * 1000.0]));
+    let began = std::time::Instant::now();
+    let whole = whole_job();
+    println!("{}", serde_json::json!([whole, began.elapsed().as_secs_f64() * 1000.0]));
     Ok(())
 }
