@@ -112,6 +112,20 @@ fn clashes_and_dangling_entries_are_faults_but_unknown_kinds_are_not() {
 }
 
 #[test]
+fn particulars_that_nothing_goes_by_are_told_with_what_would_do() {
+    let desk = Desk::new("not-counted");
+    let whole = text(&first_file()).replacen("\"what\":\"rain\"", "\"what\":\"snow\"", 1);
+    let whole = whole.replacen(
+        "\"what\":\"roof pitch\",\"is\":{\"words\":\"4 to 5/12\"",
+        "\"what\":\"roof pitch\",\"is\":{\"words\":\"steep\"",
+        1,
+    );
+    let told = desk.well(&["check", &desk.put("job", whole)]);
+    assert!(told.contains("Not counted: House, snow: 6.2 (nothing here is known by these words)"), "{told}");
+    assert!(told.contains("Not counted: House, roof pitch: steep (accepted are: flat to 3/12; "), "{told}");
+}
+
+#[test]
 fn what_is_no_job_file_is_refused_whatever_its_name() {
     let desk = Desk::new("other");
     let output = desk.office(&["check", &desk.put("x.duckboard.json", "{}")]);

@@ -3,7 +3,8 @@
 use crate::files;
 use crate::trouble::{Trouble, counted};
 use duckboard::engine::entry::EntryId;
-use duckboard::engine::job::{Book, Fault, Log, Record};
+use duckboard::engine::job::{Book, Fault, Job, Log, Record};
+use duckboard::engine::particular::{Particular, item_of};
 use duckboard::file::{JobFile, Refusal, Salvage};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -59,6 +60,7 @@ fn summary(file: &JobFile, book: &Book) -> String {
     for (thing, corrections) in &job.conflicts {
         lines.push(format!("Conflict: {thing} was corrected in {} ways; the last stands in", corrections.len()));
     }
+    lines.extend(not_counted(job));
     for (kind, count) in unknown_kinds(job.unknown.values()) {
         lines.push(format!("Not known here: {} of kind \"{kind}\", carried along", counted(count, "entry")));
     }
@@ -67,6 +69,19 @@ fn summary(file: &JobFile, book: &Book) -> String {
         lines.push(format!("Not known here: {} ({})", counted(names.len(), "field"), names.join(", ")));
     }
     lines.iter().map(|line| format!("{line}\n")).collect()
+}
+
+/// Particulars that no calculation goes by, and why: none is a fault, and all are carried along.
+fn not_counted(job: &Job) -> Vec<String> {
+    let particulars = job.now.particulars().values().map(|it| it.value);
+    let why = |it: &Particular| match item_of(it.what.as_str()) {
+        None => Some("nothing here is known by these words".to_owned()),
+        Some(item) if !item.allows(&it.is) => Some(item.accepts()),
+        Some(_) => None,
+    };
+    let told = particulars
+        .filter_map(|it| Some(format!("Not counted: {}, {}: {} ({})", it.of.name(), it.what, it.is.typed(), why(it)?)));
+    told.collect()
 }
 
 fn photos(file: &JobFile) -> String {
