@@ -49,8 +49,8 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     }
     for joist in 1..=6 {
         let soft = if joist == 4 { "1/2" } else { "0" };
-        say(&mut phone, &format!(r#"["joist {joist}","soft depth"]"#), soft).await;
-        stands(&mut phone, &format!(r#"["joist {joist}","soft depth"]"#), soft).await;
+        say(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
+        stands(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
     }
     phone.wait_for("find its stamp, or have somebody grade it").await;
     phone.screenshot("under-forms").await;
@@ -69,7 +69,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.wait_for("Ground cover").await;
     open_forms(&mut phone).await;
     phone.wait_for("nothing here is a price that somebody asks").await;
-    say(&mut phone, r#"["order Foundation vents","on hand"]"#, "1").await;
+    say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "1").await;
     phone.wait_for("3 vents").await;
     phone.nothing_is_unsaved().await;
 
@@ -82,7 +82,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
 
     page(&mut phone, "Order list", "orders").await;
     open_forms(&mut phone).await;
-    say(&mut phone, r#"["order Foundation vents","on hand"]"#, "2").await;
+    say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "2").await;
     phone.wait_for("Was 3.").await;
     phone.wait_for("1 changed since revision 1 was sent").await;
     phone.tap("Save as a table (CSV)").await;

@@ -14,7 +14,6 @@ pub use list::{Item, Takes};
 pub use lookup::Particulars;
 pub use read::{item_of, stated};
 
-use super::describe::capital;
 use super::entry::Label;
 use super::place::JoistNumber;
 use super::units::{Amount, Length, Typed};
@@ -32,9 +31,10 @@ pub struct Particular {
     pub is: Value,
 }
 
-/// What particulars are said of. A file has it in words: `house`, `joist 3`, `order NAME`.
+/// What particulars are said of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
 pub enum Part {
     /// The house as a whole.
     House,
@@ -69,56 +69,14 @@ impl Part {
     /// The part in words.
     pub fn name(&self) -> String {
         match self {
+            Self::House => "House".to_owned(),
             Self::Joists => "All joists".to_owned(),
+            Self::Joist(number) => format!("Joist {}", number.get()),
+            Self::Girder(number) => format!("Girder {number}"),
+            Self::Pier(number) => format!("Pier {number}"),
+            Self::Ledger(number) => format!("Ledger {number}"),
             Self::Order(line) => line.to_string(),
-            other => capital(&String::from(other.clone())),
         }
-    }
-}
-
-impl From<Part> for String {
-    fn from(part: Part) -> Self {
-        match part {
-            Part::House => "house".to_owned(),
-            Part::Joists => "joists".to_owned(),
-            Part::Joist(number) => format!("joist {}", number.get()),
-            Part::Girder(number) => format!("girder {number}"),
-            Part::Pier(number) => format!("pier {number}"),
-            Part::Ledger(number) => format!("ledger {number}"),
-            Part::Order(line) => format!("order {line}"),
-        }
-    }
-}
-
-impl TryFrom<String> for Part {
-    type Error = String;
-    fn try_from(text: String) -> Result<Self, String> {
-        let (kind, which) = text.split_once(' ').unwrap_or((&text, ""));
-        let number = || which.parse::<u16>().ok();
-        let part = match kind {
-            "house" if which.is_empty() => Some(Self::House),
-            "joists" if which.is_empty() => Some(Self::Joists),
-            "joist" => number().and_then(JoistNumber::new).map(Self::Joist),
-            "girder" => number().map(Self::Girder),
-            "pier" => number().map(Self::Pier),
-            "ledger" => number().map(Self::Ledger),
-            "order" => Label::new(which).ok().filter(|line| !line.is_empty()).map(Self::Order),
-            _ => None,
-        };
-        part.ok_or_else(|| {
-            format!("\"{text}\" is no part: house, joists, joist 3, girder 1, pier 1, ledger 1 or order NAME")
-        })
-    }
-}
-
-#[cfg(not(target_arch = "wasm32"))]
-impl schemars::JsonSchema for Part {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Part".into()
-    }
-    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let pattern = "^(house|joists|joist [1-9][0-9]{0,2}|(girder|pier|ledger) [0-9]{1,5}|order \\S.*)$";
-        schemars::json_schema!({ "type": "string", "maxLength": 86, "pattern": pattern })
     }
 }
 
@@ -129,29 +87,6 @@ impl Value {
             Self::Length(typed) => &typed.typed,
             Self::Amount(typed) => &typed.typed,
             Self::Words(words) => words.as_str(),
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    #[test]
-    fn parts_are_named_as_a_carpenter_says_them() {
-        assert_eq!(Part::Pier(2).name(), "Pier 2");
-        assert_eq!(Part::Joist(JoistNumber::FIRST).name(), "Joist 1");
-        assert_eq!(Part::Order(Label::fitted("order of 3")).name(), "order of 3");
-    }
-
-    proptest! {
-        #[test]
-        fn any_text_is_a_part_that_stays_itself_or_refused(text in "(house|joists|joist|girder|order|pier)? ?.{0,12}") {
-            if let Ok(part) = Part::try_from(text) {
-                let again = Part::try_from(String::from(part.clone())).unwrap();
-                prop_assert_eq!(again, part);
-            }
         }
     }
 }
