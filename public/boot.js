@@ -15,15 +15,15 @@ startApp().finally(keepForOffline);
 
 // What no first screen needs is loaded when the app asks for it.
 window.addEventListener('duckboard-later', async ({ detail }) => {
-  if (detail.page === 'figures') return tellFigures(detail);
+  if (detail.page === 'figures' || detail.page === 'sample') return answer(detail);
   const { show } = await (detail.page === 'sheets' ? import('./later/sheets.js') : import('./later/cards.js'));
   show({ ...detail, width: Math.min(innerWidth - 32, 640) });
 });
 
-// A job file is made without them if they do not come.
-async function tellFigures(asked) {
-  const detail = await import('./later/cards.js').then(({ figures }) => figures(asked)).catch(() => undefined);
-  window.dispatchEvent(new CustomEvent('duckboard-figures', { detail }));
+// With nothing if nothing comes: who asked goes on without it.
+async function answer(asked) {
+  const detail = await import('./later/cards.js').then(({ ask }) => ask(asked)).catch(() => undefined);
+  window.dispatchEvent(new CustomEvent(`duckboard-${asked.page}`, { detail }));
 }
 
 async function startApp() {

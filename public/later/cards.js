@@ -16,16 +16,17 @@ export function show(asked) {
   worker.postMessage(asked);
 }
 
-// How long a job file is kept waiting for its figures.
-const PATIENCE_MS = 10_000;
+// How long whoever asks is kept waiting: a job file is wanted now, the sample may have to
+// be loaded first.
+const PATIENCE_MS = { figures: 10_000, sample: 60_000 };
 
-// Of a worker of its own: a search that takes long keeps no page waiting, and ends with it.
-export function figures(asked) {
+// By a worker of its own: a search that takes long keeps no page waiting, and ends with it.
+export function ask(asked) {
   const once = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
   const told = new Promise((resolve, reject) => {
-    once.onmessage = ({ data }) => (data.figures ? resolve(data.figures) : reject(data.problem));
+    once.onmessage = ({ data }) => (data.told ? resolve(data.told) : reject(data.problem));
     once.onerror = reject;
-    setTimeout(reject, PATIENCE_MS);
+    setTimeout(reject, PATIENCE_MS[asked.page]);
     once.postMessage(asked);
   });
   return told.finally(() => once.terminate());

@@ -1,10 +1,11 @@
 // What takes long, off the screen's thread. Takes messages: a page's name, a job file's
 // text, the phone's units, a width. For `sheets` it sends pages, each better than the one
-// before, then `done`; for `figures` those of a file's snapshot; for pages of cards one page. A message with `key` and `text` is
+// before, then `done`; for `figures` those of a file's snapshot, for `sample` the sample's
+// entries on the device that `job` names; for pages of cards one page. A message with `key` and `text` is
 // what was typed into a field: it sends what is to be logged, or what is wrong with it.
 // Or a `problem` in words. Whoever asked for sheets ends it by ending the worker.
 
-import init, { Layouts, figures_of, page as pageOf, typed } from './layout.js';
+import init, { Layouts, figures_of, page as pageOf, sample_of, typed } from './layout.js';
 
 const STEPS_A_SLICE = 20;
 const BETWEEN_PAGES_MS = 250;
@@ -16,7 +17,8 @@ onmessage = async ({ data: { page, job, units, width, key, text } }) => {
     await ready;
     if (key) postMessage(read(key, text, units));
     else if (page === 'sheets') await lay(new Layouts(job, units, width));
-    else if (page === 'figures') postMessage({ figures: figures_of(job, units) });
+    else if (page === 'figures') postMessage({ told: figures_of(job, units) });
+    else if (page === 'sample') postMessage({ told: sample_of(job) });
     else postMessage({ name: page, page: JSON.parse(pageOf(page, job, units, width)) });
   } catch (problem) {
     postMessage({ name: page, problem: typeof problem === 'string' ? problem : `The page stopped: ${problem}` });

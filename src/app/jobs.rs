@@ -32,6 +32,7 @@ pub fn Jobs() -> impl IntoView {
             </ul>
             <NewJob/>
             <button type="button" class="key wide" on:click=move |_| session.open_sample()>"Open the invented sample job"</button>
+            <crate::app::widgets::Told/>
             <OpenFile/>
             {live(move || any_archived.get().then(|| view! {
                 <button type="button" class="chip" aria-pressed=says(move || archived_too.get().to_string())

@@ -5,8 +5,10 @@ use duckboard::draw::orders::{COLUMNS, orders, rows};
 use duckboard::draw::under::under;
 use duckboard::draw::water::water;
 use duckboard::draw::{Canvas, form, svg};
+use duckboard::engine::entry::DeviceId;
 use duckboard::engine::job::Observation;
 use duckboard::engine::orders::order_list;
+use duckboard::engine::sample;
 use duckboard::engine::take::Units;
 use duckboard::file::{figures, read, tables};
 use serde::Serialize;
@@ -99,6 +101,13 @@ pub fn figures_of(job: &str, units: &str) -> Result<String, String> {
     let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
     let units = serde_json::from_str(units).unwrap_or_default();
     serde_json::to_string(&figures(&salvage.file.book(), units)).map_err(|error| error.to_string())
+}
+
+/// The invented sample job's entries as JSON, as if logged on this device.
+#[wasm_bindgen]
+pub fn sample_of(device: &str) -> Result<String, String> {
+    let device: DeviceId = device.parse().map_err(|_| format!("\"{device}\" is no device"))?;
+    serde_json::to_string(&sample::entries(device)).map_err(|error| error.to_string())
 }
 
 /// What was typed into a field, as the observation to be logged. The error says in words

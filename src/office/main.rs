@@ -19,6 +19,7 @@ mod layout;
 mod merge;
 #[cfg(not(target_arch = "wasm32"))]
 mod prices;
+#[cfg(not(target_arch = "wasm32"))]
 mod report;
 #[cfg(not(target_arch = "wasm32"))]
 mod run;

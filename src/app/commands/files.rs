@@ -53,7 +53,7 @@ impl Session {
     async fn figures(self, book: &Book) -> Snapshot {
         let units = self.prefs.with_untracked(|prefs| serde_json::to_string(&prefs.units)).unwrap_or_default();
         let told = match self.plain_file(book) {
-            Some(job) => later::figures(&job, &units).await,
+            Some(job) => later::ask("figures", &job, &units).await,
             None => None,
         };
         told.and_then(Snapshot::parse).unwrap_or_else(Snapshot::none)

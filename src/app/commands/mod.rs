@@ -35,14 +35,23 @@ impl Session {
         }
     }
 
-    /// Opens the invented sample job.
+    /// Opens the invented sample job, as the module that is loaded later makes it.
     pub fn open_sample(self) {
         let Some(id) = self.new_job_id() else { return };
-        let device = self.phone.with_untracked(|phone| phone.device);
-        let entries = crate::engine::sample::entries(device);
-        if self.keep(id, entries, None) {
-            Route::Job(id, Tab::Answers).go();
-        }
+        let device = self.phone.with_untracked(|phone| phone.device.to_string());
+        self.told.set(Some("The sample is being made…".to_owned()));
+        spawn_local(async move {
+            let made = platform::later::ask("sample", &device, "").await;
+            let entries = made.and_then(|made| serde_json::from_str(&made).ok());
+            self.told.set(None);
+            let Some(entries) = entries else {
+                self.refused.set(Some("The sample could not be made. Open it once with a signal.".to_owned()));
+                return;
+            };
+            if self.keep(id, entries, None) {
+                Route::Job(id, Tab::Answers).go();
+            }
+        });
     }
 
     /// A new id; a message when the browser has no randomness.

@@ -25,18 +25,18 @@ pub fn show(page: &str, job: &str, units: &str) {
     }
 }
 
-/// The figures of a job file's text, as JSON; none if they cannot be worked out in time.
-pub async fn figures(job: &str, units: &str) -> Option<String> {
+/// What the module says to a page's name and a text; none if it does not answer in time.
+pub async fn ask(page: &str, text: &str, units: &str) -> Option<String> {
     let window = web_sys::window()?;
     let (tell, told) = oneshot::channel();
     let mut tell = Some(tell);
-    let _listening = EventListener::new(&window, "duckboard-figures", move |event| {
-        let figures = event.dyn_ref::<CustomEvent>().and_then(|event| event.detail().as_string());
+    let _listening = EventListener::new(&window, format!("duckboard-{page}"), move |event| {
+        let answer = event.dyn_ref::<CustomEvent>().and_then(|event| event.detail().as_string());
         if let Some(tell) = tell.take() {
-            let _ = tell.send(figures);
+            let _ = tell.send(answer);
         }
     });
-    show("figures", job, units);
+    show(page, text, units);
     told.await.ok().flatten()
 }
 
