@@ -103,6 +103,19 @@ impl Phone {
         }
     }
 
+    /// Measures a room of 10 × 8 ft, an opening in it and six joists 16 in apart.
+    pub async fn measure_a_room(&mut self) {
+        self.take_up("Tape").await;
+        for keys in ["1 0 feet save", "8 feet save", "1 0 feet save", "8 feet save"] {
+            self.keypad(keys).await;
+        }
+        self.is_asked("Opening: along side 1 from its corner").await;
+        self.keypad("2 4 save 1 2 save 4 0 save 4 8 save").await;
+        self.is_asked("Joist 1: center from corner 1").await;
+        self.keypad("1 6 save 1 6 save 6 save").await;
+        self.said_back("Joists", "6").await;
+    }
+
     /// Takes an instrument into the hand.
     pub async fn take_up(&mut self, instrument: &str) {
         self.tap_in("Instruments", instrument).await;

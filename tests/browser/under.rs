@@ -33,7 +33,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     let (mut server, mut phone) = phone_with_a_job().await;
     phone.wait_until_kept().await;
     server.kill();
-    measure(&mut phone).await;
+    phone.measure_a_room().await;
     read_levels(&mut phone).await;
 
     page(&mut phone, JOISTS_PAGE, "under").await;
@@ -94,18 +94,6 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
         .await;
     phone.screenshot("orders-printed").await;
     phone.finish().await;
-}
-
-async fn measure(phone: &mut Phone) {
-    phone.take_up("Tape").await;
-    for keys in ["1 0 feet save", "8 feet save", "1 0 feet save", "8 feet save"] {
-        phone.keypad(keys).await;
-    }
-    phone.is_asked("Opening: along side 1 from its corner").await;
-    phone.keypad("2 4 save 1 2 save 4 0 save 4 8 save").await;
-    phone.is_asked("Joist 1: center from corner 1").await;
-    phone.keypad("1 6 save 1 6 save 6 save").await;
-    phone.said_back("Joists", "6").await;
 }
 
 async fn read_levels(phone: &mut Phone) {

@@ -37,7 +37,7 @@ async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
 #[tokio::test]
 async fn over_two_visits_a_source_is_found_and_dealt_with_and_the_floor_may_be_closed() {
     let (mut server, mut phone) = phone_with_a_job().await;
-    measure(&mut phone).await;
+    phone.measure_a_room().await;
     read_crawl_air(&mut phone, "6 0 save", "8 4 save").await;
     read_the_joists(&mut phone, ["2 2", "2 4", "2 5", "2 3", "2 1", "1 8"]).await;
     on_the_water_page(&mut phone).await;
@@ -75,18 +75,6 @@ const GROUND: [&str; 4] = [
     "Does dew bead on joists or on the subfloor?",
     "Is it worse in cold months, with dew on sills and joist ends?",
 ];
-
-async fn measure(phone: &mut Phone) {
-    phone.take_up("Tape").await;
-    for keys in ["1 0 feet save", "8 feet save", "1 0 feet save", "8 feet save"] {
-        phone.keypad(keys).await;
-    }
-    phone.is_asked("Opening: along side 1 from its corner").await;
-    phone.keypad("2 4 save 1 2 save 4 0 save 4 8 save").await;
-    phone.is_asked("Joist 1: center from corner 1").await;
-    phone.keypad("1 6 save 1 6 save 6 save").await;
-    phone.said_back("Joists", "6").await;
-}
 
 async fn read_crawl_air(phone: &mut Phone, temperature: &str, humidity: &str) {
     phone.take_up("Air").await;
