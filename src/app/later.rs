@@ -6,7 +6,8 @@
 use crate::app::platform::later;
 use crate::app::route::Tab;
 use crate::app::session::session;
-use crate::app::widgets::Invented;
+use crate::app::widgets::{Invented, says};
+use crate::engine::job::Job;
 use leptos::prelude::*;
 
 /// A page that is loaded when it is asked for.
@@ -15,6 +16,7 @@ pub fn Later(tab: Tab) -> impl IntoView {
     view! {
         <main class="page later">
             <button type="button" class="key no-print" on:click=|_| crate::app::report::print()>"Print"</button>
+            <p class="on-paper report-title">{says(move || session().job(Job::heading).unwrap_or_default())}</p>
             <Invented/>
             <LaterPart tab/>
         </main>

@@ -92,6 +92,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone
         .wait_until("the table is on paper", "document.querySelector('#orders table')?.getClientRects().length > 0")
         .await;
+    phone.wait_for("Soft corner Order list").await;
     phone.screenshot("orders-printed").await;
     phone.finish().await;
 }

@@ -141,6 +141,37 @@ fn findings_that_nobody_followed_up_keep_a_joist_open() {
     }
 }
 
+#[test]
+fn a_finding_on_the_plan_counts_for_the_nearest_joist_and_one_by_chalk_alone_is_told() {
+    let mut desk = sound_house();
+    // Joist 3 stands 40 in from corner 1.
+    let position = Position::OnPlan { right: crate::house::inches("42"), down: crate::house::inches("30") };
+    let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
+    let rotten = |place| Condition { place: Some(place), finding: Finding::Rotten, note: None };
+    let on_plan = desk.log(place.clone());
+    desk.log(rotten(on_plan));
+    assert_eq!((one(&desk, 3).fate, one(&desk, 4).fate), (Fate::Open, Fate::Stays));
+    let by_chalk = desk.log(Place { position: Position::Named, ..place });
+    desk.log(rotten(by_chalk));
+    let figure = schedule(desk.job(), Units::default());
+    assert!(figure.as_known().unwrap().doubts[0].contains("no number or plan places: 1"));
+}
+
+/// Repetitive use holds to 24 in on center: past that a span by bending falls at once.
+#[test]
+fn joists_far_apart_do_not_share_their_load() {
+    let mut desk = sound_house();
+    let spans = |desk: &Desk| one(desk, 1).may_span.unwrap().0.to_inches();
+    desk.says(Part::House, &GRADE, "#3");
+    let joists = desk.job().now.joists().values().next().unwrap().value.clone();
+    let mut at = |inches: &str| {
+        desk.log(duckboard::engine::survey::Joists { spacing: crate::house::inches(inches), ..joists.clone() });
+        spans(&desk)
+    };
+    let (near, far) = (at("24"), at("24 1/16"));
+    assert!((far / near - libm::sqrt(24.0 / 24.0625 / 1.15)).abs() < 1e-6, "{near} {far}");
+}
+
 proptest! {
     /// What is worse never comes out better.
     #[test]

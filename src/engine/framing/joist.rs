@@ -5,9 +5,10 @@ use super::section::Section;
 use super::span::{Loads, Service};
 use crate::engine::condition::Finding;
 use crate::engine::entry::EntryId;
+use crate::engine::geometry::Point;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::{Element, JoistNumber, Position};
+use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
 #[cfg(doc)]
 use crate::engine::sources::Source;
@@ -119,7 +120,7 @@ impl Joist {
         Service { is_wet: self.is_wet, is_incised: shared.is_incised }
     }
 
-    fn of(job: &Job, number: JoistNumber, wet: &[JoistNumber]) -> Self {
+    fn of(job: &Job, framing: &Framing, number: JoistNumber, wet: &[JoistNumber]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let of = |item| said.length_of_joist(&part, item);
@@ -153,7 +154,7 @@ impl Joist {
             notch: own(&list::NOTCH).filter(cut).map(|depth| (depth, notch_at)),
             notch_along: own(&list::NOTCH_LENGTH),
             hole: own(&list::HOLE).filter(cut).map(|hole| (hole, own(&list::HOLE_TO_EDGE))),
-            found: found(job, number),
+            found: found(job, framing, number),
             is_wet: wet.contains(&number),
         }
     }
@@ -212,19 +213,25 @@ impl Shared {
 
 /// Every joist that is laid out.
 pub fn joists(job: &Job) -> Vec<Joist> {
-    let framing: Option<Framing> = Floor::of(job).and_then(|floor| floor.joists);
-    let wet = wet_joists(job);
-    let numbers = 1..=framing.map_or(0, |framing| framing.count());
-    numbers.filter_map(|number| Some(Joist::of(job, JoistNumber::new(number)?, &wet))).collect()
+    let Some(framing) = Floor::of(job).and_then(|floor| floor.joists) else { return Vec::new() };
+    let wet = wet_joists(job, &framing);
+    let numbers = (1..=framing.count()).filter_map(JoistNumber::new);
+    numbers.map(|number| Joist::of(job, &framing, number, &wet)).collect()
+}
+
+/// How many findings are on joists that nobody can number: by a chalk mark alone.
+pub fn found_nowhere(job: &Job) -> usize {
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    let places = job.now.conditions().values().filter_map(|it| job.now.places().get(&it.value.place?));
+    let on_joists = places.filter(|place| place.value.element == Element::Joist);
+    on_joists.filter(|place| framing.as_ref().is_none_or(|framing| number_of(place.value, framing).is_none())).count()
 }
 
 /// What was found at places on a joist, and in its bay.
-fn found(job: &Job, number: JoistNumber) -> Vec<Finding> {
+fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Finding> {
     let here = job.now.conditions().values().filter(|it| {
         let place = it.value.place.and_then(|place| job.now.places().get(&place));
-        place.is_some_and(|place| {
-            on_joist(&place.value.position) == Some(number) && place.value.element == Element::Joist
-        })
+        place.is_some_and(|place| number_of(place.value, framing) == Some(number))
     });
     let mut found: Vec<_> = here.map(|it| it.value.finding).collect();
     found.sort_unstable();
@@ -232,19 +239,29 @@ fn found(job: &Job, number: JoistNumber) -> Vec<Finding> {
     found
 }
 
-const fn on_joist(position: &Position) -> Option<JoistNumber> {
-    match position {
+/// The joist that a place is on: by its number, or by the nearest center on the plan.
+fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
+    if place.element != Element::Joist {
+        return None;
+    }
+    match &place.position {
         Position::OnJoist { joist, .. } => Some(*joist),
-        Position::OnPlan { .. } | Position::Named => None,
+        Position::OnPlan { right, down } => {
+            let across = framing.run().across(Point::new(right.value, down.value));
+            let centers = (1..).zip(framing.centers());
+            let nearest = centers.min_by_key(|(_, center)| (*center - across).abs());
+            nearest.and_then(|(number, _)| JoistNumber::new(number))
+        }
+        Position::Named => None,
     }
 }
 
 /// Joists with a place whose latest reading is over dry lumber's limit.
-fn wet_joists(job: &Job) -> Vec<JoistNumber> {
+fn wet_joists(job: &Job, framing: &Framing) -> Vec<JoistNumber> {
     let mut latest: LiteMap<EntryId, (JoistNumber, bool)> = LiteMap::new();
     for (_, reading, known) in readings(job) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        if let (Element::Joist, Some(joist)) = (place.value.element, on_joist(&place.value.position)) {
+        if let Some(joist) = number_of(place.value, framing) {
             latest.insert(reading.value.place, (joist, known.value.decides > WET && !known.value.relative));
         }
     }

@@ -6,7 +6,7 @@
 //! grave goes to an engineer.
 
 use super::design::DesignValues;
-use super::joist::{Joist, NotchAt, Shared, SoftAt, joists};
+use super::joist::{Joist, NotchAt, Shared, SoftAt, found_nowhere, joists};
 use super::section::Section;
 use super::span::span;
 use crate::engine::condition::Finding;
@@ -91,12 +91,15 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     )
     .with("widest spacing", units.length(shared.spacing))
     .with("loads", loads);
-    let doubts = vec![
+    let unplaced = found_nowhere(job);
+    let unplaced = (unplaced > 0)
+        .then(|| format!("Findings on joists that no number or plan places: {unplaced}. They count for none here."));
+    let doubts = unplaced.into_iter().chain([
         "Nobody's design: local code and a licensed engineer decide.".to_owned(),
         Source::JoistRepair.noted("How to repair"),
         Source::Shoring.noted("Before anything is cut"),
-    ];
-    Figure::Known(Known { value, assumed: shared.assumed, doubts, why })
+    ]);
+    Figure::Known(Known { value, assumed: shared.assumed, doubts: doubts.collect(), why })
 }
 
 /// What is to become of a joist, before its neighbours are looked at.
@@ -146,8 +149,8 @@ fn decay(joist: &Joist, units: Units) -> Vec<Reason> {
     if joist.has(Finding::Insects) {
         reasons.push(reason(Fate::Open, Source::InsectsNamed, "insects: have them named, and probe the galleries"));
     }
-    if joist.has(Finding::Cracked) && joist.notch.is_none() {
-        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, "split or broken, and no cut that was measured"));
+    if joist.has(Finding::Cracked) {
+        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, "found split or broken"));
     }
     let decayed = joist.has(Finding::Rotten) || joist.has(Finding::Soft);
     let Some(soft) = joist.soft.filter(|soft| soft.is_positive()) else {

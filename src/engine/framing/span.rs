@@ -10,8 +10,9 @@ use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
-/// Three joists or more at 24 in or less share a load.
+/// Three joists or more share a load, up to 24 in apart.
 const REPETITIVE: f64 = 1.15;
+const REPETITIVE_TO: Length = Length::inches(24);
 /// The part of its span that a floor may sag under live load.
 const SAG: f64 = 360.0;
 /// Bending that wet wood loses a part of only above this, pounds per square inch.
@@ -91,7 +92,8 @@ pub fn span(section: Section, values: DesignValues, spacing: Length, loads: Load
     // Pounds an inch of joist.
     let an_inch = |load: f64| load * spacing.to_inches() / 144.0;
     let (all, live) = (an_inch(loads.live + loads.dead), an_inch(loads.live));
-    let by_bending = libm::sqrt(8.0 * bending * REPETITIVE * section.modulus() / all);
+    let repetitive = if spacing <= REPETITIVE_TO { REPETITIVE } else { 1.0 };
+    let by_bending = libm::sqrt(8.0 * bending * repetitive * section.modulus() / all);
     let by_sag = libm::cbrt(384.0 * stiffness * section.inertia() / (5.0 * SAG * live));
     let by_shear = 2.0 * (shear * section.area() / (1.5 * all) + section.depth.to_inches());
     let value = Spans {

@@ -4,7 +4,7 @@
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
 use crate::engine::figure::{Figure, Known, Need};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Venting};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Shape;
@@ -75,12 +75,13 @@ impl Ground {
 }
 
 impl AirWay {
-    /// The one that was chosen; vents until something else is.
+    /// The one that was chosen; until then vents, or exhaust where there are none.
     pub fn of(job: &Job) -> Self {
         match Particulars::of(job).words(&Part::House, &list::AIR_WAY) {
             Some("exhaust fan") => Self::Exhaust,
             Some("supply from the house") => Self::Supply,
             Some("dehumidifier") => Self::Dehumidifier,
+            None if job.venting() == Some(&Venting::Unvented) => Self::Exhaust,
             _ => Self::Vents,
         }
     }

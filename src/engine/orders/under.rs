@@ -77,9 +77,10 @@ fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
     let way = AirWay::of(job);
     if way == AirWay::Vents {
         return match vents_for(job) {
-            // Nobody asked for vents where the label of none was read.
+            // Nobody asked for vents where neither they were chosen nor a label read.
             Figure::Missing(needs) => {
-                open.push(told("Vents", &needs));
+                let is_asked = Particulars::of(job).words(&Part::House, &list::AIR_WAY).is_some();
+                open.extend(is_asked.then(|| told("Vents", &needs)));
                 None
             }
             Figure::Known(known) => {
