@@ -7,11 +7,15 @@ import { card, drawing, element } from './dom.js';
 
 let worker;
 let units;
-// What was typed and is not logged yet, with what was wrong with it, by the field's key.
+// The job on the screen: what was typed for one is never logged in another.
+let job;
+// What was typed and is not logged yet, what of it was sent to be read, and what was wrong
+// with it, by job and the field's key.
 const drafts = new Map();
 
 export function show(asked) {
   units = asked.units;
+  job = asked.job.match(/"id": "([0-9a-f]+)"/)?.[1];
   worker ??= started();
   worker.postMessage(asked);
 }
@@ -37,6 +41,7 @@ function started() {
   begun.onmessage = ({ data }) => (data.key ? settle(data) : draw(data));
   begun.onerror = () => {
     worker = undefined;
+    drafts.forEach(draft => { draft.sent = undefined; });
     for (const name of ['water', 'under', 'orders']) {
       draw({ name, problem: 'This page could not be worked out. What is saved is safe.' });
     }
@@ -148,21 +153,24 @@ function field({ key: of, asks, unit, typed }) {
   const input = element('input');
   const why = element('span', 'problem');
   why.setAttribute('role', 'alert');
-  const draft = drafts.get(of);
+  const name = `${job} ${of}`;
+  const draft = drafts.get(name);
   input.value = draft?.text ?? typed;
   input.dataset.key = of;
   input.autocomplete = 'off';
   input.enterKeyHint = 'done';
   tell(input, why, draft?.refused);
-  input.oninput = () => drafts.set(of, { text: input.value });
-  input.onchange = () => {
+  input.oninput = () => drafts.set(name, { text: input.value });
+  // Once the page is made anew the browser takes what stands in a field for unchanged.
+  input.onchange = input.onblur = () => {
     const text = input.value.trim();
     if (text === '' || text === typed) {
-      drafts.delete(of);
+      drafts.delete(name);
       input.value = typed;
       tell(input, why);
-    } else {
-      worker.postMessage({ key: of, text, units });
+    } else if (drafts.get(name)?.sent !== text) {
+      drafts.set(name, { text: input.value, sent: text });
+      worker.postMessage({ key: of, text, units, of: job });
     }
   };
   box.classList.toggle('unanswered', !typed);
@@ -170,15 +178,21 @@ function field({ key: of, asks, unit, typed }) {
   return box;
 }
 
-function settle({ key: of, logs, refused }) {
-  if (logs) {
-    drafts.delete(of);
+// Of another job than the one on the screen nothing is logged: it waits in its field.
+function settle({ key, text, of, logs, refused }) {
+  const name = `${of} ${key}`;
+  const draft = drafts.get(name);
+  const isWanted = draft?.sent === text;
+  if (of !== job) {
+    if (isWanted) draft.sent = undefined;
+  } else if (logs) {
+    if (isWanted) drafts.delete(name);
     record(logs);
-    return;
+  } else if (isWanted) {
+    draft.refused = refused;
+    const input = document.querySelector(`input[data-key="${CSS.escape(key)}"]`);
+    if (input) tell(input, input.nextElementSibling, refused);
   }
-  const input = document.querySelector(`input[data-key="${CSS.escape(of)}"]`);
-  drafts.set(of, { text: input?.value ?? drafts.get(of)?.text, refused });
-  if (input) tell(input, input.nextElementSibling, refused);
 }
 
 function tell(input, why, refused) {

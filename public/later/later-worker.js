@@ -2,7 +2,8 @@
 // text, the phone's units, a width. For `sheets` it sends pages, each better than the one
 // before, then `done`; for `figures` those of a file's snapshot, for `sample` the sample's
 // entries on the device that `job` names; for pages of cards one page. A message with `key` and `text` is
-// what was typed into a field: it sends what is to be logged, or what is wrong with it.
+// what was typed into a field of the job `of`: it sends that back with what is to be logged,
+// or with what is wrong.
 // Or a `problem` in words. Whoever asked for sheets ends it by ending the worker.
 
 import init, { Layouts, figures_of, page as pageOf, sample_of, typed } from './layout.js';
@@ -12,10 +13,10 @@ const BETWEEN_PAGES_MS = 250;
 
 const ready = init();
 
-onmessage = async ({ data: { page, job, units, width, key, text } }) => {
+onmessage = async ({ data: { page, job, units, width, key, text, of } }) => {
   try {
     await ready;
-    if (key) postMessage(read(key, text, units));
+    if (key) postMessage({ key, text, of, ...read(key, text, units) });
     else if (page === 'sheets') await lay(new Layouts(job, units, width));
     else if (page === 'figures') postMessage({ told: figures_of(job, units) });
     else if (page === 'sample') postMessage({ told: sample_of(job) });
@@ -27,9 +28,9 @@ onmessage = async ({ data: { page, job, units, width, key, text } }) => {
 
 function read(key, text, units) {
   try {
-    return { key, logs: typed(key, text, units) };
+    return { logs: typed(key, text, units) };
   } catch (refused) {
-    return { key, refused: String(refused) };
+    return { refused: String(refused) };
   }
 }
 

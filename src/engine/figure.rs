@@ -67,6 +67,8 @@ pub enum Need {
     SecondReading,
     /// How long and wide the ground under the house is.
     Ground,
+    /// A roll that the ground can be covered with.
+    Roll,
     /// What one vent lets through.
     VentLabel,
     /// How high the space under the house is.
@@ -95,6 +97,7 @@ impl Need {
             Self::SecondReading => "read the same places again on another day",
             Self::Checks => "answer what you can of the checklist",
             Self::Ground => "say how long and wide the ground under the house is",
+            Self::Roll => "state a roll longer than a strip of the ground, and wider than a lap",
             Self::VentLabel => "read one vent's net free area off its label",
             Self::CrawlHeight => "measure from the ground up to the joists",
             Self::RoofArea => "say the roof's plan area that drains to this wall",

@@ -193,7 +193,7 @@ sources! {
     DesignValuesRecalled: Memory, "NDS table 4A, spruce-pine-fir select structural: recalled; printed spans agree with it";
     /// Those of before 2013.
     DesignValuesBefore2013: Memory,
-        "NDS values of before 2013, #2 Douglas fir-larch and southern pine: recalled; quoted spans of 2012 agree";
+        "NDS values of before 2013: #2 Douglas fir-larch and southern pine recalled, quoted spans of 2012 agree; others taken as today's";
     /// What ends rest on.
     Bearing: Secondary, "IRC R502.6: 1 1/2 in on wood or metal, 3 in on concrete or masonry";
     /// What headers and tail joists ask for.
@@ -240,7 +240,7 @@ sources! {
     /// How sisters are held.
     SisterScrews: Practice, "Structural screws in pairs, staggered, 12 in apart along a sister";
     /// How large downspouts are.
-    Downspouts: Published, "A trade magazine's example: 1 sq in of downspout for 1,200 sq ft at 1 in an hour";
+    Downspouts: Secondary, "A public page quoting: 1 sq in of downspout for 1,200 sq ft at 1 in an hour";
     /// How joists come level.
     Shims: Practice, "Shims to the highest joist: each reading less the smallest";
     /// How flat a wood subfloor is to be.

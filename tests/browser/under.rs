@@ -54,6 +54,10 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     }
     phone.wait_for("find its stamp, or have somebody grade it").await;
     phone.screenshot("under-forms").await;
+    phone.wait_for("say where: an edge, a side or an end").await;
+    phone
+        .js("[...document.querySelectorAll('[aria-label=\"Soft at\"]')][3].querySelectorAll('button')[1].click()")
+        .await;
     choose(&mut phone, "Species group, by stamp", "Hem-fir").await;
     choose(&mut phone, "Grade, by stamp", "#2").await;
     phone.wait_for("What is to become of the joists? 5 of 6 can stay").await;

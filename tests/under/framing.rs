@@ -1,15 +1,20 @@
 use crate::desk::Desk;
 use crate::house::{house, joist, sound_house};
+use duckboard::draw::Canvas;
+use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
-use duckboard::engine::framing::joist::joists;
+use duckboard::engine::framing::joist::{Reads, found_nowhere, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::{Fate, Judged, Shared, schedule};
+use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, Takes, stated};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::sources::Mark;
+use duckboard::engine::survey::Joists;
 use duckboard::engine::take::Units;
-use duckboard::engine::units::Length;
 use duckboard::engine::units::tape::BareUnit;
+use duckboard::engine::units::{Length, MoistureContent, Typed};
 use proptest::prelude::*;
 
 fn all(desk: &Desk) -> Vec<Judged> {
@@ -47,8 +52,9 @@ fn one_that_was_measured_probed_and_graded_can_stay() {
 /// 12 ft 9 in (a public test file of IRC R502.3.1(2) \[P2\]).
 #[test]
 fn what_it_may_span_is_what_the_codes_table_says() {
-    let (weakest, strongest) = one(&sound_house(), 1).may_span.unwrap();
-    assert!((weakest.to_inches() - 153.0).abs() < 0.6 && weakest == strongest, "{weakest:?}");
+    let range = one(&sound_house(), 1).may_span.unwrap();
+    assert!((range.weakest.to_inches() - 153.0).abs() < 0.6 && range.weakest == range.strongest, "{range:?}");
+    assert_eq!(range.words(Units::default()), "12' 9\"", "rounded down");
 }
 
 #[test]
@@ -57,8 +63,8 @@ fn an_unknown_grade_keeps_nothing_by_itself() {
     desk.says(Part::Joists, &CLEAR_SPAN, "5'");
     desk.says(Part::House, &GRADE, "unknown");
     let judged = one(&desk, 1);
-    let (weakest, strongest) = judged.may_span.unwrap();
-    assert!(weakest < strongest && judged.joist.span().unwrap() < weakest);
+    let range = judged.may_span.unwrap();
+    assert!(range.weakest < range.strongest && judged.joist.span().unwrap() < range.weakest);
     assert_eq!(judged.fate, Fate::Open);
     assert!(judged.reasons[0].words.contains("find its stamp"), "{:?}", judged.reasons);
 }
@@ -67,9 +73,11 @@ fn an_unknown_grade_keeps_nothing_by_itself() {
 fn southern_pine_of_before_2013_spanned_farther() {
     let mut desk = sound_house();
     desk.says(Part::House, &SPECIES, "Southern pine");
-    let today = one(&desk, 1).may_span.unwrap().0;
+    let today = one(&desk, 1).may_span.unwrap().weakest;
     desk.says(Part::House, &EDITION, "before 2013");
-    let before = one(&desk, 1).may_span.unwrap().0;
+    let range = one(&desk, 1).may_span.unwrap();
+    assert_eq!(range.source.citation().mark, Mark::Memory);
+    let before = range.weakest;
     // 11 ft 10 in, and 12 ft 10 in before: quoted spans of the code's tables \[P2\].
     assert!(
         (today.to_inches() - 142.0).abs() < 0.6 && (before.to_inches() - 154.0).abs() < 0.6,
@@ -79,12 +87,57 @@ fn southern_pine_of_before_2013_spanned_farther() {
 
 #[test]
 fn decay_decides_by_how_deep_how_long_and_where() {
-    let soft = |depth: &'static str| (&SOFT_DEPTH, depth);
-    assert_eq!(fate_with(4, &[soft("1/2")]), Fate::Sister);
+    let edge = |depth: &'static str| [(&SOFT_DEPTH, depth), (&SOFT_FACE, "lower edge")];
+    let with = |depth, more: (&Item, &str)| fate_with(4, &[&edge(depth)[..], &[more]].concat());
+    assert_eq!(fate_with(4, &edge("1/2")), Fate::Sister);
     // 2 1/4 in and the quarter beyond are more than a third of 7 1/4.
-    assert_eq!(fate_with(4, &[soft("2 1/4")]), Fate::Engineer);
-    assert_eq!(fate_with(4, &[soft("1/2"), (&SOFT_LENGTH, "5'")]), Fate::Replace);
-    assert_eq!(fate_with(4, &[soft("1/2"), (&SOFT_FACE, "end")]), Fate::Replace);
+    assert_eq!(fate_with(4, &edge("2 1/4")), Fate::Engineer);
+    assert_eq!(with("1/2", (&SOFT_LENGTH, "5'")), Fate::Replace);
+    assert_eq!(fate_with(4, &[(&SOFT_DEPTH, "1/2"), (&SOFT_FACE, "end")]), Fate::Replace);
+    // 3/8 in and the quarter beyond, of a side 1 1/2 in thick.
+    assert_eq!(fate_with(4, &[(&SOFT_DEPTH, "3/8"), (&SOFT_FACE, "near side")]), Fate::Engineer);
+    // 1 1/4 of decay and a notch of 1 1/4 are more than a third together.
+    assert_eq!(
+        fate_with(4, &[&edge("1")[..], &[(&NOTCH, "1 1/4"), (&NOTCH_AT, "outer third")]].concat()),
+        Fate::Engineer
+    );
+}
+
+#[test]
+fn decay_of_which_something_is_not_said_is_told_nothing_milder_than_to_say_it() {
+    assert_eq!(fate_with(4, &[(&SOFT_DEPTH, "1/2")]), Fate::Open, "where is it?");
+    let mut desk = house();
+    desk.says(joist(4), &SOFT_DEPTH, "3");
+    desk.says(joist(4), &SOFT_FACE, "upper edge");
+    assert_eq!(one(&desk, 4).fate, Fate::Open, "how deep is the joist?");
+}
+
+#[test]
+fn a_joist_that_reads_wet_does_not_stay_until_it_is_dry() {
+    let mut desk = sound_house();
+    let position = Position::OnJoist { joist: JoistNumber::new(6).unwrap(), along: None };
+    let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
+    let wood = |material| Wood { material, species: None };
+    let mut reads = |percent: u16, material| {
+        let shown = Shown::Percent(Typed::new("", MoistureContent::percent(percent)));
+        desk.log(Reading { place, meter: None, shown, wood: wood(material), wood_temperature: None });
+        one(&desk, 6)
+    };
+    let wet = reads(25, Material::Solid);
+    assert_eq!((wet.fate, wet.joist.reads), (Fate::Open, Reads::Wet));
+    assert_eq!(reads(12, Material::Solid).fate, Fate::Stays);
+    assert_eq!(reads(25, Material::Treated).fate, Fate::Open, "treated wood reads relatively, and high");
+}
+
+#[test]
+fn what_the_method_does_not_hold_for_is_an_engineers() {
+    assert_eq!(fate_with(4, &[(&BREADTH, "5 1/2")]), Fate::Engineer);
+    let mut desk = sound_house();
+    let joists = desk.job().now.joists().values().next().unwrap().value.clone();
+    desk.log(Joists { count: 2, ..joists.clone() });
+    assert_eq!(one(&desk, 1).fate, Fate::Engineer, "two joists share no load");
+    desk.log(Joists { spacing: crate::house::inches("0"), ..joists });
+    assert_eq!(schedule(desk.job(), Units::default()).value(), None, "no spacing that a file may hold is divided by");
 }
 
 /// Limits of a 2 × 8: an end notch of 1.812 in, a notch of 1.208 in, a hole of 2.417 in
@@ -97,7 +150,7 @@ fn notches_and_holes_are_held_to_their_limits() {
     assert_eq!(notch("1/4", "middle third"), Fate::Sister);
     assert_eq!(notch("2 1/2", "middle third"), Fate::Engineer);
     let hole = |across, to_edge| fate_with(4, &[(&HOLE, across), (&HOLE_TO_EDGE, to_edge)]);
-    assert_eq!((hole("2 3/8", "2 1/4"), hole("2 7/16", "2 1/4")), (Fate::Stays, Fate::Sister));
+    assert_eq!((hole("2 3/8", "2 1/4"), hole("2 7/16", "2 1/4")), (Fate::Stays, Fate::Engineer));
     assert_eq!(hole("1", "1 7/8"), Fate::Sister);
     assert_eq!(fate_with(4, &[(&HOLE, "1")]), Fate::Open);
 }
@@ -106,7 +159,8 @@ fn notches_and_holes_are_held_to_their_limits() {
 #[test]
 fn an_end_that_bears_on_too_little_wants_a_hanger() {
     assert_eq!(fate_with(4, &[(&BEARING, "1 3/8")]), Fate::Sister);
-    assert_eq!(fate_with(4, &[(&BEARING, "1 1/2")]), Fate::Stays);
+    assert_eq!(fate_with(4, &[(&BEARING, "1 1/2")]), Fate::Open, "on what?");
+    assert_eq!(fate_with(4, &[(&BEARING, "1 1/2"), (&BEARS_ON, "wood or metal")]), Fate::Stays);
     assert_eq!(fate_with(4, &[(&BEARING, "2 7/8"), (&BEARS_ON, "masonry")]), Fate::Sister);
 }
 
@@ -119,6 +173,9 @@ fn one_that_spans_too_far_is_doubled_if_that_does_and_an_engineers_if_not() {
 #[test]
 fn more_than_two_in_a_row_are_an_engineers() {
     let mut desk = sound_house();
+    for number in [3, 4, 5] {
+        desk.says(joist(number), &SOFT_FACE, "lower edge");
+    }
     for number in [3, 4] {
         desk.says(joist(number), &SOFT_DEPTH, "1/2");
     }
@@ -142,30 +199,48 @@ fn findings_that_nobody_followed_up_keep_a_joist_open() {
 }
 
 #[test]
-fn a_finding_on_the_plan_counts_for_the_nearest_joist_and_one_by_chalk_alone_is_told() {
+fn a_finding_on_the_plan_counts_for_the_nearest_joist_and_one_that_is_nowhere_is_told() {
     let mut desk = sound_house();
     // Joist 3 stands 40 in from corner 1.
     let position = Position::OnPlan { right: crate::house::inches("42"), down: crate::house::inches("30") };
     let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
-    let rotten = |place| Condition { place: Some(place), finding: Finding::Rotten, note: None };
+    let rotten = |place| Condition { place, finding: Finding::Rotten, note: None };
     let on_plan = desk.log(place.clone());
-    desk.log(rotten(on_plan));
+    desk.log(rotten(Some(on_plan)));
     assert_eq!((one(&desk, 3).fate, one(&desk, 4).fate), (Fate::Open, Fate::Stays));
-    let by_chalk = desk.log(Place { position: Position::Named, ..place });
-    desk.log(rotten(by_chalk));
-    let figure = schedule(desk.job(), Units::default());
-    assert!(figure.as_known().unwrap().doubts[0].contains("no number or plan places: 1"));
+    assert_eq!(found_nowhere(desk.job()), 0);
+    let by_chalk = desk.log(Place { position: Position::Named, ..place.clone() });
+    desk.log(rotten(Some(by_chalk)));
+    desk.log(rotten(None));
+    let beyond = Position::OnJoist { joist: JoistNumber::new(12).unwrap(), along: None };
+    let beyond = desk.log(Place { position: beyond, ..place });
+    desk.log(rotten(Some(beyond)));
+    assert_eq!(found_nowhere(desk.job()), 3);
+}
+
+#[test]
+fn all_can_stay_is_not_said_over_a_rotten_sill() {
+    let mut desk = sound_house();
+    let headline = |desk: &Desk| {
+        let canvas = Canvas { width_px: 340, height_px: 280 };
+        under(desk.job(), Units::default(), canvas).into_iter().next().unwrap().headline
+    };
+    assert_eq!(headline(&desk), "All can stay");
+    let position = Position::OnJoist { joist: JoistNumber::new(2).unwrap(), along: None };
+    let sill = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
+    desk.log(Condition { place: Some(sill), finding: Finding::Rotten, note: None });
+    assert_eq!(headline(&desk), "Not before the rest is settled");
 }
 
 /// Repetitive use holds to 24 in on center: past that a span by bending falls at once.
 #[test]
 fn joists_far_apart_do_not_share_their_load() {
     let mut desk = sound_house();
-    let spans = |desk: &Desk| one(desk, 1).may_span.unwrap().0.to_inches();
+    let spans = |desk: &Desk| one(desk, 1).may_span.unwrap().weakest.to_inches();
     desk.says(Part::House, &GRADE, "#3");
     let joists = desk.job().now.joists().values().next().unwrap().value.clone();
     let mut at = |inches: &str| {
-        desk.log(duckboard::engine::survey::Joists { spacing: crate::house::inches(inches), ..joists.clone() });
+        desk.log(Joists { spacing: crate::house::inches(inches), ..joists.clone() });
         spans(&desk)
     };
     let (near, far) = (at("24"), at("24 1/16"));
@@ -177,6 +252,7 @@ proptest! {
     #[test]
     fn deeper_decay_is_never_judged_less_grave(depths in prop::collection::vec(0..112_i32, 2), face in 0..4_usize) {
         let mut desk = sound_house();
+        desk.says(joist(4), &BEARS_ON, "wood or metal");
         desk.says(joist(4), &SOFT_FACE, ["upper edge", "lower edge", "near side", "far side"][face]);
         let shared = Shared::of(desk.job()).unwrap();
         let like = joists(desk.job())[3].clone();

@@ -1,7 +1,7 @@
 use crate::house::{house, inches};
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::ground::plan::{checks, cover_for, unvented_for, vents_for};
-use duckboard::engine::ground::rain::rain;
+use duckboard::engine::ground::rain::{led_away, rain};
 use duckboard::engine::job::Fact;
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
@@ -29,6 +29,16 @@ fn a_cover_takes_strips_tape_and_seal() {
     desk.says(Part::House, &LAP, "12 in, radon rule");
     desk.says(Part::House, &ROLL_WIDTH, "9'");
     assert_eq!(cover_for(desk.job(), units()).value().unwrap().strips, 3);
+}
+
+#[test]
+fn one_way_of_the_ground_alone_and_a_roll_that_is_too_short_are_asked_for() {
+    let mut desk = house();
+    desk.says(Part::House, &GROUND_LENGTH, "60'");
+    assert_eq!(cover_for(desk.job(), units()), Figure::Missing(vec![Need::Ground]));
+    desk.says(Part::House, &GROUND_WIDTH, "24'");
+    desk.says(Part::House, &ROLL_LENGTH, "50'");
+    assert_eq!(cover_for(desk.job(), units()), Figure::Missing(vec![Need::Roll]));
 }
 
 /// 250 sq ft: 240 sq in of net free area at 1/150, 5 vents of 50 sq in; 24 sq in at
@@ -98,6 +108,6 @@ fn a_roofs_water_sizes_its_gutter_and_downspouts() {
     assert!(rain(desk.job(), units()).value().unwrap().takes, "by the gutter's own table");
     desk.says(Part::House, &DISCHARGE, "5'");
     desk.says(Part::House, &FALL, "5 7/8");
-    let holds: Vec<_> = rain(desk.job(), units()).value().unwrap().checks.iter().map(|check| check.holds).collect();
+    let holds: Vec<_> = led_away(desk.job(), units()).into_iter().map(|check| check.holds).collect();
     assert_eq!(holds, [Some(true), Some(false)]);
 }

@@ -48,6 +48,32 @@ fn joists_come_up_to_the_high_one_unless_somebody_chooses() {
 }
 
 #[test]
+fn what_is_no_joists_top_or_of_an_earlier_visit_is_left_out() {
+    let mut desk = read();
+    let position = duckboard::engine::place::Position::Named;
+    let element = duckboard::engine::place::Element::SubfloorAbove;
+    let place = duckboard::engine::place::Place { element, position, face: None, height: None, chalk: None };
+    let place = desk.log(place);
+    desk.log(duckboard::engine::survey::Level { place, drop: inches("10") });
+    assert_eq!(plan(&desk).out_of_level, inches("1/4").value);
+    desk.visit("again");
+    desk.reads_level(1, "5'", "20");
+    desk.reads_level(3, "5'", "20 1/8");
+    assert_eq!((plan(&desk).stations.len(), plan(&desk).out_of_level), (2, inches("1/8").value));
+}
+
+#[test]
+fn a_best_fit_of_stations_that_are_nowhere_asks_for_joists() {
+    let mut desk = Desk::new();
+    for (joist, drop) in [(1, "14"), (2, "14 1/4")] {
+        desk.reads_level(joist, "5'", drop);
+    }
+    assert_eq!(to_plane(&desk), [0.0, 0.25]);
+    desk.says(Part::House, &PLANE, "best fit");
+    assert_eq!(level_plan(desk.job(), Units::default()), Figure::Missing(vec![Need::Joists]));
+}
+
+#[test]
 fn a_later_reading_of_a_place_counts_alone() {
     let mut desk = read();
     let level = desk.job().now.levels().values().next().unwrap().value.clone();
@@ -66,8 +92,10 @@ fn flatness_is_held_to_the_coverings_tolerance() {
     let flat = plan(&desk).flatness;
     assert_eq!(flat.len(), 2);
     // From joist 4 to 6: the middle of 14 5/16 and 14 3/8 is 14 11/32, and 9/32 lower is 5.
-    assert!(!flat[0].holds() && !flat[1].holds(), "{flat:?}");
-    assert!(flat[1].gap >= inches("9/32").value);
+    assert_eq!((flat[0].holds(), flat[1].holds()), (Some(false), Some(false)), "{flat:?}");
+    assert!(flat[1].gap.unwrap() >= inches("9/32").value);
+    desk.says(Part::House, &COVERING, "tile under 15 in");
+    assert_eq!(plan(&desk).flatness[1].holds(), None, "no three joists stand within a foot");
 }
 
 proptest! {

@@ -45,6 +45,9 @@ fn what_cannot_be_told_yet_is_named_and_not_guessed() {
 #[test]
 fn lumber_of_one_kind_is_cut_together() {
     let mut desk = sound_house();
+    for number in [2, 7] {
+        desk.says(joist(number), &SOFT_FACE, "lower edge");
+    }
     desk.says(joist(2), &SOFT_DEPTH, "1/2");
     desk.says(joist(7), &SOFT_LENGTH, "6'");
     desk.says(joist(7), &SOFT_DEPTH, "1/2");
@@ -62,9 +65,27 @@ fn lumber_of_one_kind_is_cut_together() {
 }
 
 #[test]
+fn a_piece_longer_than_lumber_is_named_and_the_rest_is_ordered() {
+    let mut desk = sound_house();
+    for number in [2, 7] {
+        desk.says(joist(number), &SOFT_FACE, "lower edge");
+        desk.says(joist(number), &SOFT_DEPTH, "1/2");
+    }
+    desk.says(joist(7), &CLEAR_SPAN, "16'");
+    desk.says(Part::House, &LIVE_LOAD, "10");
+    assert!(names(&desk).contains(&"2 in lumber 7 1/4\" deep, 12 ft".to_owned()), "{:?}", names(&desk));
+    assert!(
+        list(&desk).open.iter().any(|open| open.contains("16' 3\" is longer than 16 ft")),
+        "{:?}",
+        list(&desk).open
+    );
+}
+
+#[test]
 fn joists_for_an_engineer_are_open_and_not_ordered() {
     let mut desk = sound_house();
     desk.says(joist(2), &SOFT_DEPTH, "3");
+    desk.says(joist(2), &SOFT_FACE, "lower edge");
     assert!(!names(&desk).iter().any(|name| name.contains("lumber 7 1/4")), "{:?}", names(&desk));
     assert!(list(&desk).open.iter().any(|open| open.contains("Joists 2: their lumber waits for an engineer")));
 }
@@ -80,7 +101,8 @@ fn stock_and_waste_are_taken_into_account_and_kept_apart() {
     assert_eq!(fewer.needed.amount, screws.needed.amount);
     assert_eq!(fewer.to_order.get(), screws.needed.amount.get() - 10.0);
     desk.says(Part::House, &BOX, "100");
-    assert_eq!(line(&desk, "Floor fasteners").needed.unit.label(), "box");
+    let boxes = line(&desk, "Floor fasteners, boxes of 100");
+    assert_eq!((boxes.needed.unit.label(), boxes.on_hand), ("box", Amount::whole(0)), "pieces are no boxes");
 }
 
 #[test]

@@ -2,11 +2,13 @@
 
 use crate::draw::card::{Card, Line, reasons};
 use crate::engine::condition::Finding;
-use crate::engine::describe::capital;
+use crate::engine::describe::{capital, in_sentence};
 use crate::engine::figure::Figure;
+use crate::engine::framing::joist::{Reads, found_nowhere, is_grave};
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::place::Element;
 use crate::engine::sheets::stock::spacing_by_thickness;
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
@@ -53,12 +55,22 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
         .map(|(fate, joists)| Line::plain(format!("{}: joist {}.", capital(fate.label()), joists.join(", "))))
         .collect();
     let staying = of(Fate::Stays).len();
+    let nowhere = found_nowhere(job);
+    let elsewhere = (nowhere > 0).then(|| {
+        Line::next(format!(
+            "Decay or damage that no joist's number places: {nowhere} found. Place it before you trust this."
+        ))
+    });
+    let bad = unsound(job);
+    let carried = (!bad.is_empty()).then(|| Line::next(format!("What carries them is not sound: {}.", bad.join("; "))));
     let headline = match (staying, known.value.len()) {
-        (0, _) if of(Fate::Open).len() == known.value.len() => "Not enough to say".to_owned(),
-        (some, all) if some == all => "All can stay".to_owned(),
+        (0, all) if of(Fate::Open).len() == all => "Not enough to say".to_owned(),
+        (some, all) if some == all && elsewhere.is_none() && carried.is_none() => "All can stay".to_owned(),
+        (some, all) if some == all => "Not before the rest is settled".to_owned(),
         (some, all) => format!("{some} of {all} can stay"),
     };
-    let lines = lines.into_iter().chain(reasons(known)).collect();
+    let lines = elsewhere.into_iter().chain(carried).chain(lines);
+    let lines = lines.chain(reasons(known)).collect();
     Card::new(title, headline, lines).with_form(job, &Part::Joists, &list::OF_JOISTS)
 }
 
@@ -69,12 +81,12 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     if judged.reasons.is_empty() {
         lines.push(Line::plain("Measured, probed sound, graded: nothing speaks against it."));
     }
-    if let (Some((weakest, strongest)), Some(span)) = (judged.may_span, judged.joist.span()) {
-        let [weakest, strongest, span] = [weakest, strongest, span].map(|it| units.length(it.to_nearest(Length::INCH)));
-        lines.push(Line::small(format!("Spans {span}; what is left of it may span {weakest} to {strongest}.")));
+    if let (Some(range), Some(span)) = (judged.may_span, judged.joist.span()) {
+        let words = format!("Spans {}; what is left of it may span {}", units.length(span), range.words(units));
+        lines.push(Line::small(range.source.noted(&words)));
     }
-    if judged.joist.is_wet {
-        lines.push(Line::small(Source::WetService.noted("It reads over 19 %: worked out as wet")));
+    if judged.joist.reads >= Reads::RelativelyWet {
+        lines.push(Line::small(Source::WetService.noted("Worked out as wet")));
     }
     let mut sources: Vec<_> = judged.reasons.iter().map(|it| it.source).collect();
     sources.sort_unstable();
@@ -101,26 +113,52 @@ fn supports(job: &Job) -> Card {
     let girders = girders.into_iter().map(Part::Girder);
     let others = piers.into_iter().map(Part::Pier).chain(ledgers.into_iter().map(Part::Ledger));
     let mut card = Card::new("What carries the joists?", "", Vec::new());
-    let mut bad = Vec::new();
     for (part, items) in
         girders.map(|part| (part, &list::OF_MEMBER[..])).chain(others.map(|part| (part, &[list::STATE][..])))
     {
-        let state = said.words(&part, &list::STATE);
-        if let Some(state) = state.filter(|state| *state != "sound") {
-            bad.push(part.name());
-            card.lines.push(Line::plain(format!("{}: {state}. Have an engineer look.", part.name())));
-        } else if state.is_some() {
+        if said.words(&part, &list::STATE) == Some("sound") {
             card.lines.push(Line::plain(format!("{}: sound.", part.name())));
         }
         card.add_form(job, &part, items, &format!("{}: ", part.name()));
     }
-    card.headline = match (bad.len(), card.lines.is_empty()) {
-        (_, true) => "Nothing said yet".to_owned(),
-        (0, _) => "Nothing speaks against them".to_owned(),
-        _ => "Have an engineer look".to_owned(),
+    let bad = unsound(job);
+    card.headline = match (bad.is_empty(), card.lines.is_empty()) {
+        (false, _) => "Have an engineer look".to_owned(),
+        (true, true) => "Nothing said yet".to_owned(),
+        (true, false) => "Nothing speaks against them".to_owned(),
     };
+    card.lines.splice(0..0, bad.into_iter().map(|bad| Line::plain(format!("{bad}."))));
     card.lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
     card
+}
+
+/// What carries the joists and is not sound: as it was said to be, and as it was found.
+fn unsound(job: &Job) -> Vec<String> {
+    let said = Particulars::of(job);
+    let members = said.parts(|part| match part {
+        Part::Girder(number) => Some((0, *number)),
+        Part::Pier(number) => Some((1, *number)),
+        Part::Ledger(number) => Some((2, *number)),
+        _ => None,
+    });
+    let part = |(kind, number)| match kind {
+        0 => Part::Girder(number),
+        1 => Part::Pier(number),
+        _ => Part::Ledger(number),
+    };
+    let members = members.into_iter().map(part);
+    let stated = members.filter_map(|part| {
+        let state = said.words(&part, &list::STATE).filter(|state| *state != "sound")?;
+        Some(format!("{}: {state}", part.name()))
+    });
+    let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding)).filter_map(|it| {
+        let place = job.now.places().get(&it.value.place?)?.value;
+        let carries = matches!(place.element, Element::Girder | Element::Sill | Element::RimJoist);
+        carries.then(|| format!("{}: {}", place.name(), in_sentence(it.value.finding.label())))
+    });
+    let mut all: Vec<_> = stated.chain(found).collect();
+    all.dedup();
+    all
 }
 
 /// What holds for the framing as a whole: stamps, loads, shoring, headers.

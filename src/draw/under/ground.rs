@@ -4,7 +4,7 @@ use crate::draw::card::{Card, Line, reasons};
 use crate::engine::figure::Figure;
 use crate::engine::ground::Check;
 use crate::engine::ground::plan::{AirWay, checks, cover_for, is_covered, unvented_for, vents_for};
-use crate::engine::ground::rain::rain;
+use crate::engine::ground::rain::{led_away, rain};
 use crate::engine::job::Job;
 use crate::engine::particular::{Item, Part, Particulars, list};
 use crate::engine::sources::Source;
@@ -72,7 +72,10 @@ fn air(job: &Job) -> Card {
         let net = vents.net_free.to_square_feet() * 144.0;
         let lines = vec![
             Line::plain(format!("{net:.0} sq in of net free area: {} vents by their label.", vents.by_area)),
-            Line::plain("One within 3 ft of each corner, others spread between, across from each other."),
+            Line::plain(match Particulars::of(job).words(&Part::House, &list::VENT_CORNERS) {
+                Some("no") => "Spread along the walls, across from each other.",
+                _ => "One within 3 ft of each corner, others spread between, across from each other.",
+            }),
         ];
         let lines = lines.into_iter().chain(over_a_cover(job)).chain(reasons(&known)).collect();
         return Card::new(title, format!("{} vents", vents.with_corners), lines);
@@ -88,7 +91,13 @@ fn air(job: &Job) -> Card {
         AirWay::Supply => format!("{cfm:.0} cfm of the house's air, and a way back"),
         AirWay::Dehumidifier => format!("A dehumidifier of {pints:.0} pints a day"),
     };
-    let lines = vec![Line::plain(format!("It changes the air {:.2} times an hour.", unvented.changes_an_hour))];
+    let mut lines = Vec::new();
+    if !is_covered(job) {
+        lines.push(Line::next("Cover the ground: without vents it has to be."));
+    }
+    if AirWay::of(job) != AirWay::Dehumidifier {
+        lines.push(Line::plain(format!("It changes the air {:.2} times an hour.", unvented.changes_an_hour)));
+    }
     Card::new(title, headline, lines.into_iter().chain(reasons(&known)).collect())
 }
 
@@ -153,24 +162,32 @@ fn holes(job: &Job) -> Option<Card> {
 
 fn roof(job: &Job, units: Units) -> Card {
     let title = "The roof's water";
+    let led_away = led_away(job, units);
     let known = match rain(job, units) {
-        Figure::Missing(needs) => return Card::missing(title, &needs),
+        Figure::Missing(needs) => {
+            let mut card = Card::missing(title, &needs);
+            card.lines.extend(led_away.iter().map(line).chain(small(&led_away)));
+            return card;
+        }
         Figure::Known(known) => known,
     };
     let rain = &known.value;
     let runoff = &rain.runoff;
     let mut lines = vec![Line::plain(format!("{:.1} gallons a minute in the hardest rain.", runoff.peak))];
     lines.push(match rain.gutter {
-        Some(gutter) if rain.takes => Line::plain(format!("Gutter: {gutter} takes it, falling 1/16 to 1/8 in a foot.")),
-        Some(gutter) => {
-            Line::next(format!("Gutter: {gutter} does not take it: a larger one, or one more downspout run."))
+        Some(gutter) if rain.takes => {
+            Line::plain(format!("Gutter, {gutter}: it takes the water, falling 1/16 to 1/8 in a foot."))
         }
+        Some(gutter) => Line::next(format!(
+            "Gutter, {gutter}: it does not take the water. A larger one, or one more downspout run."
+        )),
         None => Line::next("No gutter that is listed takes it: part the roof, or state the gutter's own table."),
     });
     lines
         .push(Line::plain(format!("Downspouts: {}, {:.1} sq in in all.", runoff.downspouts, runoff.downspout_section)));
-    lines.extend(rain.checks.iter().map(line));
+    lines.extend(led_away.iter().map(line));
     lines.extend(reasons(&known));
+    lines.extend(small(&led_away));
     lines.push(Line::small(Source::GutterFall.noted("Fall")));
     Card::new(title, format!("{:.0} gallons for each inch of rain", runoff.gallons_an_inch), lines)
 }

@@ -65,9 +65,15 @@ fn totals(plan: &LevelPlan, units: Units) -> String {
 }
 
 fn flat(tolerance: &Tolerance, units: Units) -> String {
-    let holds = if tolerance.holds() { "flat enough" } else { "not flat enough" };
-    let [gap, limit, reach] = [tolerance.gap, tolerance.limit, tolerance.reach].map(|length| units.length(length));
-    format!("For {}: {holds}, {gap} of {limit} in {reach} as the joists stand.", tolerance.covering)
+    let [limit, reach] = [tolerance.limit, tolerance.reach].map(|length| units.length(length));
+    let of = format!("{limit} in {reach}");
+    match (tolerance.gap, tolerance.holds()) {
+        (Some(gap), Some(holds)) => {
+            let holds = if holds { "flat enough" } else { "not flat enough" };
+            format!("For {}: {holds}, {} of {of} as the joists stand.", tolerance.covering, units.length(gap))
+        }
+        _ => format!("For {}, {of}: stations stand too far apart to tell.", tolerance.covering),
+    }
 }
 
 /// A line of stations after the other, drawn much steeper than they are.

@@ -106,7 +106,7 @@ impl DesignValues {
             }
         };
         let source = match (group, grade) {
-            _ if before != Other::AsToday => Source::DesignValuesBefore2013,
+            _ if edition == Edition::Before2013 => Source::DesignValuesBefore2013,
             (LumberGroup::SprucePineFir, Grade::SelectStructural) => Source::DesignValuesRecalled,
             _ => Source::DesignValues,
         };

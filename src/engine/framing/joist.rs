@@ -39,12 +39,14 @@ pub struct Joist {
     pub bearing: Option<Length>,
     /// What that is to be.
     pub bearing_asked: Length,
+    /// Did anybody say what its ends rest on?
+    pub is_support_said: bool,
     /// How deep an awl goes in.
     pub soft: Option<Length>,
     /// How far along.
     pub soft_along: Option<Length>,
-    /// Where.
-    pub soft_at: SoftAt,
+    /// Where; none if nobody said.
+    pub soft_at: Option<SoftAt>,
     /// How deep it is notched, and where.
     pub notch: Option<(Length, NotchAt)>,
     /// How long that is along it.
@@ -53,8 +55,21 @@ pub struct Joist {
     pub hole: Option<(Length, Option<Length>)>,
     /// What was found on it and in its bays.
     pub found: Vec<Finding>,
-    /// Is it wetter than dry lumber?
-    pub is_wet: bool,
+    /// How wet it reads.
+    pub reads: Reads,
+}
+
+/// What the latest readings say of a joist, from the best.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reads {
+    /// As dry as dry lumber.
+    Dry,
+    /// Nobody read it.
+    Unread,
+    /// Over that, by a reading that is relative only.
+    RelativelyWet,
+    /// Over that.
+    Wet,
 }
 
 /// Where a joist is soft.
@@ -94,6 +109,8 @@ pub struct Shared {
     pub edition: Edition,
     /// Treated through incisions?
     pub is_incised: bool,
+    /// How many joists there are: three or more share a load.
+    pub count: u16,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
 }
@@ -116,23 +133,25 @@ impl Joist {
     }
 
     /// What it goes through.
-    pub const fn service(&self, shared: &Shared) -> Service {
-        Service { is_wet: self.is_wet, is_incised: shared.is_incised }
+    pub fn service(&self, shared: &Shared) -> Service {
+        Service { is_wet: self.reads >= Reads::RelativelyWet, is_incised: shared.is_incised }
     }
 
-    fn of(job: &Job, framing: &Framing, number: JoistNumber, wet: &[JoistNumber]) -> Self {
+    fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[(JoistNumber, Reads)]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let of = |item| said.length_of_joist(&part, item);
         let own = |item| said.length(&part, item);
-        let bearing_asked = match said.words_of_joist(&part, &list::BEARS_ON) {
+        let bears_on = said.words_of_joist(&part, &list::BEARS_ON);
+        let bearing_asked = match bears_on {
             Some("masonry") => ON_MASONRY,
             _ => ON_WOOD,
         };
         let soft_at = match said.words(&part, &list::SOFT_FACE) {
-            Some("near side" | "far side") => SoftAt::Side,
-            Some("end") => SoftAt::End,
-            _ => SoftAt::Edge,
+            Some("near side" | "far side") => Some(SoftAt::Side),
+            Some("end") => Some(SoftAt::End),
+            Some(_) => Some(SoftAt::Edge),
+            None => None,
         };
         // Nobody said where: where it weakens most.
         let notch_at = match said.words(&part, &list::NOTCH_AT) {
@@ -148,6 +167,7 @@ impl Joist {
             clear: of(&list::CLEAR_SPAN),
             bearing: of(&list::BEARING),
             bearing_asked,
+            is_support_said: bears_on.is_some(),
             soft: own(&list::SOFT_DEPTH),
             soft_along: own(&list::SOFT_LENGTH),
             soft_at,
@@ -155,7 +175,7 @@ impl Joist {
             notch_along: own(&list::NOTCH_LENGTH),
             hole: own(&list::HOLE).filter(cut).map(|hole| (hole, own(&list::HOLE_TO_EDGE))),
             found: found(job, framing, number),
-            is_wet: wet.contains(&number),
+            reads: read.iter().filter(|(of, _)| *of == number).map(|(_, reads)| *reads).max().unwrap_or(Reads::Unread),
         }
     }
 }
@@ -165,7 +185,8 @@ impl Shared {
     pub fn of(job: &Job) -> Option<Self> {
         let said = Particulars::of(job);
         let words = |item| said.words(&Part::House, item);
-        let spacing = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing())?;
+        let framing = Floor::of(job).and_then(|floor| floor.joists)?;
+        let spacing = Some(framing.widest_spacing()).filter(|spacing| spacing.is_positive())?;
         let mut assumed = Vec::new();
         let [live, dead] = [(&list::LIVE_LOAD, USUAL.live), (&list::DEAD_LOAD, USUAL.dead)].map(|(item, usual)| {
             said.amount(&Part::House, item).map_or_else(
@@ -184,13 +205,18 @@ impl Shared {
                 Edition::Since2013
             }
         };
+        let incised = words(&list::INCISED);
+        if incised.is_none() {
+            assumed.push("wood that is not incised".to_owned());
+        }
         Some(Self {
             spacing,
             loads: Loads { live, dead },
             group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,
-            is_incised: words(&list::INCISED) == Some("yes"),
+            is_incised: incised == Some("yes"),
+            count: framing.count(),
             assumed,
         })
     }
@@ -214,17 +240,30 @@ impl Shared {
 /// Every joist that is laid out.
 pub fn joists(job: &Job) -> Vec<Joist> {
     let Some(framing) = Floor::of(job).and_then(|floor| floor.joists) else { return Vec::new() };
-    let wet = wet_joists(job, &framing);
+    let read = read_joists(job, &framing);
     let numbers = (1..=framing.count()).filter_map(JoistNumber::new);
-    numbers.map(|number| Joist::of(job, &framing, number, &wet)).collect()
+    numbers.map(|number| Joist::of(job, &framing, number, &read)).collect()
 }
 
-/// How many findings are on joists that nobody can number: by a chalk mark alone.
+/// How much was found of decay and damage that is on no joist laid out: by a chalk mark
+/// alone, beyond the last joist, or nobody said where.
 pub fn found_nowhere(job: &Job) -> usize {
     let framing = Floor::of(job).and_then(|floor| floor.joists);
-    let places = job.now.conditions().values().filter_map(|it| job.now.places().get(&it.value.place?));
-    let on_joists = places.filter(|place| place.value.element == Element::Joist);
-    on_joists.filter(|place| framing.as_ref().is_none_or(|framing| number_of(place.value, framing).is_none())).count()
+    let grave = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
+    let is_nowhere = |place: Option<EntryId>| match place.and_then(|place| job.now.places().get(&place)) {
+        None => true,
+        Some(place) if place.value.element != Element::Joist => false,
+        Some(place) => {
+            let number = framing.as_ref().and_then(|framing| number_of(place.value, framing));
+            number.is_none_or(|number| framing.as_ref().is_none_or(|framing| number.get() > framing.count()))
+        }
+    };
+    grave.filter(|it| is_nowhere(it.value.place)).count()
+}
+
+/// Does a finding speak against framing that it is on?
+pub const fn is_grave(finding: Finding) -> bool {
+    matches!(finding, Finding::Soft | Finding::Rotten | Finding::Cracked)
 }
 
 /// What was found at places on a joist, and in its bay.
@@ -256,14 +295,19 @@ fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
     }
 }
 
-/// Joists with a place whose latest reading is over dry lumber's limit.
-fn wet_joists(job: &Job, framing: &Framing) -> Vec<JoistNumber> {
-    let mut latest: LiteMap<EntryId, (JoistNumber, bool)> = LiteMap::new();
+/// What the latest reading of each place on a joist says against dry lumber's limit.
+fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
+    let mut latest: LiteMap<EntryId, (JoistNumber, Reads)> = LiteMap::new();
     for (_, reading, known) in readings(job) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
+        let reads = match (known.value.decides > WET || known.value.over_maximum, known.value.relative) {
+            (false, _) => Reads::Dry,
+            (true, true) => Reads::RelativelyWet,
+            (true, false) => Reads::Wet,
+        };
         if let Some(joist) = number_of(place.value, framing) {
-            latest.insert(reading.value.place, (joist, known.value.decides > WET && !known.value.relative));
+            latest.insert(reading.value.place, (joist, reads));
         }
     }
-    latest.into_iter().filter(|(_, (_, is_wet))| *is_wet).map(|(_, (joist, _))| joist).collect()
+    latest.into_iter().map(|(_, read)| read).collect()
 }

@@ -6,12 +6,13 @@
 
 pub mod design;
 pub mod joist;
+mod reasons;
 pub mod schedule;
 pub mod section;
 pub mod span;
 
 pub use design::{DesignValues, Edition, Grade, LumberGroup};
 pub use joist::{Joist, Shared};
-pub use schedule::{Fate, Judged, Reason, schedule};
+pub use schedule::{Fate, Judged, Range, Reason, schedule};
 pub use section::{CutLimits, Section};
 pub use span::{Governs, Loads, Service, Spans, span};

@@ -61,6 +61,10 @@ impl Ground {
         if let [Some(one), Some(other)] = stated {
             return Some(Self { length: one.max(other), width: one.min(other), assumed: None });
         }
+        // Of the one way alone nothing can be said: the other is asked for.
+        if stated.iter().any(Option::is_some) {
+            return None;
+        }
         let outline = Shape::of(job)?.outline;
         let bounds = crate::engine::geometry::Rect::around(outline.corners());
         let (one, other) = (bounds.width(), bounds.height());
@@ -111,14 +115,14 @@ pub fn cover_for(job: &Job, units: Units) -> Figure<Cover> {
     let lap = Length::inches(if is_radon { 12 } else { 6 });
     let piers = said.amount(&Part::House, &list::PIERS).map_or(0, |piers| i64::from(piers) / 1000);
     let Some(mut known) = cover(ground.length, ground.width, Roll { width, length, lap, up }) else {
-        return Figure::Missing(vec![Need::Ground]);
+        return Figure::Missing(vec![Need::Roll]);
     };
     known.value.seal = known.value.seal + AROUND_A_PIER * piers;
     if is_radon {
         known.why.sources.push(Source::RadonLap);
     }
     if piers > 0 {
-        assumed.push("piers are 16 in square".to_owned());
+        assumed.push("piers are 16 in square (common practice, no source)".to_owned());
     }
     known.why = known.why.with("ground", format!("{} × {}", units.length(ground.length), units.length(ground.width)));
     known.assumed = assumed;
@@ -172,6 +176,9 @@ pub fn unvented_for(job: &Job) -> Figure<Unvented> {
     doubts.push(
         "The ground covered from wall to wall, joints taped, edges sealed 6 in up; the walls insulated.".to_owned(),
     );
+    if !is_covered(job) {
+        doubts.push("It is not said to be covered, and without vents it has to be.".to_owned());
+    }
     doubts.push(Source::OutdoorFans.noted("No more than the code's flow of outdoor air"));
     if AirWay::of(job) == AirWay::Dehumidifier {
         doubts.push("Not every edition and state lists a dehumidifier: ask before one is bought.".to_owned());

@@ -31,12 +31,10 @@ pub struct Rain {
     pub takes: bool,
     /// How long it is, if that was measured.
     pub eave: Option<Length>,
-    /// Where water lands, and how the ground falls.
-    pub checks: Vec<Check>,
 }
 
 /// The water of the job's roof. Source: [`Source::Downspouts`], [`Source::PitchFactor`],
-/// [`Source::GutterCapacity`], [`Source::Discharge`], [`Source::Grading`].
+/// [`Source::GutterCapacity`].
 pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
     let said = Particulars::of(job);
     let amount = |item| said.amount(&Part::House, item);
@@ -54,23 +52,30 @@ pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
     });
     let plan = Area::from_square_inches(plan.get() * 144.0);
     let Known { value: runoff, doubts, mut why, .. } = runoff(plan, factor, inches.get(), each.get());
-    why.sources.extend([Source::PitchFactor, Source::GutterCapacity, Source::Discharge, Source::Grading]);
+    why.sources.extend([Source::PitchFactor, Source::GutterCapacity]);
     why = why.with("roof", units.area(plan)).with("pitch factor", factor.to_string());
     let (gutter, takes) = gutter(said, runoff.at_an_inch.to_square_feet());
-    let checks = vec![
+    let eave = said.length(&Part::House, &list::EAVE);
+    Figure::Known(Known { value: Rain { runoff, gutter, takes, eave }, assumed, doubts, why })
+}
+
+/// Where water lands and how the ground falls, whatever else is known. Source:
+/// [`Source::Discharge`], [`Source::Grading`].
+pub fn led_away(job: &Job, units: Units) -> Vec<Check> {
+    let said = Particulars::of(job);
+    let of = |item| said.length(&Part::House, item);
+    vec![
         Check {
             what: "Water lands",
             source: Source::Discharge,
-            ..at_least(said.length(&Part::House, &list::DISCHARGE), LED, "from the wall", units)
+            ..at_least(of(&list::DISCHARGE), LED, "from the wall", units)
         },
         Check {
             what: "Ground falls in its first 10 ft",
             source: Source::Grading,
-            ..at_least(said.length(&Part::House, &list::FALL), FALLS, "away from it", units)
+            ..at_least(of(&list::FALL), FALLS, "away from it", units)
         },
-    ];
-    let eave = said.length(&Part::House, &list::EAVE);
-    Figure::Known(Known { value: Rain { runoff, gutter, takes, eave, checks }, assumed, doubts, why })
+    ]
 }
 
 fn pitch_factor(pitch: Option<&str>) -> Option<f64> {
@@ -90,9 +95,10 @@ fn gutter(said: Particulars<'_>, square_feet: f64) -> (Option<&'static str>, boo
     let named = said.words(&Part::House, &list::GUTTER);
     let chosen = GUTTERS.into_iter().find(|(name, _)| named == Some(name));
     let fits = GUTTERS.into_iter().take(2).find(|(_, takes)| *takes >= square_feet);
-    match chosen.or(fits) {
-        Some((name, takes)) => (Some(name), own.unwrap_or(takes) >= square_feet),
-        None => (None, false),
+    match (chosen.or(fits), own) {
+        (Some((name, takes)), own) => (Some(name), own.unwrap_or(takes) >= square_feet),
+        (None, Some(own)) => (Some("by its own table"), own >= square_feet),
+        (None, None) => (None, false),
     }
 }
 

@@ -8,10 +8,13 @@ use crate::engine::sheets::take_off::{Stick, cut_from_sticks};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
+use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
 use std::collections::BTreeMap;
 
 /// What the saw takes where nobody said ([`Source::SawKerf`]).
 const KERF: Length = Length::sixty_fourths(8);
+/// The longest that lumber is sold in ([`Source::LumberLengths`]).
+const LONGEST: Length = Length::feet(16);
 /// From one pair of screws to the next along a sister ([`Source::SisterScrews`]).
 const SCREWS_APART: Length = Length::FOOT;
 
@@ -62,7 +65,9 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
             open.push(format!("Joist {}: measure its depth and clear span, for its lumber.", number(it)));
             continue;
         };
-        let kind = stated.map_or_else(|| format!("2 in lumber {} deep", units.length(depth)), ToOwned::to_owned);
+        // In inches, whatever the phone shows: prices and stock know a line by its name.
+        let inches = || format(depth, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() }).text;
+        let kind = stated.map_or_else(|| format!("2 in lumber {} deep", inches()), ToOwned::to_owned);
         let cuts = by_kind.entry(kind).or_default();
         let length = clear + it.joist.bearing_asked * 2;
         cuts.lengths.push(length);
@@ -78,10 +83,12 @@ fn number(judged: &Judged) -> String {
 
 /// What is bought of one kind: a line for each length.
 fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
-    let Some(bought) = cut_from_sticks(&cuts.lengths, kerf) else {
-        open.push(format!("{kind}: a piece is longer than 16 ft; order it to length."));
-        return Vec::new();
-    };
+    let (sold, long): (Vec<_>, Vec<_>) = cuts.lengths.iter().copied().partition(|length| *length <= LONGEST);
+    open.extend(
+        long.into_iter()
+            .map(|length| format!("{kind}: {} is longer than 16 ft. Order it to length.", units.length(length))),
+    );
+    let Some(bought) = cut_from_sticks(&sold, kerf) else { return Vec::new() };
     let mut by_length: BTreeMap<i32, Vec<&Stick>> = BTreeMap::new();
     for stick in &bought.sticks {
         by_length.entry(stick.feet).or_default().push(stick);
@@ -89,6 +96,8 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
     let proof = if bought.is_least { "fewer feet do not do" } else { "fewer feet may do" };
     let line = |(feet, sticks): (i32, Vec<&Stick>)| {
         let count = sticks.iter().map(|stick| stick.count).sum();
+        // Names are held to 80 characters: the length is never what is cut off.
+        let kind: String = kind.chars().take(72).collect();
         let needed = Needed::counted(Section::Framing, format!("{kind}, {feet} ft"), count, "stick");
         let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
         let cut = sticks.iter().map(|stick| cut_from(stick, units));

@@ -138,7 +138,7 @@ impl Needed {
 pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Needed>, Vec<String>) {
     let mut open = Vec::new();
     let laid = searches.map(laid).unwrap_or_default();
-    if laid.is_empty() {
+    if searches.is_none() {
         open.push(match to_lay(job) {
             Figure::Missing(needs) => {
                 let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
@@ -147,6 +147,12 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
             Figure::Known(_) => "Sheets: no layout of this floor keeps the rules.".to_owned(),
         });
     }
+    let unlaid = searches.map_or(&[][..], Searches::floors).iter().filter_map(|search| match search.outcome() {
+        Outcome::Laid { .. } => None,
+        Outcome::Impossible(why) => Some(format!("{}: {why}", search.floor.name)),
+        Outcome::Nothing => Some(format!("{}: no layout yet.", search.floor.name)),
+    });
+    open.extend(unlaid);
     let mut needed = take_out(job, searches, units);
     needed.extend(floor(&laid, job));
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
@@ -246,14 +252,14 @@ fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
 fn boxed(job: &Job, count: usize, of: fasteners::Fasteners) -> Needed {
     use crate::engine::particular::{Part, Particulars, list};
     let said = Particulars::of(job).amount(&Part::House, &list::BOX);
-    let name = "Floor fasteners";
     let sources = [Source::FastenerSchedule, Source::EdgeDistance, Source::FastenerWaste];
+    // What is counted otherwise is another line: stock and prices of the one are none of the other.
     let needed = match said {
-        None => Needed::counted(Section::Floor, name, count, "piece").because("say what a box holds", &[]),
+        None => Needed::counted(Section::Floor, "Floor fasteners", count, "piece").because("say what a box holds", &[]),
         Some(in_a_box) => {
             let boxes = count as f64 / in_a_box.get().max(1.0);
+            let name = format!("Floor fasteners, boxes of {}", in_a_box.shown());
             Needed::new(Section::Floor, name, Amount::nearest(boxes), Unit::Each("box"))
-                .because(format!("{} in a box", in_a_box.shown()), &[])
         }
     };
     needed.because(format!("{count} by the schedule: {}", of.size), &sources).with_waste(A_TENTH)

@@ -1,7 +1,8 @@
 //! Shims, the ground's cover and its air, and what takes the roof's water.
 
 use super::needs::{A_TENTH, Needed, Section, Unit};
-use crate::engine::figure::{Figure, Need};
+use crate::engine::figure::{Figure, Known, Need};
+use crate::engine::ground::Unvented;
 use crate::engine::ground::plan::{AirWay, cover_for, is_covered, unvented_for, vents_for};
 use crate::engine::ground::rain::rain;
 use crate::engine::job::Job;
@@ -67,20 +68,25 @@ fn tape(job: &Job, length: Length) -> Needed {
         None => feet(Section::Ground, "Seam tape", length),
         Some(roll) => {
             let rolls = length.to_feet() / roll.to_feet().max(1.0);
-            Needed::new(Section::Ground, "Seam tape", Amount::nearest(rolls), Unit::Each("roll"))
+            let name = format!("Seam tape, rolls of {:.0} ft", roll.to_feet());
+            Needed::new(Section::Ground, name, Amount::nearest(rolls), Unit::Each("roll"))
         }
     };
     needed.because(from, &[Source::GroundCover]).with_waste(A_TENTH)
 }
 
 fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
+    let is_chosen = Particulars::of(job).words(&Part::House, &list::AIR_WAY).is_some();
     let way = AirWay::of(job);
-    if way == AirWay::Vents {
-        return match vents_for(job) {
+    if way != AirWay::Vents && !is_chosen {
+        open.push("Air under the house: choose how it gets there.".to_owned());
+        return None;
+    }
+    match way {
+        AirWay::Vents => match vents_for(job) {
             // Nobody asked for vents where neither they were chosen nor a label read.
             Figure::Missing(needs) => {
-                let is_asked = Particulars::of(job).words(&Part::House, &list::AIR_WAY).is_some();
-                open.extend(is_asked.then(|| told("Vents", &needs)));
+                open.extend(is_chosen.then(|| told("Vents", &needs)));
                 None
             }
             Figure::Known(known) => {
@@ -91,23 +97,28 @@ fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
                         .because(from, &known.why.sources),
                 )
             }
-        };
+        },
+        _ => match unvented_for(job) {
+            Figure::Missing(needs) => {
+                open.push(told("Air under the house", &needs));
+                None
+            }
+            Figure::Known(known) => Some(machine(way, &known)),
+        },
     }
-    let known = match unvented_for(job) {
-        Figure::Missing(needs) => {
-            open.push(told("Fan", &needs));
-            return None;
-        }
-        Figure::Known(known) => known,
-    };
+}
+
+/// What moves or dries the air of a space without vents.
+fn machine(way: AirWay, known: &Known<Unvented>) -> Needed {
     let air = known.value;
-    let name = match way {
-        AirWay::Dehumidifier => format!("Dehumidifier, {:.0} pints a day", libm::ceil(air.pints_a_day)),
-        AirWay::Supply => format!("Supply duct, {:.0} cfm", libm::ceil(air.cfm)),
-        AirWay::Exhaust | AirWay::Vents => format!("Exhaust fan, {:.0} cfm", libm::ceil(air.cfm)),
+    let (cfm, pints) = (libm::ceil(air.cfm), libm::ceil(air.pints_a_day));
+    let changes = format!("{:.2} air changes an hour", air.changes_an_hour);
+    let (name, from) = match way {
+        AirWay::Dehumidifier => (format!("Dehumidifier, {pints:.0} pints a day"), "by the ground's area".to_owned()),
+        AirWay::Supply => (format!("Supply duct, {cfm:.0} cfm"), changes),
+        AirWay::Exhaust | AirWay::Vents => (format!("Exhaust fan, {cfm:.0} cfm"), changes),
     };
-    let from = format!("{:.2} air changes an hour", air.changes_an_hour);
-    Some(Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources))
+    Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources)
 }
 
 /// Gutter, downspouts and what leads the water off.

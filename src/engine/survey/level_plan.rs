@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::Position;
+use crate::engine::place::{Element, Face, Position};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -64,16 +64,16 @@ pub struct Tolerance {
     pub reach: Length,
     /// The largest gap that is allowed.
     pub limit: Length,
-    /// The largest gap that was found.
-    pub gap: Length,
+    /// The largest gap that was found; none where stations stand too far apart to tell.
+    pub gap: Option<Length>,
     /// Where it is from.
     pub source: Source,
 }
 
 impl Tolerance {
-    /// Is it kept? At the limit counts as kept.
-    pub fn holds(&self) -> bool {
-        self.gap <= self.limit + Length::nm(1)
+    /// Is it kept, if that can be told? At the limit counts as kept.
+    pub fn holds(&self) -> Option<bool> {
+        self.gap.map(|gap| gap <= self.limit + Length::nm(1))
     }
 }
 
@@ -111,25 +111,24 @@ const TOLERANCES: [(&str, i32, i32, Source); 8] = [
 /// [`Source::Flatness`].
 pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
     let framing = Floor::of(job).and_then(|floor| floor.joists);
-    let mut stations = stations(job, framing.as_ref(), units);
+    let mut doubts = vec![LASER.to_owned(), PLANING.to_owned()];
+    let mut stations = stations(job, framing.as_ref(), units, &mut doubts);
     if stations.len() < 2 {
         return Figure::Missing(vec![Need::Levels]);
     }
     let said = Particulars::of(job);
     let mut assumed = Vec::new();
-    let plane = match (said.words(&Part::House, &list::PLANE), said.length(&Part::House, &list::DATUM)) {
-        (Some("best fit"), _) => Plane::BestFit,
-        (Some("level at a mark"), Some(mark)) => Plane::Mark(mark),
-        (Some("level at a mark"), None) => {
-            assumed.push("the high joist, since no mark below the beam was given".to_owned());
-            Plane::HighJoist
+    let plane = plane(said, &mut assumed);
+    if plane == Plane::BestFit {
+        let lost: Vec<_> = stations.iter().filter(|it| it.at.is_none()).map(|it| it.name.clone()).collect();
+        stations.retain(|it| it.at.is_some());
+        if stations.len() < 2 {
+            return Figure::Missing(vec![Need::Joists]);
         }
-        (Some(_), _) => Plane::HighJoist,
-        (None, _) => {
-            assumed.push("joists come up to the high joist".to_owned());
-            Plane::HighJoist
+        if !lost.is_empty() {
+            doubts.push(format!("Left out, since nobody knows where: {}.", lost.join("; ")));
         }
-    };
+    }
     let best = Fit::of(&stations);
     let highest = stations.iter().map(|station| station.drop).min().unwrap_or(Length::ZERO);
     let lowest = stations.iter().map(|station| station.drop).max().unwrap_or(Length::ZERO);
@@ -147,17 +146,48 @@ pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
     let sources = [Source::Shims, Source::Flatness, Source::FlatnessGlued, Source::FlatnessTile];
     let rule = "Each reading less the plane's: what is above nought is a shim, what is below is planed off.";
     let why = Why::rule(rule, &sources).using(used);
-    Figure::Known(Known { value, assumed, doubts: vec![LASER.to_owned(), PLANING.to_owned()], why })
+    Figure::Known(Known { value, assumed, doubts, why })
+}
+
+/// The plane that was chosen. A mark alone says that it is meant.
+fn plane(said: Particulars<'_>, assumed: &mut Vec<String>) -> Plane {
+    let mark = said.length(&Part::House, &list::DATUM);
+    match (said.words(&Part::House, &list::PLANE), mark) {
+        (Some("best fit"), _) => Plane::BestFit,
+        (Some("high joist"), _) => Plane::HighJoist,
+        (_, Some(mark)) => Plane::Mark(mark),
+        (Some(_), None) => {
+            assumed.push("the high joist, since no mark below the beam was given".to_owned());
+            Plane::HighJoist
+        }
+        (None, None) => {
+            assumed.push("joists come up to the high joist".to_owned());
+            Plane::HighJoist
+        }
+    }
 }
 
 /// How far a laser can be trusted (common practice, no source).
-const LASER: &str = "A laser's plane is off by about 1/8 in at 30 ft: set it once, and sight back to the start.";
+const LASER: &str = "A laser's plane is off by about 1/8 in at 30 ft (common practice, no source): set it once, and sight back to the start.";
 const PLANING: &str = "Planing takes a joist's depth: its span and cuts go by what is left.";
 
-/// The latest reading of each place, by joist and then along it.
-fn stations(job: &Job, framing: Option<&Framing>, units: Units) -> Vec<Station> {
+/// The latest reading of each joist top, by joist and then along it: of the last visit alone,
+/// since the beam stood elsewhere before.
+fn stations(job: &Job, framing: Option<&Framing>, units: Units, doubts: &mut Vec<String>) -> Vec<Station> {
+    let is_top = |place: &EntryId| {
+        let place = job.now.places().get(place);
+        place.is_some_and(|it| it.value.element == Element::Joist && it.value.face != Some(Face::LowerEdge))
+    };
+    let tops = || job.now.levels().values().filter(|level| is_top(&level.value.place));
+    let visit = tops().next_back().and_then(|level| level.stamp.visit);
+    if tops().any(|level| level.stamp.visit != visit) {
+        doubts.push("Readings of earlier visits are left out: the beam stood elsewhere.".to_owned());
+    }
+    if tops().count() < job.now.levels().len() {
+        doubts.push("Readings that are on no joist's top are left out.".to_owned());
+    }
     let mut latest: LiteMap<EntryId, Length> = LiteMap::new();
-    for level in job.now.levels().values() {
+    for level in tops().filter(|level| level.stamp.visit == visit) {
         latest.insert(level.value.place, level.value.drop.value);
     }
     let station = |(place, drop): (EntryId, Length)| {
@@ -188,7 +218,7 @@ fn flatness(stations: &[Station], covering: Option<&str>) -> Vec<Tolerance> {
     asked
         .map(|(covering, reach, limit, source)| {
             let reach = Length::inches(*reach);
-            let gap = lines.iter().map(|line| largest_gap_along(line, reach)).max().unwrap_or(Length::ZERO);
+            let gap = lines.iter().filter_map(|line| largest_gap_along(line, reach)).max();
             Tolerance { covering, reach, limit: Length::sixty_fourths(*limit), gap, source: *source }
         })
         .collect()

@@ -40,11 +40,12 @@ pub fn shims(down: &[Length]) -> Option<Known<Shims>> {
 /// as far as the edge reaches. Heights stand evenly apart.
 pub fn largest_gap(heights: &[Length], apart: Length, reach: Length) -> Length {
     let line = (0..).zip(heights).map(|(at, height)| (apart * at, *height));
-    largest_gap_along(&line.collect::<Vec<_>>(), reach)
+    largest_gap_along(&line.collect::<Vec<_>>(), reach).unwrap_or(Length::ZERO)
 }
 
-/// The same for points along a line, each with its height, in order of where they are.
-pub fn largest_gap_along(line: &[(Length, Length)], reach: Length) -> Length {
+/// The same for points along a line, each with its height, in order of where they are. None
+/// where no point lies between two that the edge reaches.
+pub fn largest_gap_along(line: &[(Length, Length)], reach: Length) -> Option<Length> {
     let gaps = line.iter().enumerate().flat_map(|(from, start)| {
         let ends = line.iter().enumerate().skip(from + 2);
         let ends = ends.take_while(move |(_, end)| end.0 - start.0 <= reach + ROUNDING);
@@ -53,7 +54,7 @@ pub fn largest_gap_along(line: &[(Length, Length)], reach: Length) -> Length {
             between.iter().map(move |point| (point.1 - chord(*start, *end, point.0)).abs())
         })
     });
-    gaps.max().unwrap_or(Length::ZERO)
+    gaps.max()
 }
 
 /// How high a straightedge lies at a place between its ends.
