@@ -4,8 +4,10 @@ use crate::phone::{Phone, Screen};
 use crate::server::Server;
 use serde_json::json;
 
-/// Whatever on the page is there for a thumb, and is seen.
+/// Whatever on the page is there for a thumb, and is seen. An answer that was given is a key
+/// too, and stands on paper as the answer.
 const CONTROLS: &str = "[...document.querySelectorAll('nav, button, .job-header, [role=alert]')]
+    .filter(element => !element.matches('.check [aria-pressed=true]'))
     .filter(element => element.getClientRects().length > 0).map(element => element.outerHTML.slice(0, 80))";
 
 #[tokio::test]
@@ -17,6 +19,12 @@ async fn the_report_is_printed_without_the_keys_around_it() {
     phone.wait_for("Invented sample").await;
     phone.go_behind_the_title("Report").await;
     phone.wait_for("Missing and assumed").await;
+    for part in ["water", "under", "orders"] {
+        let done = format!("document.getElementById('{part}')?.dataset.state === 'done'");
+        phone.wait_until(&format!("{part} is in the report"), &done).await;
+    }
+    phone.check_accessible().await;
+    phone.screenshot("report").await;
     phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
     assert_eq!(phone.js(CONTROLS).await, json!([]));
     phone.wait_for("Invented sample").await;
