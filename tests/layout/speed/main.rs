@@ -10,6 +10,10 @@ mod whole;
 use duckboard::engine::sheets::layout::{Search, Step};
 use format::CaseFile;
 
+/// How often the whole job is worked out again: a browser compiles what it has not run yet.
+#[cfg(not(target_arch = "wasm32"))]
+const AGAIN: usize = 9;
+
 /// A case that is not proven after so many steps has taken long enough.
 const MOST_STEPS: u64 = 20_000;
 
@@ -55,8 +59,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let began = std::time::Instant::now();
     let mapped = map_and_rank(200)?;
     println!("{}", serde_json::json!([mapped, began.elapsed().as_secs_f64() * 1000.0]));
-    let began = std::time::Instant::now();
-    let whole = whole_job();
-    println!("{}", serde_json::json!([whole, began.elapsed().as_secs_f64() * 1000.0]));
+    let mut times = Vec::new();
+    for again in 0..=AGAIN {
+        let began = std::time::Instant::now();
+        let whole = whole_job();
+        let ms = began.elapsed().as_secs_f64() * 1000.0;
+        if again == 0 {
+            println!("{}", serde_json::json!([format!("first: {whole}"), ms]));
+        } else {
+            times.push(ms);
+        }
+    }
+    times.sort_by(f64::total_cmp);
+    println!("{}", serde_json::json!(["the same again, the median of nine", times.get(AGAIN / 2)]));
     Ok(())
 }
