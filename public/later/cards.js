@@ -12,6 +12,8 @@ let job;
 // What was typed and is not logged yet, what of it was sent to be read, and what was wrong
 // with it, by job and the field's key.
 const drafts = new Map();
+// A field that is taken away while somebody types in it is not left by them.
+let isDrawing = false;
 
 export function show(asked) {
   units = asked.units;
@@ -52,14 +54,20 @@ function started() {
 function draw({ name, page, problem }) {
   const place = document.getElementById(name);
   if (!place) return;
-  const held = document.activeElement?.dataset.key;
+  isDrawing = true;
+  const { dataset, selectionStart: from, selectionEnd: to } = document.activeElement ?? {};
+  const held = dataset?.key;
   const open = new Set([...place.querySelectorAll('details[open]')].map(({ dataset }) => dataset.of));
   if (problem) place.replaceChildren(element('p', 'assumed', problem));
   if (page) place.replaceChildren(...pageParts(page, name));
   const isReport = place.closest('.report') !== null;
   place.querySelectorAll('details').forEach(details => { details.open = isReport || open.has(details.dataset.of); });
   place.dataset.state = problem ? 'problem' : 'done';
-  if (held) place.querySelector(`[data-key="${CSS.escape(held)}"]`)?.focus();
+  const again = held && place.querySelector(`[data-key="${CSS.escape(held)}"]`);
+  again?.focus();
+  // Whoever is typing goes on where they were.
+  if (again && from !== undefined) again.setSelectionRange(from, to);
+  isDrawing = false;
 }
 
 // A page that is a table too is that on paper, and its first card.
@@ -148,7 +156,7 @@ function record(logs) {
 
 // What is typed counts when the field is left or Enter is pressed. What is refused stays
 // in its field with the reason, and nothing that was typed goes when the page is made anew.
-function field({ key: of, asks, unit, typed }) {
+function field({ key: of, asks, unit, is_number, typed }) {
   const box = element('label', 'field');
   const input = element('input');
   const why = element('span', 'problem');
@@ -159,10 +167,12 @@ function field({ key: of, asks, unit, typed }) {
   input.dataset.key = of;
   input.autocomplete = 'off';
   input.enterKeyHint = 'done';
+  input.inputMode = is_number ? 'decimal' : 'text';
   tell(input, why, draft?.refused);
   input.oninput = () => drafts.set(name, { text: input.value });
   // Once the page is made anew the browser takes what stands in a field for unchanged.
   input.onchange = input.onblur = () => {
+    if (isDrawing) return;
     const text = input.value.trim();
     if (text === '' || text === typed) {
       drafts.delete(name);

@@ -1,10 +1,10 @@
 // What takes long, off the screen's thread. Takes messages: a page's name, a job file's
 // text, the phone's units, a width. For `sheets` it sends pages, each better than the one
-// before, then `done`; for `figures` those of a file's snapshot, for `sample` the sample's
-// entries on the device that `job` names; for pages of cards one page. A message with `key` and `text` is
-// what was typed into a field of the job `of`: it sends that back with what is to be logged,
-// or with what is wrong.
-// Or a `problem` in words. Whoever asked for sheets ends it by ending the worker.
+// before, then `done`; for pages of cards one page; for `figures` those of a file's
+// snapshot; for `sample` the sample's entries on the device that `job` names. A message
+// with `key` and `text` is what was typed into a field of the job `of`: it sends that back
+// with what is to be logged, or with what is wrong. Or a `problem` in words. Whoever asked
+// for sheets ends it by ending the worker.
 
 import init, { Layouts, figures_of, page as pageOf, sample_of, typed } from './layout.js';
 

@@ -20,10 +20,7 @@ struct Shown {
 
 fn shown(raised: cautions::Raised<'_>) -> Shown {
     let caution = raised.caution;
-    let cited = caution.sources.iter().map(|source| {
-        let citation = source.citation();
-        format!("{} ({})", citation.title, citation.mark.label())
-    });
+    let cited = caution.sources.iter().map(|source| source.citation().to_string());
     Shown {
         name: caution.name,
         title: caution.title,

@@ -4,6 +4,8 @@
 use super::Drawing;
 use crate::engine::figure::{Known, Need, Why};
 use crate::engine::job::Observation;
+use crate::engine::sources::Source;
+use std::collections::BTreeSet;
 
 /// One question and its answer.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,6 +46,8 @@ pub struct Field {
     pub asks: String,
     /// What it counts, if that is not a length.
     pub unit: &'static str,
+    /// Does it take digits and a point alone?
+    pub is_number: bool,
     /// What was typed last.
     pub typed: String,
 }
@@ -129,10 +133,15 @@ pub(in crate::draw) fn reasons<T>(known: &Known<T>) -> Vec<Line> {
     assumed.into_iter().chain(doubts).chain([rests_on(&known.why)]).map(Line::small).collect()
 }
 
+/// Sources, each once and with its mark, as small lines.
+pub(in crate::draw) fn cited(sources: impl IntoIterator<Item = Source>) -> impl Iterator<Item = Line> {
+    let once: BTreeSet<_> = sources.into_iter().collect();
+    once.into_iter().map(|source| Line::small(source.citation().to_string()))
+}
+
 /// "Rule: ... (source; mark)".
 pub(in crate::draw) fn rests_on(why: &Why) -> String {
-    let sources: Vec<_> = why.sources.iter().map(|source| source.citation()).collect();
-    let sources: Vec<_> = sources.iter().map(|cited| format!("{} ({})", cited.title, cited.mark.label())).collect();
+    let sources: Vec<_> = why.sources.iter().map(|source| source.citation().to_string()).collect();
     let inputs: Vec<_> = why.inputs.iter().map(|(name, value)| format!("{name}: {value}")).collect();
     [why.rule.clone(), inputs.join("; "), format!("Sources: {}", sources.join("; "))]
         .into_iter()

@@ -29,7 +29,7 @@ impl Card {
     pub(in crate::draw) fn add_form(&mut self, job: &Job, part: &Part, items: &[Item], name: &str) {
         let said = Particulars::of(job);
         for item in items {
-            let given = said.get(part, item).map_or("", |(_, value)| value.typed());
+            let given = said.get(part, item).map_or("", Value::typed);
             let asks = format!("{name}{}", item.asks);
             match item.takes {
                 Takes::OneOf(words) => {
@@ -37,9 +37,10 @@ impl Card {
                     self.asks.push(Ask { asks, answers: words.iter().map(answer).collect() });
                 }
                 Takes::Length { .. } | Takes::Amount { .. } | Takes::Words => {
-                    let unit = if let Takes::Amount { unit, .. } = item.takes { unit } else { "" };
+                    let counts = if let Takes::Amount { unit, .. } = item.takes { Some(unit) } else { None };
                     let key = serde_json::to_string(&(part, item.what)).unwrap_or_default();
-                    self.fields.push(Field { key, asks, unit, typed: given.to_owned() });
+                    let (unit, is_number, typed) = (counts.unwrap_or_default(), counts.is_some(), given.to_owned());
+                    self.fields.push(Field { key, asks, unit, is_number, typed });
                 }
             }
         }

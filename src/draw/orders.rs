@@ -1,7 +1,7 @@
 //! The order list as cards, a card a line, and as rows.
 
-use super::card::{Card, Line};
-use crate::engine::describe::capital;
+use super::card::{Card, Line, cited};
+use crate::engine::describe::{capital, counted};
 use crate::engine::entry::Label;
 use crate::engine::job::Job;
 use crate::engine::orders::{self, Change, OrderList, Section};
@@ -30,7 +30,7 @@ fn summary(job: &Job, list: &OrderList) -> Card {
     lines.extend(list.dropped.iter().map(|name| Line::plain(format!("No longer needed: {name}."))));
     lines.push(Line::small("Prices are the office's: nothing here is a price that somebody asks."));
     let count = list.lines.iter().filter(|line| line.needed.section != Section::TakeOut).count();
-    let headline = format!("{count} line{} to order", if count == 1 { "" } else { "s" });
+    let headline = format!("{} to order", counted(count, "line"));
     Card::new("Order list", headline, lines).with_form(job, &Part::House, &list::OF_ORDERS)
 }
 
@@ -50,10 +50,7 @@ fn one_line(job: &Job, line: &orders::Line) -> Card {
     let amount = needed.unit.count(needed.amount);
     lines.push(Line::small(format!("Needed: {amount}; waste: {waste}; on hand: {}.", line.on_hand.shown())));
     lines.extend(needed.from.iter().map(|from| Line::small(format!("{from}."))));
-    lines.extend(needed.sources.iter().map(|source| {
-        let cited = source.citation();
-        Line::small(format!("{} ({})", cited.title, cited.mark.label()))
-    }));
+    lines.extend(cited(needed.sources.iter().copied()));
     let card = Card::new(needed.name.clone(), line.quantity(), lines);
     match needed.section {
         Section::TakeOut => card,

@@ -159,6 +159,20 @@ pub fn place_name(place: &super::place::Place, units: Units) -> String {
     format!("{}{}", place.name(), along.unwrap_or_default())
 }
 
+/// "1 entry", "2 entries", "3 boxes".
+pub fn counted(count: usize, what: &str) -> String {
+    if count == 1 { format!("1 {what}") } else { format!("{count} {}", several(what)) }
+}
+
+/// More than one of them.
+pub fn several(what: &str) -> String {
+    match what.strip_suffix('y') {
+        Some(stem) => format!("{stem}ies"),
+        None if what.ends_with("sh") || what.ends_with('x') => format!("{what}es"),
+        None => format!("{what}s"),
+    }
+}
+
 /// Words that begin a sentence.
 pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
@@ -213,4 +227,16 @@ fn fact(fact: &Fact, units: Units) -> (String, Option<String>) {
         }
     };
     (says, None)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::counted;
+
+    #[test]
+    fn counts_agree_with_their_nouns() {
+        let said = [(1, "entry"), (2, "entry"), (0, "clash"), (3, "fault"), (2, "box"), (1, "sheet")];
+        let expected = ["1 entry", "2 entries", "0 clashes", "3 faults", "2 boxes", "1 sheet"];
+        assert_eq!(said.map(|(count, what)| counted(count, what)), expected);
+    }
 }

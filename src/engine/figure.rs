@@ -114,6 +114,11 @@ impl<T> Figure<T> {
         Self::Known(Known { value, assumed: Vec::new(), doubts: Vec::new(), why })
     }
 
+    /// Those of the needs that are not met.
+    pub fn without(needs: impl IntoIterator<Item = (bool, Need)>) -> Self {
+        Self::Missing(needs.into_iter().filter(|(is_missing, _)| *is_missing).map(|(_, need)| need).collect())
+    }
+
     /// The same answer, its value put otherwise.
     pub fn map<U>(self, put: impl FnOnce(&T) -> U) -> Figure<U> {
         match self {

@@ -1,6 +1,8 @@
 //! Every citation, once. Rules refer to a source by its name here; its mark says how
 //! much of it was really seen, and no rule may show a better one.
 
+use std::fmt;
+
 /// How far a value can be traced, from best to weakest.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Mark {
@@ -36,6 +38,13 @@ pub struct Citation {
     pub title: &'static str,
     /// How far it was seen.
     pub mark: Mark,
+}
+
+/// "Title (mark)".
+impl fmt::Display for Citation {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} ({})", self.title, self.mark.label())
+    }
 }
 
 /// Defines [`Source`] from one list, so that none can be left out of `ALL`.
@@ -219,6 +228,8 @@ sources! {
     GroundCover: Secondary, "IRC R408.3: joints lap 6 in and are sealed, edges 6 in up the wall";
     /// Vents by area, elsewhere.
     VentAreaStates: Published, "Washington WAC 51-51-0408: 1/300 instead of 1/150";
+    /// How vents are screened.
+    VentScreens: Published, "Washington WAC 51-51-0408: screens with openings of 1/8 to 1/4 in";
     /// How far soil-gas retarders lap.
     RadonLap: Published, "IRC 2018 appendix F, AF103.5.2: soil-gas retarders lap 12 in";
     /// How far wood stays from soil.

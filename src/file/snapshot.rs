@@ -5,8 +5,8 @@
 //! the search for sheets; the app is handed their text.
 
 use crate::engine::figure::{Figure, Why};
-use crate::engine::job::Book;
-use crate::engine::orders::order_list;
+use crate::engine::job::Job;
+use crate::engine::orders::lines;
 use crate::engine::results::{Said, answers};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
@@ -42,10 +42,10 @@ impl Snapshot {
 }
 
 /// Every figure of a job by its name, computed now, and then every line of its order list.
-pub fn figures(book: &Book, units: Units) -> Vec<SnapshotFigure> {
-    let answers = answers(book.job(), units);
+pub fn figures(job: &Job, units: Units) -> Vec<SnapshotFigure> {
+    let answers = answers(job, units);
     let answers = answers.iter().map(|answer| SnapshotFigure::of(answer.name, &answer.said, Said::words));
-    let lines = order_list(book, units).lines;
+    let (lines, _) = lines(job, units);
     let orders = lines.iter().map(|line| {
         let why = Why::rule(line.needed.from.join("; "), &line.needed.sources);
         SnapshotFigure::of(format!("order: {}", line.needed.name), &Figure::known(line.quantity(), why), String::clone)

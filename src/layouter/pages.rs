@@ -61,6 +61,7 @@ struct ShownField {
     key: String,
     asks: String,
     unit: &'static str,
+    is_number: bool,
     typed: String,
 }
 
@@ -100,7 +101,7 @@ pub fn page(name: &str, job: &str, units: &str, width: u32) -> Result<String, St
 pub fn figures_of(job: &str, units: &str) -> Result<String, String> {
     let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
     let units = serde_json::from_str(units).unwrap_or_default();
-    serde_json::to_string(&figures(&salvage.file.book(), units)).map_err(|error| error.to_string())
+    serde_json::to_string(&figures(salvage.file.book().job(), units)).map_err(|error| error.to_string())
 }
 
 /// The invented sample job's entries as JSON, as if logged on this device.
@@ -147,8 +148,8 @@ fn ask(ask: Ask) -> ShownAsk {
     ShownAsk { answers: answers.collect(), asks: ask.asks }
 }
 
-fn field(Field { key, asks, unit, typed }: Field) -> ShownField {
-    ShownField { key, asks, unit, typed }
+fn field(Field { key, asks, unit, is_number, typed }: Field) -> ShownField {
+    ShownField { key, asks, unit, is_number, typed }
 }
 
 fn act(Act { label, logs }: Act, is_so: bool) -> Option<ShownAct> {

@@ -1,7 +1,8 @@
 //! What a file holds, and everything that is wrong with it.
 
 use crate::files;
-use crate::trouble::{Trouble, counted};
+use crate::trouble::Trouble;
+use duckboard::engine::describe::counted;
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::job::{Book, Fault, Job, Log, Record};
 use duckboard::engine::particular::{Particular, item_of};

@@ -1,14 +1,14 @@
 //! The figures that a report shows: the one place that asks for them. Everything else in
 //! the command takes them as they come.
 
-use duckboard::engine::job::{Book, Job};
+use duckboard::engine::job::Job;
 use duckboard::engine::results::{Said, answers};
 use duckboard::engine::take::Units;
 use duckboard::file::{Snapshot, SnapshotFigure, figures};
 
 /// Every figure of the job as a job file's snapshot has it, computed now.
-pub(crate) fn snapshot(book: &Book) -> Snapshot {
-    Snapshot::of(&figures(book, Units::default()))
+pub(crate) fn snapshot(job: &Job) -> Snapshot {
+    Snapshot::of(&figures(job, Units::default()))
 }
 
 /// Every figure of the job by its name for people, computed now.

@@ -47,8 +47,7 @@ fn missing(needs: &[Need]) -> String {
 
 fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     let mut text = String::new();
-    let mut searches = Searches::new(job, known.value.clone());
-    while searches.step() {}
+    let searches = Searches::finished(job, known.value.clone());
     for (number, floor) in (1..).zip(searches.floors()) {
         text += &laid_floor(floor, folder, number)?;
     }

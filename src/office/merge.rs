@@ -2,8 +2,9 @@
 
 use crate::figures;
 use crate::files;
-use crate::trouble::{Trouble, counted};
+use crate::trouble::Trouble;
 use chrono::DateTime;
+use duckboard::engine::describe::counted;
 use duckboard::engine::entry::Time;
 use duckboard::file::{Made, merge, write};
 use std::path::Path;
@@ -21,7 +22,7 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
         return Err(Trouble::TooLarge(why));
     }
     let book = merged.book();
-    files::write_whole(output, write::parts(&merged, &figures::snapshot(&book)))?;
+    files::write_whole(output, write::parts(&merged, &figures::snapshot(book.job())))?;
     let conflicts = book.job().conflicts.len();
     files::print(&format!(
         "{}: {} ({} more than the larger of the two), {}.\n",

@@ -3,7 +3,8 @@
 use crate::figures;
 use crate::files;
 use crate::merge::{nothing_in_the_way, now};
-use crate::trouble::{Trouble, counted};
+use crate::trouble::Trouble;
+use duckboard::engine::describe::counted;
 use duckboard::engine::entry::{DeviceId, Label, Logger, Role, Stamp, Text};
 use duckboard::engine::job::{Book, Entry, Observation, Pen, Record};
 use duckboard::engine::particular::{Part, Particular, Particulars, Value, list, stated};
@@ -38,7 +39,7 @@ pub(crate) fn take_in(file: &Path, list: &Path, output: &Path, force: bool) -> R
     if let Some(why) = write::too_large(&priced) {
         return Err(Trouble::TooLarge(why));
     }
-    files::write_whole(output, write::parts(&priced, &figures::snapshot(&book)))?;
+    files::write_whole(output, write::parts(&priced, &figures::snapshot(book.job())))?;
     files::print(&format!("{}: {} taken in.\n", output.display(), counted(count, "price")))
 }
 

@@ -1,5 +1,6 @@
 //! Why a task was not done, in words and as an exit code.
 
+use duckboard::engine::describe::counted;
 use duckboard::file::{OtherJob, Refusal};
 use std::fmt;
 use std::io;
@@ -81,29 +82,5 @@ impl fmt::Display for Trouble {
             Self::Prices { file, words } => write!(f, "{}: no price was taken in: {words}.", file.display()),
             Self::TooLarge(why) => f.write_str(why),
         }
-    }
-}
-
-/// "1 fault", "2 faults".
-pub(crate) fn counted(count: usize, what: &str) -> String {
-    let plural = match what.strip_suffix('y') {
-        Some(stem) if count != 1 => format!("{stem}ies"),
-        _ if count == 1 => what.to_owned(),
-        _ if what.ends_with("sh") => format!("{what}es"),
-        _ => format!("{what}s"),
-    };
-    format!("{count} {plural}")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::counted;
-
-    #[test]
-    fn counts_agree_with_their_nouns() {
-        assert_eq!(counted(1, "entry"), "1 entry");
-        assert_eq!(counted(2, "entry"), "2 entries");
-        assert_eq!(counted(0, "clash"), "0 clashes");
-        assert_eq!(counted(3, "fault"), "3 faults");
     }
 }

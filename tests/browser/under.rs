@@ -27,6 +27,29 @@ async fn the_sample_judges_its_joists_and_lists_what_to_order() {
     phone.finish().await;
 }
 
+/// One field's value is logged, and the page made anew, while somebody types in the next.
+#[tokio::test]
+async fn what_is_half_typed_goes_on_where_it_was_when_the_page_is_made_anew() {
+    let (_server, mut phone) = phone_with_a_job().await;
+    phone.measure_a_room().await;
+    page(&mut phone, JOISTS_PAGE, "under").await;
+    open_forms(&mut phone).await;
+    let depth = field(r#"["joists","depth"]"#);
+    phone.js(&format!("{depth}.focus()")).await;
+    phone.type_keys("7 ").await;
+    say(&mut phone, r#"["joists","breadth"]"#, "1 1/2").await;
+    stands(&mut phone, r#"["joists","breadth"]"#, "1 1/2").await;
+    phone.type_keys("1/4").await;
+    phone.wait_until("it is typed on", &format!("{depth}.value === '7 1/4'")).await;
+    phone.js("document.activeElement.blur()").await;
+    stands(&mut phone, r#"["joists","depth"]"#, "7 1/4").await;
+    phone.go_to("Log").await;
+    phone.wait_for("All joists, depth: 7 1/4 in").await;
+    let logged = "(document.body.innerText.match(/All joists, depth/g) ?? []).length";
+    assert_eq!(phone.js(logged).await, json!(1), "nothing half typed was logged");
+    phone.finish().await;
+}
+
 /// From the first measurement to the printed order list, by thumb, the host gone.
 #[tokio::test]
 async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_marked() {

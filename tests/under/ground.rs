@@ -1,10 +1,10 @@
 use crate::house::{house, inches};
 use duckboard::engine::figure::{Figure, Need};
-use duckboard::engine::ground::plan::{checks, cover_for, unvented_for, vents_for};
+use duckboard::engine::ground::plan::{AirWay, checks, cover_for, unvented_for, vents_for};
 use duckboard::engine::ground::rain::{led_away, rain};
 use duckboard::engine::job::Fact;
-use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
+use duckboard::engine::particular::{Item, Part, Takes};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 
@@ -110,4 +110,33 @@ fn a_roofs_water_sizes_its_gutter_and_downspouts() {
     desk.says(Part::House, &FALL, "5 7/8");
     let holds: Vec<_> = led_away(desk.job(), units()).into_iter().map(|check| check.holds).collect();
     assert_eq!(holds, [Some(true), Some(false)]);
+}
+
+/// Every word of a choice makes a difference: none is offered that nothing understands.
+#[test]
+fn every_word_of_a_choice_is_understood() {
+    let each = |item: &Item, came_of: &dyn Fn(&crate::desk::Desk) -> String| {
+        let Takes::OneOf(words) = item.takes else { panic!("{item:?}") };
+        let mut seen: Vec<_> = words
+            .iter()
+            .map(|word| {
+                let mut desk = house();
+                for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "3"), (DOWNSPOUT, "6"), (VENT_AREA, "50")] {
+                    desk.says(Part::House, &item, typed);
+                }
+                desk.says(Part::House, item, word);
+                came_of(&desk)
+            })
+            .collect();
+        seen.sort_unstable();
+        seen.dedup();
+        assert_eq!(seen.len(), words.len(), "{}", item.what);
+    };
+    let water = |desk: &crate::desk::Desk| format!("{:?}", rain(desk.job(), units()).value().unwrap());
+    each(&PITCH, &water);
+    each(&GUTTER, &water);
+    each(&AIR_WAY, &|desk| format!("{:?}", AirWay::of(desk.job())));
+    each(&VENT_RATIO, &|desk| format!("{:?}", vents_for(desk.job()).value().unwrap()));
+    each(&LAP, &|desk| format!("{:?}", cover_for(desk.job(), units())));
+    each(&ACCESS, &|desk| format!("{:?}", checks(desk.job(), units())));
 }

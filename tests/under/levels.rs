@@ -1,7 +1,7 @@
 use crate::house::{house, inches};
 use duckboard::engine::figure::{Figure, Need};
-use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::{COVERING, DATUM, PLANE};
+use duckboard::engine::particular::{Part, Takes};
 use duckboard::engine::survey::level_plan::{LevelPlan, level_plan};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
@@ -45,6 +45,17 @@ fn joists_come_up_to_the_high_one_unless_somebody_chooses() {
     desk.says(Part::House, &PLANE, "best fit");
     let sum: f64 = to_plane(&desk).iter().sum();
     assert!(sum.abs() < 1e-6, "what is off the best line adds up to nothing: {sum}");
+}
+
+#[test]
+fn every_covering_that_is_offered_has_its_tolerances() {
+    let Takes::OneOf(coverings) = COVERING.takes else { panic!() };
+    for covering in coverings {
+        let mut desk = read();
+        desk.says(Part::House, &COVERING, covering);
+        let flat = plan(&desk).flatness;
+        assert!(flat.len() == 2 && flat.iter().all(|tolerance| tolerance.covering == *covering), "{covering}");
+    }
 }
 
 #[test]

@@ -87,7 +87,7 @@ fn joists_for_an_engineer_are_open_and_not_ordered() {
     desk.says(joist(2), &SOFT_DEPTH, "3");
     desk.says(joist(2), &SOFT_FACE, "lower edge");
     assert!(!names(&desk).iter().any(|name| name.contains("lumber 7 1/4")), "{:?}", names(&desk));
-    assert!(list(&desk).open.iter().any(|open| open.contains("Joists 2: their lumber waits for an engineer")));
+    assert!(list(&desk).open.iter().any(|open| open.contains("Lumber of joist 2: it waits for an engineer")));
 }
 
 #[test]

@@ -1,9 +1,10 @@
 //! One sheet on the saw horses, its reference corner at the lower left.
 
-use super::{box_path, counted, piece};
+use super::{box_path, piece};
 use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::{Anchor, Canvas, Drawing, Item, Reads, Role, Spot};
+use crate::engine::describe::counted;
 use crate::engine::sheets::cut_list::{Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Sheet, Trim};
 use crate::engine::sheets::to_lay::length;

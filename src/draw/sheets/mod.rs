@@ -56,7 +56,3 @@ fn numbered(area: PxBox, number: usize, size: &str, lettering: Lettering) -> Vec
     }
     items
 }
-
-fn counted(number: usize, what: &str) -> String {
-    format!("{number} {what}{}", if number == 1 { "" } else { "s" })
-}

@@ -1,6 +1,6 @@
 //! What laying takes beside sheets, in words.
 
-use super::counted;
+use crate::engine::describe::counted;
 use crate::engine::sheets::take_off::{Adhesive, Blocking, Bought, Fasteners, Stick, adhesive, blocking, fasteners};
 use crate::engine::sheets::{TakeOff, stock, take_off};
 use crate::engine::take::Units;
@@ -30,8 +30,7 @@ pub fn needed(take_off: &TakeOff, units: Units) -> Vec<Needed> {
 /// Where everything on a page comes from, with the marks.
 pub fn sources() -> Vec<String> {
     let all: BTreeSet<_> = stock::SOURCES.iter().chain(&take_off::SOURCES).collect();
-    let cited = all.into_iter().map(|source| source.citation());
-    cited.map(|citation| format!("{} ({})", citation.title, citation.mark.label())).collect()
+    all.into_iter().map(|source| source.citation().to_string()).collect()
 }
 
 fn of_blocks(blocking: &Blocking, lumber: &str, units: Units) -> Needed {
@@ -49,10 +48,8 @@ fn of_blocks(blocking: &Blocking, lumber: &str, units: Units) -> Needed {
 
 /// "2 of 16 ft: 12 × 1' 2 1/2", 1 × 10 1/2" from each".
 fn cut_from(stick: &Stick, units: Units) -> String {
-    let cuts: Vec<_> =
-        stick.cuts.iter().map(|(length, count)| format!("{count} × {}", units.length(*length))).collect();
     let each = if stick.count > 1 { " from each" } else { "" };
-    format!("{} of {} ft: {}{each}", stick.count, stick.feet, cuts.join(", "))
+    format!("{} of {} ft: {}{each}", stick.count, stick.feet, stick.cuts_in_words(units))
 }
 
 fn feet(bought: &Bought) -> String {

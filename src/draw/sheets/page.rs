@@ -2,8 +2,9 @@
 
 use super::needed::{Needed, needed};
 use super::plan::runs_across;
-use super::{counted, cutting, layout_plan};
+use super::{cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
+use crate::engine::describe::counted;
 use crate::engine::job::SheetEdge;
 use crate::engine::sheets::cut_list::{Blank, Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, Trim};

@@ -5,6 +5,7 @@ use crate::draw::frame::Extent;
 use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::{Canvas, Drawing, Frame, Item, Reads, Role};
+use crate::engine::describe::counted;
 use crate::engine::geometry::Rect;
 use crate::engine::sheets::cut_list::Numbered;
 use crate::engine::sheets::layout::{Corner, Kind};
@@ -30,7 +31,7 @@ pub fn layout_plan(floor: &ToLay, list: &CutList, units: Units, canvas: Canvas) 
     let spots = floor.placed.iter().map(|corner| frame.spot(*corner)).collect();
     items.push(Item::Path { spots, closed: true, role: Role::CutLine });
     items.extend(strings(bounds, units, &frame, lettering));
-    let title = format!("{}: {}, numbered as laid", floor.name, super::counted(list.pieces.len(), "piece"));
+    let title = format!("{}: {}, numbered as laid", floor.name, counted(list.pieces.len(), "piece"));
     Drawing { canvas, title, items, frame: Some(frame), unplaced: Vec::new() }
 }
 

@@ -1,24 +1,19 @@
 //! The joist schedule, what carries the joists, and what is flagged for others.
 
-use crate::draw::card::{Card, Line, reasons};
+use crate::draw::card::{Card, Line, cited, reasons};
 use crate::engine::condition::Finding;
-use crate::engine::describe::{capital, in_sentence};
-use crate::engine::figure::Figure;
-use crate::engine::framing::joist::{Reads, found_nowhere, is_grave};
+use crate::engine::describe::capital;
+use crate::engine::figure::{Figure, Need};
+use crate::engine::framing::joist::{Reads, found_nowhere};
+use crate::engine::framing::schedule::named;
+use crate::engine::framing::supports::{HELD_TAIL, header_asks, supports, unsound};
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::Element;
 use crate::engine::sheets::stock::spacing_by_thickness;
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::take::Units;
-use crate::engine::units::Length;
-
-/// Headers and tails longer than these ask for more ([`Source::FramedOpenings`]).
-const DOUBLE_HEADER: Length = Length::feet(4);
-const HUNG_HEADER: Length = Length::feet(6);
-const HELD_TAIL: Length = Length::feet(12);
 
 /// What is found in a bay and is no reason against the joist.
 const IN_BAYS: [Finding; 3] = [Finding::Wire, Finding::Pipe, Finding::ColdRun];
@@ -30,7 +25,7 @@ pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
     if let Figure::Known(known) = &figure {
         cards.extend(known.value.iter().map(|judged| one_joist(job, judged, units)));
     }
-    cards.push(supports(job));
+    cards.push(carried_by(job));
     cards.push(whole(job, units));
     cards.push(panel(job, units));
     cards
@@ -52,7 +47,7 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
         .into_iter()
         .map(|fate| (fate, of(fate)))
         .filter(|(_, joists)| !joists.is_empty())
-        .map(|(fate, joists)| Line::plain(format!("{}: joist {}.", capital(fate.label()), joists.join(", "))))
+        .map(|(fate, joists)| Line::plain(format!("{}: {}.", capital(fate.label()), named(&joists))))
         .collect();
     let staying = of(Fate::Stays).len();
     let nowhere = found_nowhere(job);
@@ -88,77 +83,41 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     if judged.joist.reads >= Reads::RelativelyWet {
         lines.push(Line::small(Source::WetService.noted("Worked out as wet")));
     }
-    let mut sources: Vec<_> = judged.reasons.iter().map(|it| it.source).collect();
-    sources.sort_unstable();
-    sources.dedup();
-    lines.extend(sources.into_iter().map(|source| {
-        let cited = source.citation();
-        Line::small(format!("{} ({})", cited.title, cited.mark.label()))
-    }));
+    lines.extend(cited(judged.reasons.iter().map(|it| it.source)));
     let part = Part::Joist(judged.joist.number);
     Card::new(part.name(), capital(judged.fate.label()), lines).with_form(job, &part, &list::OF_JOIST)
 }
 
 /// Girders, piers and ledgers: as they are said to be, and one more of each to say.
-fn supports(job: &Job) -> Card {
+fn carried_by(job: &Job) -> Card {
     let said = Particulars::of(job);
-    let of = |pick: fn(&Part) -> Option<u16>| {
-        let known = said.parts(pick);
-        let next = known.last().map_or(1, |last| last.saturating_add(1));
-        known.into_iter().chain([next]).collect::<Vec<_>>()
+    let known = supports(job);
+    let next = |number: fn(&Part) -> Option<u16>| {
+        known.iter().filter_map(|part| number(part)).max().map_or(1, |last| last.saturating_add(1))
     };
-    let girders = of(|part| if let Part::Girder(number) = part { Some(*number) } else { None });
-    let piers = of(|part| if let Part::Pier(number) = part { Some(*number) } else { None });
-    let ledgers = of(|part| if let Part::Ledger(number) = part { Some(*number) } else { None });
-    let girders = girders.into_iter().map(Part::Girder);
-    let others = piers.into_iter().map(Part::Pier).chain(ledgers.into_iter().map(Part::Ledger));
-    let mut card = Card::new("What carries the joists?", "", Vec::new());
-    for (part, items) in
-        girders.map(|part| (part, &list::OF_MEMBER[..])).chain(others.map(|part| (part, &[list::STATE][..])))
-    {
-        if said.words(&part, &list::STATE) == Some("sound") {
-            card.lines.push(Line::plain(format!("{}: sound.", part.name())));
-        }
-        card.add_form(job, &part, items, &format!("{}: ", part.name()));
-    }
+    let one_more = [
+        Part::Girder(next(|part| if let Part::Girder(number) = part { Some(*number) } else { None })),
+        Part::Pier(next(|part| if let Part::Pier(number) = part { Some(*number) } else { None })),
+        Part::Ledger(next(|part| if let Part::Ledger(number) = part { Some(*number) } else { None })),
+    ];
+    let mut parts: Vec<_> = known.iter().copied().chain(&one_more).collect();
+    parts.sort_unstable();
     let bad = unsound(job);
-    card.headline = match (bad.is_empty(), card.lines.is_empty()) {
-        (false, _) => "Have an engineer look".to_owned(),
-        (true, true) => "Nothing said yet".to_owned(),
-        (true, false) => "Nothing speaks against them".to_owned(),
+    let mut lines: Vec<_> = bad.iter().map(|bad| Line::plain(format!("{bad}."))).collect();
+    let sound = known.iter().filter(|part| said.words(part, &list::STATE) == Some("sound"));
+    lines.extend(sound.map(|part| Line::plain(format!("{}: sound.", part.name()))));
+    let headline = match (bad.is_empty(), lines.is_empty()) {
+        (false, _) => "Have an engineer look",
+        (true, true) => "Nothing said yet",
+        (true, false) => "Nothing speaks against them",
     };
-    card.lines.splice(0..0, bad.into_iter().map(|bad| Line::plain(format!("{bad}."))));
-    card.lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    let mut card = Card::new("What carries the joists?", headline, lines);
+    for part in parts {
+        let items = if matches!(part, Part::Girder(_)) { &list::OF_MEMBER[..] } else { &[list::STATE] };
+        card.add_form(job, part, items, &format!("{}: ", part.name()));
+    }
     card
-}
-
-/// What carries the joists and is not sound: as it was said to be, and as it was found.
-fn unsound(job: &Job) -> Vec<String> {
-    let said = Particulars::of(job);
-    let members = said.parts(|part| match part {
-        Part::Girder(number) => Some((0, *number)),
-        Part::Pier(number) => Some((1, *number)),
-        Part::Ledger(number) => Some((2, *number)),
-        _ => None,
-    });
-    let part = |(kind, number)| match kind {
-        0 => Part::Girder(number),
-        1 => Part::Pier(number),
-        _ => Part::Ledger(number),
-    };
-    let members = members.into_iter().map(part);
-    let stated = members.filter_map(|part| {
-        let state = said.words(&part, &list::STATE).filter(|state| *state != "sound")?;
-        Some(format!("{}: {state}", part.name()))
-    });
-    let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding)).filter_map(|it| {
-        let place = job.now.places().get(&it.value.place?)?.value;
-        let carries = matches!(place.element, Element::Girder | Element::Sill | Element::RimJoist);
-        carries.then(|| format!("{}: {}", place.name(), in_sentence(it.value.finding.label())))
-    });
-    let mut all: Vec<_> = stated.chain(found).collect();
-    all.dedup();
-    all
 }
 
 /// What holds for the framing as a whole: stamps, loads, shoring, headers.
@@ -170,14 +129,11 @@ fn whole(job: &Job, units: Units) -> Card {
         lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
     }
     let header = said.length(&Part::House, &list::HEADER_SPAN);
-    let flags = header.into_iter().flat_map(|span| {
-        let asks =
-            [(DOUBLE_HEADER, "double header and trimmers"), (HUNG_HEADER, "the header hung, or on a wall or beam")];
-        asks.into_iter().filter(move |(from, _)| span > *from).map(move |(from, what)| {
-            Line::plain(format!("Header of {}: over {} it asks for {what}.", units.length(span), units.length(from)))
+    lines.extend(header.into_iter().flat_map(|span| {
+        header_asks(span).map(move |(beyond, what)| {
+            Line::plain(format!("Header of {}: over {} it asks for {what}.", units.length(span), units.length(beyond)))
         })
-    });
-    lines.extend(flags);
+    }));
     if let Some(tail) = said.length(&Part::House, &list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL) {
         lines.push(Line::plain(format!("Tail joists of {}: hangers or a ledger.", units.length(tail))));
     }
@@ -193,7 +149,7 @@ fn whole(job: &Job, units: Units) -> Card {
 fn panel(job: &Job, units: Units) -> Card {
     let title = "Do the sheets bridge the joists?";
     let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
-    let Some(widest) = widest else { return Card::missing(title, &[crate::engine::figure::Need::Joists]) };
+    let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
     let small = vec![Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness"))];
     let rated = job.span_rating().map(|rating| rating.spacing());

@@ -1,44 +1,28 @@
 //! The ground's cover, the air over it, wood to soil, holes, and the roof's water.
 
-use crate::draw::card::{Card, Line, reasons};
+use crate::draw::card::{Card, Line, cited, reasons};
+use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
 use crate::engine::ground::Check;
 use crate::engine::ground::plan::{AirWay, checks, cover_for, is_covered, unvented_for, vents_for};
 use crate::engine::ground::rain::{led_away, rain};
 use crate::engine::job::Job;
-use crate::engine::particular::{Item, Part, Particulars, list};
+use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::take::Units;
-
-/// What each card's form asks.
-const OF_COVER: [Item; 8] = [
-    list::COVERED,
-    list::GROUND_LENGTH,
-    list::GROUND_WIDTH,
-    list::LAP,
-    list::TURN_UP,
-    list::ROLL_WIDTH,
-    list::ROLL_LENGTH,
-    list::PIERS,
-];
-const OF_AIR: [Item; 4] = [list::AIR_WAY, list::VENT_RATIO, list::VENT_AREA, list::VENT_CORNERS];
-const OF_CHECKS: [Item; 6] = [
-    list::GIRDER_CLEARANCE,
-    list::POST_CLEARANCE,
-    list::SILL_CLEARANCE,
-    list::ACCESS,
-    list::ACCESS_WIDTH,
-    list::ACCESS_LENGTH,
-];
 
 /// All cards of ground, air and roof.
 pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
     let group = Some("Ground, air and roof water");
     let mut cards = vec![
-        Card { group, ..cover(job, units).with_form(job, &Part::House, &OF_COVER) },
-        air(job).with_form(job, &Part::House, &OF_AIR),
-        held_to_rules("Wood, soil and the way in", &checks(job, units)).with_form(job, &Part::House, &OF_CHECKS),
+        Card { group, ..cover(job, units).with_form(job, &Part::House, &list::OF_COVER) },
+        air(job).with_form(job, &Part::House, &list::OF_AIR),
+        held_to_rules("Wood, soil and the way in", &checks(job, units)).with_form(
+            job,
+            &Part::House,
+            &list::OF_CLEARANCE,
+        ),
     ];
     cards.extend(holes(job));
     cards.push(roof(job, units).with_form(job, &Part::House, &list::OF_ROOF));
@@ -52,7 +36,7 @@ fn cover(job: &Job, units: Units) -> Card {
         Figure::Known(known) => known,
     };
     let cover = known.value;
-    let rolls = format!("{} roll{}", cover.rolls, if cover.rolls == 1 { "" } else { "s" });
+    let rolls = counted(cover.rolls as usize, "roll");
     let headline = if is_covered(job) { rolls } else { format!("None asked for; it would take {rolls}") };
     let lines = vec![
         Line::plain(format!("{} strips of {}, each in one piece.", cover.strips, units.length(cover.strip))),
@@ -78,7 +62,7 @@ fn air(job: &Job) -> Card {
             }),
         ];
         let lines = lines.into_iter().chain(over_a_cover(job)).chain(reasons(&known)).collect();
-        return Card::new(title, format!("{} vents", vents.with_corners), lines);
+        return Card::new(title, counted(vents.with_corners as usize, "vent"), lines);
     }
     let known = match unvented_for(job) {
         Figure::Missing(needs) => return Card::missing(title, &needs),
@@ -137,13 +121,8 @@ fn line(check: &Check) -> Line {
     if check.holds == Some(true) { Line::plain(text) } else { Line::next(text) }
 }
 
-fn small(checks: &[Check]) -> Vec<Line> {
-    let mut sources: Vec<_> = checks.iter().map(|check| check.source).collect();
-    sources.sort_unstable();
-    sources.dedup();
-    let cited = sources.into_iter().map(Source::citation);
-    let cited = cited.map(|cited| Line::small(format!("{} ({})", cited.title, cited.mark.label())));
-    cited.chain([Line::small("Your local code decides.")]).collect()
+fn small(checks: &[Check]) -> impl Iterator<Item = Line> {
+    cited(checks.iter().map(|check| check.source)).chain([Line::small("Your local code decides.")])
 }
 
 /// Every opening is a hole until it is closed.

@@ -53,8 +53,7 @@ fn takes(station: &Station, units: Units) -> String {
 
 /// Up to the next sixteenth.
 fn up(length: Length) -> Length {
-    let steps = (length.to_nm() + SIXTEENTH.to_nm() - 1) / SIXTEENTH.to_nm();
-    SIXTEENTH * steps
+    length.up_to(SIXTEENTH)
 }
 
 fn totals(plan: &LevelPlan, units: Units) -> String {
@@ -78,12 +77,10 @@ fn flat(tolerance: &Tolerance, units: Units) -> String {
 
 /// A line of stations after the other, drawn much steeper than they are.
 fn drawing(plan: &LevelPlan, units: Units, canvas: Canvas) -> Drawing {
-    let mut rows: Vec<Vec<&Station>> = Vec::new();
     let mut placed: Vec<_> = plan.stations.iter().filter_map(|station| Some((station.at?, station))).collect();
     placed.sort_by_key(|((across, along), _)| (*along, *across));
-    for row in placed.chunk_by(|a, b| a.0.1 == b.0.1) {
-        rows.push(row.iter().map(|(_, station)| *station).collect());
-    }
+    let rows = placed.chunk_by(|a, b| a.0.1 == b.0.1);
+    let rows: Vec<Vec<_>> = rows.map(|row| row.iter().map(|(_, station)| *station).collect()).collect();
     let lettering = Lettering::on(canvas);
     let height = (9.0 * lettering.size).max(90.0);
     let canvas = Canvas { height_px: (height * rows.len().max(1) as f64) as u32, ..canvas };
@@ -146,9 +143,9 @@ fn one_row(
         let figure = format!("{sign}{}", units.length(up(station.to_plane.abs())));
         let spot = at(top.x, middle - lift * lettering.size);
         items.push(lettering.write(&figure, spot, Reads::Across, Role::DimensionText));
-        let joist = station.name.split(',').next().unwrap_or_default().trim_start_matches("Joist ").to_owned();
         let below = at(top.x, middle + 3.2 * lettering.size);
-        items.push(lettering.write(&joist, below, Reads::Across, Role::JoistNumber));
+        let joist = station.joist.map(|joist| joist.get().to_string());
+        items.extend(joist.map(|joist| lettering.write(&joist, below, Reads::Across, Role::JoistNumber)));
     }
     items
 }

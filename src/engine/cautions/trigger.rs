@@ -2,11 +2,11 @@
 
 use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
+use crate::engine::framing::supports::said_unsound;
 use crate::engine::job::{Fact, Job};
 use crate::engine::moisture::Material;
 use crate::engine::particular::Value;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
-use litemap::LiteMap;
 use std::collections::BTreeSet;
 
 /// More soft joists than this call for an engineer: of joists in a row the practice
@@ -96,7 +96,7 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    worst.or_else(|| unsound_support(job)).or_else(|| {
+    worst.or_else(|| said_unsound(job).next().map(|support| format!("{support}."))).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
@@ -107,15 +107,6 @@ fn said(job: &Job, words: &[&str]) -> Option<String> {
     let mut like = particulars.filter(|it| words.contains(&it.what.as_str()));
     like.find(|it| !matches!(&it.is, Value::Length(typed) if !typed.value.is_positive()))
         .map(|it| format!("{}, {}: {}.", it.of.name(), it.what, it.is.typed()))
-}
-
-/// A girder, pier or ledger whose last word is not that it is sound.
-fn unsound_support(job: &Job) -> Option<String> {
-    let mut last: LiteMap<String, &str> = LiteMap::new();
-    for it in job.now.particulars().values().filter(|it| it.value.what.as_str() == "state") {
-        last.insert(it.value.of.name(), it.value.is.typed());
-    }
-    last.iter().find(|(_, state)| **state != "sound").map(|(of, state)| format!("{of}: {state}."))
 }
 
 /// Is one such finding enough? Of a member that nobody named, take the careful view.

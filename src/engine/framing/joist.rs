@@ -22,7 +22,7 @@ const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 const WET: MoistureContent = MoistureContent::percent(19);
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
-const ON_MASONRY: Length = Length::inches(3);
+pub(super) const ON_MASONRY: Length = Length::inches(3);
 
 /// A joist as measured and probed.
 #[derive(Debug, Clone, PartialEq)]

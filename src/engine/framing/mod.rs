@@ -10,6 +10,7 @@ mod reasons;
 pub mod schedule;
 pub mod section;
 pub mod span;
+pub mod supports;
 
 pub use design::{DesignValues, Edition, Grade, LumberGroup};
 pub use joist::{Joist, Shared};

@@ -1,7 +1,7 @@
 //! What speaks against a joist, thing by thing.
 
 use super::design::DesignValues;
-use super::joist::{Joist, NotchAt, Reads, Shared, SoftAt};
+use super::joist::{Joist, NotchAt, ON_MASONRY, Reads, Shared, SoftAt};
 use super::schedule::{Fate, Range, Reason};
 use super::section::Section;
 use super::span::span;
@@ -12,13 +12,12 @@ use crate::engine::units::Length;
 
 /// What counts as lost beyond what an awl finds soft ([`Source::SoftCountsNothing`]).
 const BEYOND_SOFT: Length = Length::sixty_fourths(16);
-/// As much bearing does on anything ([`Source::Bearing`]).
-const MASONRY: Length = Length::inches(3);
 /// Lumber no thicker has the design values that are known here: that of 2 in by name, and
 /// an old house's ([`Source::DesignValues`]).
 const THICKEST: Length = Length::sixty_fourths(160);
 /// Fewer joists share no load ([`Source::SpanMethod`]).
 const FEWEST: u16 = 3;
+
 /// Everything that speaks against a joist, and how far what is left of it may span.
 pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reason>, Option<Range>) {
     let mut reasons = unknown(joist);
@@ -49,7 +48,7 @@ fn unknown(joist: &Joist) -> Vec<Reason> {
     if !missing.is_empty() {
         reasons.push(reason(Fate::Open, Source::SpanMethod, format!("measure {}", missing.join(", "))));
     }
-    if !joist.is_support_said && joist.bearing.is_some_and(|bearing| bearing < MASONRY) {
+    if !joist.is_support_said && joist.bearing.is_some_and(|bearing| bearing < ON_MASONRY) {
         reasons.push(reason(Fate::Open, Source::Bearing, "say what it bears on: wood, metal or masonry"));
     }
     if joist.soft.is_none() {
@@ -236,8 +235,11 @@ fn capacity(
                      that none is known for";
         return Some(reason(Fate::Engineer, Source::DesignValues, words));
     };
-    let says =
-        format!("spans {}; by its wood it may span {}", units.length(up_to_sixteenth(asked)), range.words(units));
+    let says = format!(
+        "spans {}; by its wood it may span {}",
+        units.length(asked.up_to(Length::sixty_fourths(4))),
+        range.words(units)
+    );
     let stamp = || reason(Fate::Open, range.source, format!("{says}: find its stamp, or have somebody grade it"));
     if asked <= range.weakest {
         // The weakest wood that it can be would do, yet nobody knows that it is even that.
@@ -255,15 +257,10 @@ fn capacity(
 impl Range {
     /// "12' 9\"", or "9' 2\" to 12' 9\"": rounded down, since it may span no more.
     pub fn words(self, units: Units) -> String {
-        let down = |length: Length| units.length(Length::INCH * length.to_nm().div_euclid(Length::INCH.to_nm()));
+        let down = |length: Length| units.length(length.down_to(Length::INCH));
         match self.weakest == self.strongest {
             true => down(self.weakest),
             false => format!("{} to {}", down(self.weakest), down(self.strongest)),
         }
     }
-}
-
-fn up_to_sixteenth(length: Length) -> Length {
-    let step = Length::sixty_fourths(4);
-    step * ((length.to_nm() + step.to_nm() - 1) / step.to_nm())
 }

@@ -83,6 +83,12 @@ impl Fate {
     }
 }
 
+/// "joist 2", "joists 3, 4", by their numbers.
+pub fn named(numbers: &[String]) -> String {
+    let word = if numbers.len() == 1 { "joist" } else { "joists" };
+    format!("{word} {}", numbers.join(", "))
+}
+
 /// Every joist with what is to become of it. Source: [`Source::SpanMethod`],
 /// [`Source::JoistCuts`], [`Source::Bearing`], [`Source::SoftCountsNothing`],
 /// [`Source::JoistRepair`], [`Source::EngineerLooks`].

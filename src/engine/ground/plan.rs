@@ -4,6 +4,7 @@
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
 use crate::engine::figure::{Figure, Known, Need};
+use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
@@ -66,7 +67,7 @@ impl Ground {
             return None;
         }
         let outline = Shape::of(job)?.outline;
-        let bounds = crate::engine::geometry::Rect::around(outline.corners());
+        let bounds = Rect::around(outline.corners());
         let (one, other) = (bounds.width(), bounds.height());
         let assumed = Some("the ground is as large as the box around this room".to_owned());
         Some(Self { length: one.max(other), width: one.min(other), assumed })
@@ -134,8 +135,7 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
     let said = Particulars::of(job);
     let (ground, each) = (Ground::of(job), said.amount(&Part::House, &list::VENT_AREA));
     let (Some(ground), Some(each)) = (&ground, each) else {
-        let needs = [(ground.is_none(), Need::Ground), (each.is_none(), Need::VentLabel)];
-        return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
+        return Figure::without([(ground.is_none(), Need::Ground), (each.is_none(), Need::VentLabel)]);
     };
     let mut assumed: Vec<_> = ground.assumed.clone().into_iter().collect();
     let ratio = said.words(&Part::House, &list::VENT_RATIO);
@@ -159,7 +159,7 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
     if one_in == 1500 && !is_covered(job) {
         known.doubts.push("1/1500 holds over a cover alone, and the ground is not said to be covered.".to_owned());
     }
-    known.doubts.push("Across from each other, so that air goes through; screened, 1/8 to 1/4 in.".to_owned());
+    known.doubts.push(Source::VentScreens.noted("Across from each other, so that air goes through, and screened"));
     known.assumed = assumed;
     Figure::Known(known)
 }
@@ -169,8 +169,7 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
 pub fn unvented_for(job: &Job) -> Figure<Unvented> {
     let (ground, height) = (Ground::of(job), job.crawl_height().map(|height| height.value));
     let (Some(ground), Some(height)) = (&ground, height) else {
-        let needs = [(ground.is_none(), Need::Ground), (height.is_none(), Need::CrawlHeight)];
-        return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
+        return Figure::without([(ground.is_none(), Need::Ground), (height.is_none(), Need::CrawlHeight)]);
     };
     let Known { value, mut doubts, why, .. } = unvented(ground.area(), height);
     doubts.push(

@@ -41,9 +41,11 @@ pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
     let (plan, rain) = (amount(&list::ROOF_AREA), amount(&list::RAIN));
     let downspout = amount(&list::DOWNSPOUT);
     let (Some(plan), Some(inches), Some(each)) = (plan, rain, downspout) else {
-        let needs =
-            [(plan.is_none(), Need::RoofArea), (rain.is_none(), Need::Rain), (downspout.is_none(), Need::Downspout)];
-        return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
+        return Figure::without([
+            (plan.is_none(), Need::RoofArea),
+            (rain.is_none(), Need::Rain),
+            (downspout.is_none(), Need::Downspout),
+        ]);
     };
     let mut assumed = Vec::new();
     let factor = pitch_factor(said.words(&Part::House, &list::PITCH)).unwrap_or_else(|| {

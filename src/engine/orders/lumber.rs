@@ -1,20 +1,19 @@
 //! Blocks, sisters and new joists, cut from lumber as it is sold, and what holds them.
 
-use super::needs::{A_TENTH, Laid, Needed, Section, counted};
+use super::needs::{A_TENTH, Laid, Needed, Section};
+use crate::engine::describe::counted;
+use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::sheets::take_off::{Stick, cut_from_sticks};
+use crate::engine::sheets::stock;
+use crate::engine::sheets::take_off::{LONGEST_SOLD, Stick, cut_from_sticks};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
 use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
 use std::collections::BTreeMap;
 
-/// What the saw takes where nobody said ([`Source::SawKerf`]).
-const KERF: Length = Length::sixty_fourths(8);
-/// The longest that lumber is sold in ([`Source::LumberLengths`]).
-const LONGEST: Length = Length::feet(16);
 /// From one pair of screws to the next along a sister ([`Source::SisterScrews`]).
 const SCREWS_APART: Length = Length::FOOT;
 
@@ -41,7 +40,7 @@ pub(super) fn lumber(job: &Job, laid: &[Laid<'_>], units: Units, open: &mut Vec<
     }
     let judged = schedule(job, units).value().cloned().unwrap_or_default();
     sisters(job, &judged, units, &mut by_kind, open);
-    let kerf = job.kerf().map_or(KERF, |kerf| kerf.value);
+    let kerf = job.kerf().map_or(stock::KERF, |kerf| kerf.value);
     let mut needed: Vec<_> =
         by_kind.into_iter().flat_map(|(kind, cuts)| sticks(&kind, &cuts, kerf, units, open)).collect();
     needed.extend(hangers(&judged));
@@ -51,13 +50,13 @@ pub(super) fn lumber(job: &Job, laid: &[Laid<'_>], units: Units, open: &mut Vec<
 
 /// Joists to be sistered or replaced, each from bearing to bearing.
 fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<String, Cuts>, open: &mut Vec<String>) {
-    let waiting: Vec<_> = judged.iter().filter(|it| it.fate == Fate::Engineer).map(number).collect();
+    let of = |fate: Fate| judged.iter().filter(|it| it.fate == fate).map(number).collect::<Vec<_>>();
+    let (waiting, unknown) = (of(Fate::Engineer), of(Fate::Open));
     if !waiting.is_empty() {
-        open.push(format!("Joists {}: their lumber waits for an engineer.", waiting.join(", ")));
+        open.push(format!("Lumber of {}: it waits for an engineer.", named(&waiting)));
     }
-    let unknown: Vec<_> = judged.iter().filter(|it| it.fate == Fate::Open).map(number).collect();
     if !unknown.is_empty() {
-        open.push(format!("Joists {}: not enough to say whether they take lumber.", unknown.join(", ")));
+        open.push(format!("Lumber of {}: not enough to say whether any is needed.", named(&unknown)));
     }
     let stated = Particulars::of(job).words(&Part::House, &list::SISTER_LUMBER);
     for it in judged.iter().filter(|it| matches!(it.fate, Fate::Sister | Fate::Replace)) {
@@ -69,12 +68,16 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
         let inches = || format(depth, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() }).text;
         let kind = stated.map_or_else(|| format!("2 in lumber {} deep", inches()), ToOwned::to_owned);
         let cuts = by_kind.entry(kind).or_default();
-        let length = clear + it.joist.bearing_asked * 2;
+        let length = from_bearing_to_bearing(clear, it);
         cuts.lengths.push(length);
         let what = if it.fate == Fate::Replace { "new" } else { "sister" };
         cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
         cuts.sources.push(Source::JoistRepair);
     }
+}
+
+fn from_bearing_to_bearing(clear: Length, judged: &Judged) -> Length {
+    clear + judged.joist.bearing_asked * 2
 }
 
 fn number(judged: &Judged) -> String {
@@ -83,11 +86,10 @@ fn number(judged: &Judged) -> String {
 
 /// What is bought of one kind: a line for each length.
 fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
-    let (sold, long): (Vec<_>, Vec<_>) = cuts.lengths.iter().copied().partition(|length| *length <= LONGEST);
-    open.extend(
-        long.into_iter()
-            .map(|length| format!("{kind}: {} is longer than 16 ft. Order it to length.", units.length(length))),
-    );
+    let (sold, long): (Vec<_>, Vec<_>) = cuts.lengths.iter().copied().partition(|length| *length <= LONGEST_SOLD);
+    open.extend(long.into_iter().map(|length| {
+        format!("{kind}: {} is longer than {:.0} ft. Order it to length.", units.length(length), LONGEST_SOLD.to_feet())
+    }));
     let Some(bought) = cut_from_sticks(&sold, kerf) else { return Vec::new() };
     let mut by_length: BTreeMap<i32, Vec<&Stick>> = BTreeMap::new();
     for stick in &bought.sticks {
@@ -108,10 +110,8 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
 }
 
 fn cut_from(stick: &Stick, units: Units) -> String {
-    let cuts: Vec<_> =
-        stick.cuts.iter().map(|(length, count)| format!("{count} × {}", units.length(*length))).collect();
     let each = if stick.count > 1 { "each of " } else { "" };
-    format!("from {each}{}: {}", stick.count, cuts.join(", "))
+    format!("from {each}{}: {}", stick.count, stick.cuts_in_words(units))
 }
 
 /// Two for a joist that is replaced, one for an end that bears on too little.
@@ -126,8 +126,8 @@ fn hangers(judged: &[Judged]) -> Option<Needed> {
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
     let sisters = judged.iter().filter(|it| it.fate == Fate::Sister);
-    let lengths: Vec<_> = sisters.filter_map(|it| Some(it.joist.clear? + it.joist.bearing_asked * 2)).collect();
-    let pairs = |length: &Length| (length.to_nm() + SCREWS_APART.to_nm() - 1) / SCREWS_APART.to_nm() + 1;
+    let lengths: Vec<_> = sisters.filter_map(|it| Some(from_bearing_to_bearing(it.joist.clear?, it))).collect();
+    let pairs = |length: &Length| length.up_to(SCREWS_APART).to_nm() / SCREWS_APART.to_nm() + 1;
     let count: i64 = lengths.iter().map(|length| 2 * pairs(length)).sum();
     let from = format!("{}, a pair every 12 in", counted(lengths.len(), "sister"));
     (count > 0).then(|| {

@@ -79,13 +79,6 @@ impl Change {
     }
 }
 
-/// The searches for the job's sheets, each at its end; none before there is a floor to lay.
-pub fn laid_out(job: &Job) -> Option<Searches> {
-    let mut searches = Searches::new(job, to_lay(job).value()?.clone());
-    while searches.step() {}
-    Some(searches)
-}
-
 /// The list of a job, with what changed since its file was last sent.
 pub fn order_list(book: &Book, units: Units) -> OrderList {
     let job = book.job();
@@ -121,8 +114,10 @@ fn last_sent(book: &Book) -> Option<(EntryId, u32)> {
     sent.find(|(id, _)| **id < said).map(|(id, sent)| (*id, sent.value.revision))
 }
 
-fn lines(job: &Job, units: Units) -> (Vec<Line>, Vec<String>) {
-    let (needed, open) = needs(job, laid_out(job).as_ref(), units);
+/// Its lines as they stand, and what is open, without what changed.
+pub fn lines(job: &Job, units: Units) -> (Vec<Line>, Vec<String>) {
+    let searches = to_lay(job).value().map(|floors| Searches::finished(job, floors.clone()));
+    let (needed, open) = needs(job, searches.as_ref(), units);
     (needed.into_iter().map(|needed| line(job, needed)).collect(), open)
 }
 

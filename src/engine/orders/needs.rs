@@ -1,15 +1,18 @@
 //! What the results ask for, line by line.
 
 use super::{lumber, under};
-use crate::engine::figure::Figure;
+use crate::engine::describe::{counted, several};
+use crate::engine::figure::{Figure, Need};
+use crate::engine::geometry::{Outline, Point};
 use crate::engine::job::{Job, SheetEdge};
+use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sheets::layout::Layout;
 use crate::engine::sheets::take_off::{adhesive, fasteners};
 use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, to_lay};
 use crate::engine::sources::Source;
 use crate::engine::survey::build_up;
 use crate::engine::take::Units;
-use crate::engine::units::{Amount, Area};
+use crate::engine::units::{Amount, Area, Length};
 
 /// What is added for waste to what is not laid out piece by piece, percent
 /// (common practice, no source).
@@ -139,12 +142,9 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     let mut open = Vec::new();
     let laid = searches.map(laid).unwrap_or_default();
     if searches.is_none() {
-        open.push(match to_lay(job) {
-            Figure::Missing(needs) => {
-                let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
-                format!("Sheets: {}.", words.join("; "))
-            }
-            Figure::Known(_) => "Sheets: no layout of this floor keeps the rules.".to_owned(),
+        open.extend(match to_lay(job) {
+            Figure::Missing(needs) => Some(told("Sheets", &needs)),
+            Figure::Known(_) => None,
         });
     }
     let unlaid = searches.map_or(&[][..], Searches::floors).iter().filter_map(|search| match search.outcome() {
@@ -162,15 +162,10 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     (needed, open)
 }
 
-/// "1 sheet", "2 sheets", "2 boxes".
-pub(super) fn counted(number: usize, what: &str) -> String {
-    if number == 1 { format!("1 {what}") } else { format!("{number} {}", several(what)) }
-}
-
-/// More than one of them.
-fn several(what: &str) -> String {
-    let ending = if what.ends_with('x') { "es" } else { "s" };
-    format!("{what}{ending}")
+/// What is missing for something, in a sentence.
+pub(super) fn told(what: &str, needs: &[Need]) -> String {
+    let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
+    format!("{what}: {}.", words.join("; "))
 }
 
 /// A floor with its layout, and what laying it takes.
@@ -216,8 +211,8 @@ fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed>
     needed
 }
 
-fn polygon(corners: &[crate::engine::geometry::Point]) -> Area {
-    crate::engine::geometry::Outline::new(corners.to_vec()).map_or(Area::ZERO, |outline| outline.area())
+fn polygon(corners: &[Point]) -> Area {
+    Outline::new(corners.to_vec()).map_or(Area::ZERO, |outline| outline.area())
 }
 
 fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
@@ -235,7 +230,7 @@ fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
         let of = format!("{}: {count} for {}, {proof}", laid.floor.name, counted(pieces, "piece"));
         sheets.because(of, &[Source::PanelLaying])
     });
-    let bead = laid.iter().fold(crate::engine::units::Length::ZERO, |sum, laid| sum + laid.takes.adhesive.bead);
+    let bead = laid.iter().fold(Length::ZERO, |sum, laid| sum + laid.takes.adhesive.bead);
     let tubes = adhesive::tubes(bead);
     let glue = Needed::new(
         Section::Floor,
@@ -250,7 +245,6 @@ fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
 
 /// Fasteners by the box, once somebody says what a box holds.
 fn boxed(job: &Job, count: usize, of: fasteners::Fasteners) -> Needed {
-    use crate::engine::particular::{Part, Particulars, list};
     let said = Particulars::of(job).amount(&Part::House, &list::BOX);
     let sources = [Source::FastenerSchedule, Source::EdgeDistance, Source::FastenerWaste];
     // What is counted otherwise is another line: stock and prices of the one are none of the other.

@@ -1,7 +1,8 @@
 //! Shims, the ground's cover and its air, and what takes the roof's water.
 
-use super::needs::{A_TENTH, Needed, Section, Unit};
-use crate::engine::figure::{Figure, Known, Need};
+use super::needs::{A_TENTH, Needed, Section, Unit, told};
+use crate::engine::describe::counted;
+use crate::engine::figure::{Figure, Known};
 use crate::engine::ground::Unvented;
 use crate::engine::ground::plan::{AirWay, cover_for, is_covered, unvented_for, vents_for};
 use crate::engine::ground::rain::rain;
@@ -18,17 +19,12 @@ pub(super) fn shims(job: &Job, units: Units) -> Option<Needed> {
     let plan = known.value()?;
     let count = plan.stations.iter().filter(|station| station.to_plane.is_positive()).count();
     let from = format!(
-        "{} stations; the thickest {}, all together {}",
-        plan.stations.len(),
+        "{}; the thickest {}, all together {}",
+        counted(plan.stations.len(), "station"),
         units.length(plan.thickest()),
         units.length(plan.shims())
     );
     (count > 0).then(|| Needed::counted(Section::Framing, "Shims", count, "place").because(from, &[Source::Shims]))
-}
-
-fn told(what: &str, needs: &[Need]) -> String {
-    let words: Vec<_> = needs.iter().map(|need| need.words()).collect();
-    format!("{what}: {}.", words.join("; "))
 }
 
 /// The cover with its tape and seal, and vents or what stands in for them.
@@ -39,7 +35,8 @@ pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Nee
             Figure::Missing(needs) => open.push(told("Ground cover", &needs)),
             Figure::Known(known) => {
                 let cover = known.value;
-                let from = format!("{} strips of {}, lapped", cover.strips, units.length(cover.strip));
+                let from =
+                    format!("{} of {}, lapped", counted(cover.strips as usize, "strip"), units.length(cover.strip));
                 needed.push(
                     Needed::new(Section::Ground, "Ground cover", Amount::whole(cover.rolls), Unit::Each("roll"))
                         .because(from, &known.why.sources),

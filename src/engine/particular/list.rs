@@ -1,6 +1,8 @@
 //! What particulars say, in the words that the calculations go by, and what each takes.
 
-use crate::engine::units::Length;
+use crate::engine::framing::{Grade, LumberGroup};
+use crate::engine::units::tape::{LengthStyle, format};
+use crate::engine::units::{Amount, Length};
 
 /// Something that can be said.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -113,10 +115,20 @@ pub const OF_MEMBER: [Item; 4] = [BREADTH, DEPTH, CLEAR_SPAN, STATE];
 pub const SPECIES: Item = one_of(
     "species",
     "Species group, by stamp",
-    &["Douglas fir-larch", "Hem-fir", "Spruce-pine-fir", "Southern pine", "unknown"],
+    &[
+        LumberGroup::DouglasFirLarch.label(),
+        LumberGroup::HemFir.label(),
+        LumberGroup::SprucePineFir.label(),
+        LumberGroup::SouthernPine.label(),
+        "unknown",
+    ],
 );
 /// Its grade.
-pub const GRADE: Item = one_of("grade", "Grade, by stamp", &["SS", "#1", "#2", "#3", "unknown"]);
+pub const GRADE: Item = one_of(
+    "grade",
+    "Grade, by stamp",
+    &[Grade::SelectStructural.label(), Grade::One.label(), Grade::Two.label(), Grade::Three.label(), "unknown"],
+);
 /// By whose design values.
 pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
 /// Was it treated through incisions?
@@ -168,7 +180,7 @@ pub const ROLL_WIDTH: Item = length("roll width", "Roll, width", Length::FOOT, L
 /// A roll's length.
 pub const ROLL_LENGTH: Item = length("roll length", "Roll, length", Length::feet(5), Length::feet(1000));
 /// Piers that the cover goes around.
-pub const PIERS: Item = amount("piers", "Piers standing in it", 0, 500, "piers");
+pub const PIERS: Item = amount("piers", "Piers standing in it", 0, 500, "");
 /// A vent opening's part of the floor.
 pub const VENT_RATIO: Item = one_of("vent ratio", "Vents, net free area", &["1/150", "1/300", "1/1500 over a cover"]);
 /// What one vent lets through, by its label.
@@ -187,27 +199,13 @@ pub const ACCESS: Item = one_of("access", "Access through", &["floor", "wall"]);
 pub const ACCESS_WIDTH: Item = length("access, short side", "Access, short side", Length::INCH, Length::feet(10));
 /// Its longer side.
 pub const ACCESS_LENGTH: Item = length("access, long side", "Access, long side", Length::INCH, Length::feet(10));
-/// What is asked of ground and air.
-pub const OF_GROUND: [Item; 18] = [
-    AIR_WAY,
-    GROUND_LENGTH,
-    GROUND_WIDTH,
-    COVERED,
-    LAP,
-    TURN_UP,
-    ROLL_WIDTH,
-    ROLL_LENGTH,
-    PIERS,
-    VENT_RATIO,
-    VENT_AREA,
-    VENT_CORNERS,
-    GIRDER_CLEARANCE,
-    POST_CLEARANCE,
-    SILL_CLEARANCE,
-    ACCESS,
-    ACCESS_LENGTH,
-    ACCESS_WIDTH,
-];
+/// What is asked of the ground's cover.
+pub const OF_COVER: [Item; 8] = [COVERED, GROUND_LENGTH, GROUND_WIDTH, LAP, TURN_UP, ROLL_WIDTH, ROLL_LENGTH, PIERS];
+/// What is asked of the air over it.
+pub const OF_AIR: [Item; 4] = [AIR_WAY, VENT_RATIO, VENT_AREA, VENT_CORNERS];
+/// What is held to rules: wood to soil, and the way in.
+pub const OF_CLEARANCE: [Item; 6] =
+    [GIRDER_CLEARANCE, POST_CLEARANCE, SILL_CLEARANCE, ACCESS, ACCESS_WIDTH, ACCESS_LENGTH];
 
 /// The roof's plan area that drains to this wall.
 pub const ROOF_AREA: Item = amount("roof area", "Roof, plan area", 1_000, 100_000, "sq ft");
@@ -215,7 +213,7 @@ pub const ROOF_AREA: Item = amount("roof area", "Roof, plan area", 1_000, 100_00
 pub const PITCH: Item =
     one_of("roof pitch", "Pitch", &["flat to 3/12", "4 to 5/12", "6 to 8/12", "9 to 11/12", "12/12 or more"]);
 /// The hardest rain to be led away.
-pub const RAIN: Item = amount("rain", "Design rain, 5 minutes", 100, 30, "in an hour");
+pub const RAIN: Item = amount("rain", "Design rain, 5 minutes", 100, 30, "inches an hour");
 /// The gutter.
 pub const GUTTER: Item =
     one_of("gutter", "Gutter", &["5 in K-style", "6 in K-style", "5 in half-round", "6 in half-round"]);
@@ -237,7 +235,7 @@ pub const OF_ROOF: [Item; 9] = [ROOF_AREA, PITCH, RAIN, GUTTER, GUTTER_TAKES, EA
 pub const WASTE: Item = amount("waste", "Waste", 0, 100, "%");
 /// What is there already.
 pub const ON_HAND: Item = amount("on hand", "On hand", 0, 1_000_000, "");
-/// What the office pays for one.
+/// What the office pays for one, in its own money.
 pub const PRICE: Item = amount("price", "Price for one", 0, 1_000_000, "");
 /// What is asked of each line of the order list.
 pub const OF_ORDER: [Item; 2] = [ON_HAND, WASTE];
@@ -251,7 +249,14 @@ pub const OF_ORDERS: [Item; 2] = [BOX, TAPE_ROLL];
 /// Every item there is.
 pub fn all() -> impl Iterator<Item = Item> {
     let of_joists = OF_JOIST.into_iter().chain([STATE]).chain(OF_FRAMING).chain(OF_LEVELS);
-    of_joists.chain(OF_GROUND).chain(OF_ROOF).chain(OF_ORDER).chain([PRICE]).chain(OF_ORDERS)
+    of_joists
+        .chain(OF_COVER)
+        .chain(OF_AIR)
+        .chain(OF_CLEARANCE)
+        .chain(OF_ROOF)
+        .chain(OF_ORDER)
+        .chain([PRICE])
+        .chain(OF_ORDERS)
 }
 
 impl Item {
@@ -259,15 +264,12 @@ impl Item {
     pub fn accepts(&self) -> String {
         match self.takes {
             Takes::Length { least, most } => {
-                let shown = |length: Length| {
-                    use crate::engine::units::tape::{LengthStyle, format};
-                    format(length, LengthStyle::default()).text
-                };
+                let shown = |length: Length| format(length, LengthStyle::default()).text;
                 format!("{} to {} is accepted", shown(least), shown(most))
             }
             Takes::Amount { least, most, unit } => {
-                let least = crate::engine::units::Amount::thousandths(least).shown();
-                format!("{least} to {most} {unit} is accepted").replace("  ", " ")
+                let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
+                format!("{} to {most}{unit} is accepted", Amount::thousandths(least).shown())
             }
             Takes::OneOf(words) => format!("accepted are: {}", words.join("; ")),
             Takes::Words => "up to 80 characters are accepted".to_owned(),

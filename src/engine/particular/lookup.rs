@@ -1,7 +1,6 @@
 //! What was said last.
 
 use super::{Item, Part, Value};
-use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::units::{Amount, Length};
 
@@ -18,16 +17,16 @@ impl<'a> Particulars<'a> {
         Self { job }
     }
 
-    /// What was said last, and by which entry.
-    pub fn get(self, part: &Part, item: &Item) -> Option<(EntryId, &'a Value)> {
-        let all = self.job.now.particulars().iter().rev();
-        let mut like = all.filter(|(_, it)| it.value.of == *part && it.value.what.as_str() == item.what);
-        like.find(|(_, it)| item.allows(&it.value.is)).map(|(id, it)| (*id, &it.value.is))
+    /// What was said last.
+    pub fn get(self, part: &Part, item: &Item) -> Option<&'a Value> {
+        let all = self.job.now.particulars().values().rev().map(|it| it.value);
+        let mut like = all.filter(|it| it.of == *part && it.what.as_str() == item.what);
+        like.find(|it| item.allows(&it.is)).map(|it| &it.is)
     }
 
     /// A length of a part.
     pub fn length(self, part: &Part, item: &Item) -> Option<Length> {
-        match self.get(part, item)?.1 {
+        match self.get(part, item)? {
             Value::Length(typed) => Some(typed.value),
             Value::Amount(_) | Value::Words(_) => None,
         }
@@ -35,7 +34,7 @@ impl<'a> Particulars<'a> {
 
     /// An amount of a part.
     pub fn amount(self, part: &Part, item: &Item) -> Option<Amount> {
-        match self.get(part, item)?.1 {
+        match self.get(part, item)? {
             Value::Amount(typed) => Some(typed.value),
             Value::Length(_) | Value::Words(_) => None,
         }
@@ -43,7 +42,7 @@ impl<'a> Particulars<'a> {
 
     /// Words of a part.
     pub fn words(self, part: &Part, item: &Item) -> Option<&'a str> {
-        match self.get(part, item)?.1 {
+        match self.get(part, item)? {
             Value::Words(words) => Some(words.as_str()),
             Value::Length(_) | Value::Amount(_) => None,
         }
@@ -60,8 +59,9 @@ impl<'a> Particulars<'a> {
     }
 
     /// Every part of some kind that anything was said of, in order and once.
-    pub fn parts<T: Ord>(self, pick: impl Fn(&Part) -> Option<T>) -> Vec<T> {
-        let mut found: Vec<_> = self.job.now.particulars().values().filter_map(|it| pick(&it.value.of)).collect();
+    pub fn parts(self, is_one: impl Fn(&Part) -> bool) -> Vec<&'a Part> {
+        let all = self.job.now.particulars().values().map(|it| &it.value.of);
+        let mut found: Vec<_> = all.filter(|part| is_one(part)).collect();
         found.sort_unstable();
         found.dedup();
         found

@@ -68,7 +68,7 @@ mod tests {
     #[test]
     fn nonsense_is_refused_with_field_value_and_what_would_do() {
         let refused = |item: &Item, typed: &str| stated(Part::House, item, typed, BareUnit::Inches).unwrap_err();
-        assert_eq!(refused(&list::RAIN, "60"), "House, rain: \"60\": 0.1 to 30 in an hour is accepted");
+        assert_eq!(refused(&list::RAIN, "60"), "House, rain: \"60\": 0.1 to 30 inches an hour is accepted");
         assert!(refused(&list::DEPTH, "40").contains("2\" to 2' 0\" is accepted"), "{}", refused(&list::DEPTH, "40"));
         assert!(refused(&list::SPECIES, "oak").contains("Hem-fir"));
         assert!(refused(&list::SISTER_LUMBER, " ").contains("nothing was typed"));

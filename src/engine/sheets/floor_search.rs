@@ -56,6 +56,13 @@ impl Searches {
         Self { floors, on_hand }
     }
 
+    /// The searches at their end.
+    pub fn finished(job: &Job, floors: Vec<ToLay>) -> Self {
+        let mut searches = Self::new(job, floors);
+        while searches.step() {}
+        searches
+    }
+
     /// The floors in the order that they are laid.
     pub fn floors(&self) -> &[FloorSearch] {
         &self.floors

@@ -12,7 +12,7 @@ const GAP: Length = Length::sixty_fourths(8);
 /// between new and old floor (common practice, no source).
 const EDGE_GAP: Length = Length::sixty_fourths(4);
 /// What the saw takes ([`Source::SawKerf`]).
-const KERF: Length = Length::sixty_fourths(8);
+pub const KERF: Length = Length::sixty_fourths(8);
 /// A joist's thickness, of lumber of 2 in by name ([`Source::JoistThickness`]).
 const JOIST_THICKNESS: Length = Length::sixty_fourths(96);
 /// What blocks are cut of unless somebody says ([`Source::Blocks`]).

@@ -124,8 +124,7 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
     let joists = floor.as_ref().and_then(|floor| floor.joists.clone());
     let comes_out = floor.as_ref().is_some_and(|floor| floor.whole.is_some() || !floor.openings.is_empty());
     let (Some(floor), Some(joists), true) = (floor, joists, comes_out) else {
-        let needs = [(!comes_out, Need::Opening), (job.now.joists().is_empty(), Need::Joists)];
-        return Figure::Missing(needs.into_iter().filter(|(missing, _)| *missing).map(|(_, need)| need).collect());
+        return Figure::without([(!comes_out, Need::Opening), (job.now.joists().is_empty(), Need::Joists)]);
     };
     let outline = outline.or_else(|| floor.outline.clone().ok());
     let stock = Stock::of(job, &joists);

@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::{Element, Face, Position};
+use crate::engine::place::{Element, Face, JoistNumber, Position};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -21,6 +21,8 @@ pub struct Station {
     pub place: EntryId,
     /// Its name.
     pub name: String,
+    /// Its joist, if its place says so.
+    pub joist: Option<JoistNumber>,
     /// Across the joists and along them, if its place says so.
     pub at: Option<(Length, Length)>,
     /// Down from the beam.
@@ -192,14 +194,14 @@ fn stations(job: &Job, framing: Option<&Framing>, units: Units, doubts: &mut Vec
     }
     let station = |(place, drop): (EntryId, Length)| {
         let seen = job.now.places().get(&place)?.value;
-        let at = match &seen.position {
+        let (joist, along) = match &seen.position {
             Position::OnJoist { joist, along } => {
-                let across = framing.map(|framing| framing.center(joist.get()));
-                across.map(|across| (across, along.as_ref().map_or(Length::ZERO, |along| along.value)))
+                (Some(*joist), along.as_ref().map_or(Length::ZERO, |along| along.value))
             }
-            Position::OnPlan { .. } | Position::Named => None,
+            Position::OnPlan { .. } | Position::Named => (None, Length::ZERO),
         };
-        Some(Station { place, name: place_name(seen, units), at, drop, to_plane: Length::ZERO })
+        let at = framing.zip(joist).map(|(framing, joist)| (framing.center(joist.get()), along));
+        Some(Station { place, name: place_name(seen, units), joist, at, drop, to_plane: Length::ZERO })
     };
     let mut stations: Vec<_> = latest.into_iter().filter_map(station).collect();
     stations.sort_by_key(|station| (station.at, station.place));

@@ -117,6 +117,20 @@ impl Length {
         Self((self.0.saturating_add(half)) / step.0 * step.0)
     }
 
+    /// The next whole multiple of `step` up, unless it is one; the length itself if `step` is
+    /// not positive.
+    #[must_use]
+    pub const fn up_to(self, step: Self) -> Self {
+        Self(-Self(-self.0).down_to(step).0)
+    }
+
+    /// The next whole multiple of `step` down, unless it is one; the length itself if `step`
+    /// is not positive.
+    #[must_use]
+    pub const fn down_to(self, step: Self) -> Self {
+        if step.0 <= 0 { self } else { Self(self.0.div_euclid(step.0) * step.0) }
+    }
+
     /// Is it longer than nothing?
     pub const fn is_positive(self) -> bool {
         self.0 > 0
@@ -210,6 +224,15 @@ mod tests {
         assert_eq!(halves(-3).to_nearest(Length::INCH), Length::inches(-2));
         assert_eq!(Length::sixty_fourths(31).to_nearest(Length::INCH), Length::ZERO);
         assert_eq!(Length::INCH.to_nearest(Length::ZERO), Length::INCH);
+    }
+
+    #[test]
+    fn up_and_down_go_to_the_next_step_and_stay_on_one() {
+        let halves = |count| Length::sixty_fourths(count * 32);
+        assert_eq!((halves(3).up_to(Length::INCH), halves(3).down_to(Length::INCH)), (halves(4), halves(2)));
+        assert_eq!((halves(-3).up_to(Length::INCH), halves(-3).down_to(Length::INCH)), (halves(-2), halves(-4)));
+        assert_eq!((halves(2).up_to(Length::INCH), halves(2).down_to(Length::INCH)), (halves(2), halves(2)));
+        assert_eq!(halves(3).up_to(Length::ZERO), halves(3));
     }
 
     #[test]

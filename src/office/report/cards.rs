@@ -26,7 +26,10 @@ pub(super) fn sections(book: &Book, folder: &Path) -> Result<String, Trouble> {
     }
     if is_under_said(job) {
         text += &section("Under the house", "under", &under(job, Units::default(), CANVAS), folder)?;
-        text += &section("Order list", "orders", &orders(job, &order_list(book, Units::default())), folder)?;
+    }
+    let list = order_list(book, Units::default());
+    if !list.lines.is_empty() {
+        text += &section("Order list", "orders", &orders(job, &list), folder)?;
     }
     Ok(text)
 }

@@ -1,8 +1,8 @@
 //! The report's sections, each a function of the job to Markdown.
 
 use super::markdown::{list, plain, table};
-use crate::trouble::counted;
 use duckboard::engine::cautions;
+use duckboard::engine::describe::counted;
 use duckboard::engine::job::Job;
 use duckboard::engine::take::Units;
 use duckboard::file::tables;
@@ -93,8 +93,7 @@ pub(super) fn photos(file: &JobFile, job: &Job) -> String {
 pub(super) fn cautions(job: &Job) -> String {
     let raised = cautions::all_triggered(job).into_iter().map(|raised| {
         let caution = raised.caution;
-        let cited = caution.sources.iter().map(|source| source.citation());
-        let cited: Vec<String> = cited.map(|cited| format!("{} ({})", cited.title, cited.mark.label())).collect();
+        let cited: Vec<String> = caution.sources.iter().map(|source| source.citation().to_string()).collect();
         let read =
             raised.read.first().map_or_else(|| "not read yet".to_owned(), |stamp| format!("read by {}", stamp.by));
         plain(&format!("{}: {} {} {}; {read}", caution.title, caution.words, raised.because, cited.join("; ")))

@@ -10,7 +10,7 @@ mod sticks;
 pub use adhesive::Adhesive;
 pub use blocking::{Block, Blocking};
 pub use fasteners::Fasteners;
-pub use sticks::{Bought, Stick, cut_from_sticks};
+pub use sticks::{Bought, LONGEST_SOLD, Stick, cut_from_sticks};
 
 use super::CutList;
 use super::layout::Case;

@@ -8,11 +8,15 @@
 //! When there are too many questions the fullest stick is taken at each, and the answer
 //! claims to be the least only if no fewer feet hold so much wood and so many kerfs.
 
+use crate::engine::take::Units;
 use crate::engine::units::Length;
 use std::collections::HashMap;
 
 /// Lengths that lumber is sold in, in feet ([`crate::engine::sources::Source::LumberLengths`]).
-const SOLD: [i32; 5] = [8, 10, 12, 14, 16];
+const SOLD: [i32; 5] = [8, 10, 12, 14, LONGEST_FEET];
+const LONGEST_FEET: i32 = 16;
+/// The longest of them ([`crate::engine::sources::Source::LumberLengths`]).
+pub const LONGEST_SOLD: Length = Length::feet(LONGEST_FEET);
 /// How many ways to cut a stick are looked at.
 const MOST_FILLINGS: usize = 300;
 /// How many questions are answered before the search gives up being exact.
@@ -38,6 +42,14 @@ pub struct Stick {
     pub cuts: Vec<(Length, usize)>,
 }
 
+impl Stick {
+    /// What is cut from each, in words: `12 × 1' 2 1/2", 1 × 10 1/2"`.
+    pub fn cuts_in_words(&self, units: Units) -> String {
+        let cuts = self.cuts.iter().map(|(length, count)| format!("{count} × {}", units.length(*length)));
+        cuts.collect::<Vec<_>>().join(", ")
+    }
+}
+
 impl Bought {
     /// How many feet, all in all.
     pub fn feet(&self) -> i32 {
@@ -55,8 +67,7 @@ impl Bought {
 pub fn cut_from_sticks(pieces: &[Length], kerf: Length) -> Option<Bought> {
     let mut lengths = pieces.to_vec();
     lengths.sort_unstable_by(|a, b| b.cmp(a));
-    let longest_sold = SOLD.map(Length::feet).into_iter().max()?;
-    if lengths.first().is_some_and(|longest| *longest > longest_sold) {
+    if lengths.first().is_some_and(|longest| *longest > LONGEST_SOLD) {
         return None;
     }
     let wanted: Pieces =
