@@ -156,7 +156,7 @@ function record(logs) {
 
 // What is typed counts when the field is left or Enter is pressed. What is refused stays
 // in its field with the reason, and nothing that was typed goes when the page is made anew.
-function field({ key: of, asks, unit, is_number, typed }) {
+function field({ key: of, asks, unit, is_number, typed, shared }) {
   const box = element('label', 'field');
   const input = element('input');
   const why = element('span', 'problem');
@@ -165,6 +165,7 @@ function field({ key: of, asks, unit, is_number, typed }) {
   const draft = drafts.get(name);
   input.value = draft?.text ?? typed;
   input.dataset.key = of;
+  input.placeholder = shared ? `as all joists: ${shared}` : '';
   input.autocomplete = 'off';
   input.enterKeyHint = 'done';
   input.inputMode = is_number ? 'decimal' : 'text';

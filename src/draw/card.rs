@@ -50,6 +50,8 @@ pub struct Field {
     pub is_number: bool,
     /// What was typed last.
     pub typed: String,
+    /// What counts until something is: what was typed of all joists, for one of them.
+    pub shared: String,
 }
 
 /// A line of a card.

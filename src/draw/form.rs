@@ -29,22 +29,28 @@ impl Card {
     pub(in crate::draw) fn add_form(&mut self, job: &Job, part: &Part, items: &[Item], name: &str) {
         let said = Particulars::of(job);
         for item in items {
-            let given = said.get(part, item).map_or("", Value::typed);
             let asks = format!("{name}{}", item.asks);
             match item.takes {
                 Takes::OneOf(words) => {
-                    let answer = |word: &&str| (act(part, item, word), given == *word);
+                    let given = said.words(part, item);
+                    let answer = |word: &&str| (act(part, item, word), given == Some(word));
                     self.asks.push(Ask { asks, answers: words.iter().map(answer).collect() });
                 }
-                Takes::Length { .. } | Takes::Amount { .. } | Takes::Words => {
-                    let counts = if let Takes::Amount { unit, .. } = item.takes { Some(unit) } else { None };
-                    let key = serde_json::to_string(&(part, item.what)).unwrap_or_default();
-                    let (unit, is_number, typed) = (counts.unwrap_or_default(), counts.is_some(), given.to_owned());
-                    self.fields.push(Field { key, asks, unit, is_number, typed });
+                Takes::Amount { unit, .. } => {
+                    self.fields.push(Field { unit, is_number: true, ..field(said, part, item, asks) });
                 }
+                Takes::Length { .. } | Takes::Words => self.fields.push(field(said, part, item, asks)),
             }
         }
     }
+}
+
+/// A field for words or a length.
+fn field(said: Particulars<'_>, part: &Part, item: &Item, asks: String) -> Field {
+    let typed = |part| said.get(part, item).map_or("", Value::typed).to_owned();
+    let key = serde_json::to_string(&(part, item.what)).unwrap_or_default();
+    let shared = if matches!(part, Part::Joist(_)) { typed(&Part::Joists) } else { String::new() };
+    Field { key, asks, unit: "", is_number: false, typed: typed(part), shared }
 }
 
 fn act(part: &Part, item: &Item, word: &str) -> Act {

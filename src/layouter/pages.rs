@@ -63,6 +63,7 @@ struct ShownField {
     unit: &'static str,
     is_number: bool,
     typed: String,
+    shared: String,
 }
 
 #[derive(Serialize)]
@@ -148,8 +149,8 @@ fn ask(ask: Ask) -> ShownAsk {
     ShownAsk { answers: answers.collect(), asks: ask.asks }
 }
 
-fn field(Field { key, asks, unit, is_number, typed }: Field) -> ShownField {
-    ShownField { key, asks, unit, is_number, typed }
+fn field(Field { key, asks, unit, is_number, typed, shared }: Field) -> ShownField {
+    ShownField { key, asks, unit, is_number, typed, shared }
 }
 
 fn act(Act { label, logs }: Act, is_so: bool) -> Option<ShownAct> {

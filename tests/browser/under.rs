@@ -77,6 +77,12 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     }
     phone.wait_for("find its stamp, or have somebody grade it").await;
     phone.screenshot("under-forms").await;
+    phone
+        .wait_until(
+            "a joist's form says what counts for it",
+            r#"document.querySelector(`input[placeholder="as all joists: 7 1/4 in"]`) !== null"#,
+        )
+        .await;
     phone.wait_for("say where: an edge, a side or an end").await;
     phone
         .js("[...document.querySelectorAll('[aria-label=\"Soft at\"]')][3].querySelectorAll('button')[1].click()")
