@@ -17,6 +17,10 @@ pub const LEAST_USABLE: MoistureContent = MoistureContent::percent(7);
 /// Above it the wood is at or above fiber saturation, however far.
 pub const MOST_USABLE: MoistureContent = MoistureContent::percent(28);
 
+/// No reading is surer than this, in points of moisture content, corrected or not
+/// ([`Source::MeterAccuracy`]).
+pub const METER_ERROR: f64 = 2.0;
+
 /// A reading with the corrections that the meter has not made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Corrected {
