@@ -96,7 +96,7 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    worst.or_else(|| said_unsound(job).next().map(|support| format!("{support}."))).or_else(|| {
+    worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words))).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })

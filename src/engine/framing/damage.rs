@@ -68,6 +68,15 @@ impl DamageKind {
             Self::Hole => "Hole",
         }
     }
+
+    /// What it says of its member, inside a sentence.
+    pub const fn found(self) -> &'static str {
+        match self {
+            Self::Soft => "soft",
+            Self::Notch => "notched",
+            Self::Hole => "a hole",
+        }
+    }
 }
 
 impl Damage {

@@ -32,11 +32,11 @@ fn upright(joist: &Joist) -> Option<Reason> {
     match joist.ends {
         Some(EndsHeld::Held) => None,
         Some(EndsHeld::Loose) => {
-            Some(reason(Fate::Mend, Source::EndsHeld, "nothing keeps its ends from turning over: put blocking in"))
+            Some(reason(Fate::Mend, Source::LateralRestraint, "nothing keeps its ends from turning over: put blocking in"))
         }
         None => Some(reason(
             Fate::Open,
-            Source::EndsHeld,
+            Source::LateralRestraint,
             "say what keeps its ends from turning over: rim joist, blocking or hanger",
         )),
     }
