@@ -316,12 +316,12 @@ fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
 
 /// What a reading says against dry lumber's limit.
 fn reads(reading: &Corrected) -> Reads {
-    let is_over = reading.decides > WET || reading.over_maximum;
+    let is_over = reading.corrected.is_above(WET);
     match () {
         () if reading.relative && is_over => Reads::RelativelyWet,
         () if reading.relative => Reads::RelativeOnly,
         () if is_over => Reads::Wet,
-        () if reading.decides.to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
+        () if reading.corrected.bound().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
         () => Reads::Dry,
     }
 }
