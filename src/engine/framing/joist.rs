@@ -9,7 +9,7 @@ use crate::engine::condition::Finding;
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::Point;
 use crate::engine::job::Job;
-use crate::engine::moisture::Corrected;
+use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
@@ -26,7 +26,10 @@ const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 const WET: MoistureContent = MoistureContent::percent(19);
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
-pub(super) const ON_MASONRY: Length = Length::inches(3);
+const ON_MASONRY: Length = Length::inches(3);
+
+/// The name of the check that says that insects were named and seen to. It never changes.
+pub const INSECTS_GONE: &str = "gone.insects";
 
 /// A joist as measured and probed.
 #[derive(Debug, Clone, PartialEq)]
@@ -246,17 +249,21 @@ pub fn joists(job: &Job) -> Vec<Joist> {
 /// How much was found of decay and damage that is on no joist laid out: by a chalk mark
 /// alone, beyond the last joist, or nobody said where.
 pub fn found_nowhere(job: &Job) -> usize {
-    let framing = Floor::of(job).and_then(|floor| floor.joists);
     let grave = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
-    let is_nowhere = |place: Option<EntryId>| match place.and_then(|place| job.now.places().get(&place)) {
+    grave.filter(|it| is_nowhere(job, it.value.place)).count()
+}
+
+/// Is a finding at this place on no joist laid out, nor on anything else that is named?
+pub fn is_nowhere(job: &Job, place: Option<EntryId>) -> bool {
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    match place.and_then(|place| job.now.places().get(&place)) {
         None => true,
         Some(place) if place.value.element != Element::Joist => false,
         Some(place) => {
             let number = framing.as_ref().and_then(|framing| number_of(place.value, framing));
             number.is_none_or(|number| framing.as_ref().is_none_or(|framing| number.get() > framing.count()))
         }
-    };
-    grave.filter(|it| is_nowhere(it.value.place)).count()
+    }
 }
 
 /// Does a finding speak against framing that it is on?
@@ -272,7 +279,14 @@ fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<(EntryId, Fin
         let is_here = number_of(place, framing) == Some(number);
         is_here.then(|| (it.head.max(*id), it.value.finding, along(place, framing)))
     });
-    here.collect()
+    here.filter(|(id, finding, _)| !is_seen_to(job, *finding, *id)).collect()
+}
+
+/// Was it said, after the finding, that insects were named and seen to?
+fn is_seen_to(job: &Job, finding: Finding, id: EntryId) -> bool {
+    let mut checks = job.now.checks().iter().rev();
+    let said = checks.find(|(_, check)| check.value.of.as_str() == INSECTS_GONE);
+    finding == Finding::Insects && said.is_some_and(|(said, check)| *said > id && check.value.answer == Answer::Yes)
 }
 
 /// How far along its joist a place is, if that was said.

@@ -4,6 +4,7 @@ use super::reason;
 use super::unknown::is_sawn;
 use crate::engine::condition::Finding;
 use crate::engine::framing::joist::Joist;
+use crate::engine::framing::member::Awl;
 use crate::engine::framing::schedule::{Fate, Reason};
 use crate::engine::framing::spots::{Goes, NotchAt, Soft, SoftAt};
 use crate::engine::sources::Source;
@@ -50,6 +51,9 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
 }
 
 fn was_probed_hard(joist: &Joist, found: &Soft) -> bool {
+    if joist.spots.awl == Some(Awl::Stops) {
+        return true;
+    }
     let mut hard = joist.spots.soft.iter().filter(|soft| soft.goes == Goes::Nowhere);
     hard.any(|soft| soft.stretch.meets(&found.stretch))
 }
