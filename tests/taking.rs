@@ -8,6 +8,8 @@ mod laws;
 mod places;
 #[path = "taking/refused.rs"]
 mod refused;
+#[path = "taking/spots.rs"]
+mod spots;
 #[path = "taking/visits.rs"]
 mod visits;
 

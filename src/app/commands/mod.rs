@@ -127,6 +127,14 @@ impl Session {
         self.take(|draft, job, pen, meter| Ok(take::save_over_maximum(draft, job, pen, units, meter)));
     }
 
+    /// Takes "nobody can get there".
+    pub fn press_cannot_reach(self) {
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| {
+            take::save_cannot_reach(draft, job, pen, units).map_err(|refused| refused.message)
+        });
+    }
+
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
         self.take(|draft, job, pen, _| Ok(take::look(draft, job, pen, finding)));

@@ -126,6 +126,7 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
     let on_key = Callback::new(move |action: KeyAction| match action {
         KeyAction::Save => session.press_save(),
         KeyAction::OverMaximum => session.press_over_maximum(),
+        KeyAction::CannotReach => session.press_cannot_reach(),
         KeyAction::Step => session.draft_to(|draft| Draft { spot: travel::step(&draft.spot, 1), ..draft }),
         KeyAction::Type(typed) => value::type_text(session, |text| press(text, typed)),
         KeyAction::Back => value::type_text(session, |text| {

@@ -17,6 +17,8 @@ pub enum KeyAction {
     Step,
     /// Over the meter's maximum.
     OverMaximum,
+    /// Nobody can get there.
+    CannotReach,
     /// Saves.
     Save,
 }
@@ -115,6 +117,14 @@ const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
         ],
         (Keys::Length, true) => [
             [does("m", KeyAction::Type(" m")), does("cm", KeyAction::Type(" cm"))],
+            [does("mm", KeyAction::Type(" mm")), types(".")],
+        ],
+        (Keys::Depth, false) => [
+            [does("can't reach", KeyAction::CannotReach), signed("″ ", "inches", KeyAction::Type("\""))],
+            [symbol("⅛", "fractions", KeyAction::Flip), types(".")],
+        ],
+        (Keys::Depth, true) => [
+            [does("can't reach", KeyAction::CannotReach), does("cm", KeyAction::Type(" cm"))],
             [does("mm", KeyAction::Type(" mm")), types(".")],
         ],
         (Keys::Moisture, _) => {

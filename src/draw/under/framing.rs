@@ -130,7 +130,8 @@ fn carried_by(job: &Job) -> Card {
         (true, true) => "Nothing said yet",
         (true, false) => "Nothing speaks against them",
     };
-    lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    lines.extend(cited(bad.iter().map(|bad| bad.source)));
+    lines.push(Line::small(Source::EngineerLooks.noted("They are flagged here and sized nowhere")));
     let mut card = Card::new("What carries the joists?", headline, lines);
     for part in parts {
         let items = if matches!(part, Part::Girder(_)) { &list::OF_GIRDER[..] } else { &list::OF_SUPPORT[..] };

@@ -30,6 +30,8 @@ pub struct Unsound {
     pub words: String,
     /// The entry that says so.
     pub by: EntryId,
+    /// What that rests on.
+    pub source: Source,
 }
 
 /// Girders, piers and ledgers that anything was said of, in order.
@@ -48,7 +50,8 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
             let last = said.last(part, item).filter(|(_, value)| is_bad(value.typed()));
             unsound.extend(last.map(|(by, value)| {
                 let words = format!("{}: {} {}", part.name(), if *item == list::PLIES_END { "plies end" } else { "" }, value.typed());
-                Unsound { part: part.clone(), words: words.replace("  ", " "), by }
+                let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
+                Unsound { part: part.clone(), words: words.replace("  ", " "), by, source }
             }));
         };
         add(&list::STATE, |state| state != "sound");
@@ -63,7 +66,8 @@ fn spots(job: &Job) -> impl Iterator<Item = Unsound> {
     let carries = bad.filter(|(_, it)| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
     carries.map(|(id, it)| {
         let Damage { of, kind, .. } = it.value;
-        Unsound { part: of.clone(), words: format!("{}: {}", of.name(), kind.found()), by: it.head.max(*id) }
+        let words = format!("{}: {}", of.name(), kind.found());
+        Unsound { part: of.clone(), words, by: it.head.max(*id), source: Source::EngineerLooks }
     })
 }
 
@@ -73,7 +77,7 @@ fn found(job: &Job) -> impl Iterator<Item = Unsound> {
         let place = job.now.places().get(&it.value.place?)?.value;
         let part = carrier(place.element)?;
         let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
-        Some(Unsound { part, words, by: it.head.max(*id) })
+        Some(Unsound { part, words, by: it.head.max(*id), source: Source::EngineerLooks })
     })
 }
 

@@ -15,10 +15,10 @@ pub mod travel;
 pub mod whereabouts;
 
 pub use aim::{located, tapped};
-pub use draft::{AirTask, Draft, Footprint, Instrument, TapeTask};
+pub use draft::{AirTask, Draft, Footprint, Instrument, LookTask, TapeTask};
 pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
-pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
+pub use save::{ReadBack, Refused, Saved, look, save, save_cannot_reach, save_over_maximum};
 pub use settings::Units;
 pub use travel::place_at;
 pub use whereabouts::Whereabouts;

@@ -37,7 +37,7 @@ pub(super) fn of_engineered(joist: &Joist) -> Option<Reason> {
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
-    Some(reason(Fate::Open, Source::EngineeredWood, words))
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, words))
 }
 
 fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared: &Shared, units: Units) -> Option<Reason> {

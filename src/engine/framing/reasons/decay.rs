@@ -23,7 +23,7 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     }
     if joist.has(Finding::Strands) {
         let words = "strands or fans of a fungus that carries its own water: have it named, and cut out what it has";
-        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, words));
+        reasons.push(reason(Fate::Engineer, Source::DecayFans, words));
     }
     if joist.has(Finding::Cracked) {
         reasons.push(reason(Fate::Engineer, Source::EngineerLooks, "found split or broken"));

@@ -16,7 +16,8 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
 }
 
 fn bearing(joist: &Joist, units: Units) -> Option<Reason> {
-    let judged = |fate, words: String| Some(reason(fate, Source::Bearing, words));
+    let source = if joist.bears_on == Some(BearsOn::Masonry) { Source::SillBearing } else { Source::Bearing };
+    let judged = |fate, words: String| Some(reason(fate, source, words));
     match (joist.bears_on, joist.bearing, joist.bearing_asked()) {
         (None, ..) => judged(Fate::Open, "say what it bears on: wood, metal, masonry, a hanger or a ribbon".to_owned()),
         (Some(BearsOn::Hanger | BearsOn::Ribbon), ..) | (_, None, _) | (_, _, None) => None,

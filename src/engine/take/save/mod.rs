@@ -1,14 +1,16 @@
 //! From a draft to entries: what the save key does.
 
+mod by_awl;
 mod by_tape;
 
-use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
 use super::travel::{next_spot, place_at, step};
 use super::whereabouts::Whereabouts;
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{EntryId, Label};
+use crate::engine::framing::Depth;
 use crate::engine::job::{Entry, Job, Observation, Pen};
 use crate::engine::moisture::{Reading, Shown};
 use crate::engine::survey::Level;
@@ -96,13 +98,29 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
         Instrument::Meter => desk.percent(),
         Instrument::Air => desk.air(),
         Instrument::Level => desk.level(),
-        Instrument::Look | Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        Instrument::Look => match draft.look {
+            LookTask::Spot(kind) => desk.spot(kind, None),
+            LookTask::Findings => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        },
+        Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
     }
 }
 
 /// Takes "over the meter's maximum" as the value.
 pub fn save_over_maximum(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<EntryId>) -> Saved {
     Desk { draft, job, pen, units, meter }.reading(Shown::OverMaximum, "over maximum")
+}
+
+/// Takes "nobody can get there" as the depth of a soft spot or a cut.
+///
+/// # Errors
+/// [`Refused`] when something else is asked for now.
+pub fn save_cannot_reach(draft: &Draft, job: &Job, pen: &mut Pen, units: Units) -> Result<Saved, Refused> {
+    let desk = Desk { draft, job, pen, units, meter: None };
+    match draft.look {
+        LookTask::Spot(kind) => desk.spot(kind, Some(Depth::CannotReach)),
+        LookTask::Findings => Err(Refused::new(draft.instrument.label(), "no depth is asked for now")),
+    }
 }
 
 /// Takes a finding at the spot. The place stays: one place can show several things.
