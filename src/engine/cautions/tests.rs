@@ -94,6 +94,7 @@ fn everything() -> Desk {
     }
     desk.log(said(Part::Joist(JoistNumber::FIRST), "soft depth", inches("2 in", 2)));
     desk.log(said(Part::House, "eave", inches("24'", 288)));
+    desk.log(said(Part::House, "air", word("exhaust fan")));
     let place = desk.log(place(Element::Sill, 1));
     let wood = Wood { material: Material::Treated, species: None };
     desk.with(Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None })
@@ -166,11 +167,12 @@ fn the_report_names_everybody_who_read_a_caution_and_keeps_what_is_due() {
 #[test]
 fn reading_one_caution_leaves_another_of_the_same_cause_due() {
     let mut desk = Desk::new().with(opening()).with(built(2004));
-    assert_eq!(desk.due(), ["blind_cut", "hole_cover"]);
+    assert_eq!(desk.due(), ["blind_cut", "engines", "hole_cover"]);
     desk.log(named("blind_cut").unwrap().acknowledgement());
-    assert_eq!(desk.due(), ["hole_cover"]);
+    assert_eq!(desk.due(), ["engines", "hole_cover"]);
     desk = desk.with(found(Finding::Wire));
-    assert_eq!(desk.due(), ["wire_or_pipe", "hole_cover"], "a wire found since is a new caution");
+    let due = ["wire_or_pipe", "engines", "hole_cover", "nail_plates"];
+    assert_eq!(desk.due(), due, "a wire found since brings new cautions");
 }
 
 #[test]
@@ -199,6 +201,65 @@ fn the_years_are_those_of_the_rules() {
     let due = |year, name| Desk::new().with(opening()).with(built(year)).is_due(name);
     assert!(due(1977, "lead") && !due(1978, "lead"));
     assert!(due(1985, "asbestos") && !due(1986, "asbestos"));
+    // Pipes and furnaces: older houses (CPSC 453, [P]); the year is that of the floors ([C]).
+    let below = |year| Desk::new().with(place(Element::Joist, 4)).with(built(year)).is_due("asbestos_pipes");
+    assert!(below(1985) && !below(1986));
+    assert!(Desk::new().with(place(Element::Joist, 4)).is_due("asbestos_pipes"), "nobody said the year");
+    assert!(!Desk::new().with(opening()).with(built(1931)).is_due("asbestos_pipes"), "nobody works below");
+}
+
+/// What a particular says of the house, as a form would.
+fn word(word: &str) -> Value {
+    Value::Words(Label::new(word).unwrap())
+}
+
+#[test]
+fn a_fan_that_pulls_air_out_is_cautioned_about_until_another_way_is_chosen() {
+    let air = |way: &str| said(Part::House, "air", word(way));
+    assert!(!Desk::new().is_due("exhaust_fan"));
+    for way in ["vents", "supply from the house", "dehumidifier"] {
+        assert!(!Desk::new().with(air(way)).is_due("exhaust_fan"), "{way}");
+    }
+    let desk = Desk::new().with(air("exhaust fan"));
+    assert!(desk.is_due("exhaust_fan"));
+    assert!(!desk.with(air("dehumidifier")).is_due("exhaust_fan"), "what was said last counts");
+    let unvented = Desk::new().with(Fact::Venting(Venting::Unvented));
+    assert!(unvented.is_due("exhaust_fan"), "nobody chose anything else yet");
+    assert!(!unvented.with(air("supply from the house")).is_due("exhaust_fan"));
+    assert!(!Desk::new().with(Fact::Venting(Venting::Vented)).is_due("exhaust_fan"));
+}
+
+#[test]
+fn radon_is_named_when_the_ground_or_its_air_is_to_change() {
+    assert!(!Desk::new().with(Fact::Venting(Venting::Vented)).is_due("radon"));
+    assert!(Desk::new().with(Fact::Venting(Venting::Unvented)).is_due("radon"));
+    assert!(Desk::new().with(said(Part::House, "air", word("vents"))).is_due("radon"));
+    assert!(Desk::new().with(said(Part::House, "ground cover", word("yes"))).is_due("radon"));
+    assert!(!Desk::new().with(said(Part::House, "roof pitch", word("flat to 3/12"))).is_due("radon"));
+}
+
+#[test]
+fn engines_heat_and_droppings_go_with_work_below_and_engines_with_cuts_too() {
+    let below = Desk::new().with(place(Element::Joist, 4));
+    let above = Desk::new().with(place(Element::FinishedFloor, 4));
+    let cut = Desk::new().with(opening());
+    for (name, with_cuts) in [("engines", true), ("heat_and_rescue", false), ("rodents", false)] {
+        assert!(below.is_due(name) && !above.is_due(name) && !Desk::new().is_due(name), "{name}");
+        assert_eq!(cut.is_due(name), with_cuts, "{name}");
+    }
+}
+
+#[test]
+fn wires_pipes_holes_and_notches_bring_nail_plates() {
+    for finding in [Finding::Wire, Finding::Pipe] {
+        assert!(Desk::new().with(found(finding)).is_due("nail_plates"), "{finding:?}");
+    }
+    assert!(!Desk::new().with(found(Finding::ColdRun)).is_due("nail_plates"));
+    let joist = || Part::Joist(JoistNumber::FIRST);
+    for what in ["hole", "notch depth"] {
+        assert!(!Desk::new().with(said(joist(), what, inches("0 in", 0))).is_due("nail_plates"), "{what}");
+        assert!(Desk::new().with(said(joist(), what, inches("1 in", 1))).is_due("nail_plates"), "{what}");
+    }
 }
 
 #[test]
@@ -208,9 +269,10 @@ fn going_under_shows_in_any_fact_of_the_crawl_space() {
         AirReading { location, temperature, humidity: Typed::new("80 %", RelativeHumidity::percent(80)) }
     };
     let height = Fact::CrawlHeight(Typed::new("26 in", Length::inches(26)));
-    assert_eq!(Desk::new().with(height).due(), ["crawl_entry"]);
-    assert_eq!(Desk::new().with(air(AirLocation::Crawl)).due(), ["crawl_entry"]);
-    assert_eq!(Desk::new().with(place(Element::Joist, 4)).due(), ["crawl_entry"]);
+    let below = ["crawl_entry", "engines", "heat_and_rescue", "rodents", "asbestos_pipes"];
+    assert_eq!(Desk::new().with(height).due(), below);
+    assert_eq!(Desk::new().with(air(AirLocation::Crawl)).due(), below);
+    assert_eq!(Desk::new().with(place(Element::Joist, 4)).due(), below);
     for above in [Element::SubfloorAbove, Element::FinishedFloor] {
         assert!(Desk::new().with(place(above, 4)).due().is_empty());
     }
@@ -249,12 +311,18 @@ fn the_sample_job_calls_for_what_an_old_wet_floor_calls_for() {
         "crawl_entry",
         "wire_or_pipe",
         "blind_cut",
+        "engines",
+        "heat_and_rescue",
         "weak_framing",
         "shoring",
         "roof_edge",
         "hole_cover",
+        "rodents",
+        "nail_plates",
         "asbestos",
+        "asbestos_pipes",
         "lead",
+        "radon",
         "silica",
     ];
     assert_eq!(names, expected);
