@@ -1,4 +1,6 @@
 use crate::house::{house, inches};
+use duckboard::draw::Canvas;
+use duckboard::draw::under::under;
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
 use duckboard::engine::ground::plan::{AirWay, Covered, cover_for, unvented_for, vents_for, wants_cover};
@@ -339,4 +341,36 @@ fn every_word_of_a_choice_is_understood() {
         assert_eq!(seen.len(), words.len(), "{}", item.what);
     }
     each(&ACCESS, &|desk| format!("{:?}", checks(desk.job(), units())));
+}
+
+/// The card of the air, its headline and its lines.
+fn air_card(desk: &crate::desk::Desk) -> (String, String) {
+    let cards = under(desk.job(), units(), Canvas { width_px: 340, height_px: 280 });
+    let card = cards.into_iter().find(|card| card.title == "Air under the house").unwrap();
+    let lines: Vec<_> = card.lines.into_iter().map(|line| line.text).collect();
+    (card.headline, lines.join("\n"))
+}
+
+#[test]
+fn the_card_of_a_space_without_vents_asks_before_it_recommends() {
+    let mut desk = house();
+    desk.says(Part::House, &GROUND_LENGTH, "25'");
+    desk.says(Part::House, &GROUND_WIDTH, "10'");
+    desk.log(Fact::CrawlHeight(inches("24")));
+    desk.log(Fact::Venting(Venting::Unvented));
+    let (headline, lines) = air_card(&desk);
+    assert_eq!(headline, "Choose how it gets its air");
+    assert!(lines.contains("takes 5 cfm, a dehumidifier 18 pints a day"), "{lines}");
+    desk.says(Part::House, &AIR_WAY, "exhaust fan");
+    let (headline, lines) = air_card(&desk);
+    assert_eq!(headline, "Exhaust of 5 cfm, day and night");
+    for words in ["Cover over the ground, open", "Air path down from the rooms, open", "flue gas", "4 pCi/L"] {
+        assert!(lines.contains(words), "{words}: {lines}");
+    }
+    desk.says(Part::House, &AIR_PATH, "yes");
+    assert!(air_card(&desk).1.contains("Air path down from the rooms, holds"));
+    desk.says(Part::House, &AIR_WAY, "dehumidifier");
+    let (headline, lines) = air_card(&desk);
+    assert_eq!(headline, "A dehumidifier of 18 pints a day");
+    assert!(!lines.contains("flue gas") && lines.contains("Outer walls insulated, open"), "{lines}");
 }
