@@ -1,6 +1,8 @@
 //! Every citation, once. Rules refer to a source by its name here; its mark says how
 //! much of it was really seen, and no rule may show a better one.
 
+// Long because it is one list, and a citation may stand in it only once.
+
 use std::fmt;
 
 /// How far a value can be traced, from best to weakest.

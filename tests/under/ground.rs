@@ -8,6 +8,7 @@ use duckboard::engine::ground::rain::{led_away, rain};
 use duckboard::engine::job::{Fact, Venting};
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, Takes};
+use duckboard::engine::survey::{Layer, LayerKind};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 
@@ -373,4 +374,20 @@ fn the_card_of_a_space_without_vents_asks_before_it_recommends() {
     let (headline, lines) = air_card(&desk);
     assert_eq!(headline, "A dehumidifier of 18 pints a day");
     assert!(!lines.contains("flue gas") && lines.contains("Outer walls insulated, open"), "{lines}");
+}
+
+/// R503.1 \[P\]: 11/16 in square to joists 24 in apart, 5/8 in at 16.
+#[test]
+fn old_boards_are_held_to_the_joists_below_them() {
+    let headline = |thickness: &str, what: LayerKind| {
+        let mut desk = house();
+        desk.log(Layer { what, thickness: inches(thickness) });
+        let cards = under(desk.job(), units(), Canvas { width_px: 340, height_px: 280 });
+        cards.into_iter().find(|card| card.title.contains("old boards")).map(|card| card.headline)
+    };
+    assert_eq!(headline("3/4", LayerKind::Panel), None);
+    for what in [LayerKind::Boards, LayerKind::DiagonalBoards] {
+        assert_eq!(headline("5/8", what).as_deref(), Some("Yes"), "joists 16 in apart");
+        assert_eq!(headline("39/64", what).as_deref(), Some("No"));
+    }
 }
