@@ -397,7 +397,7 @@ sources! {
         "EPA/600/J-93/078 (1993), abstract: suction below a membrane works best, emptying the air of the space less";
     /// What engines give off.
     Engines: Published,
-        "NIOSH 96-118a: no gasoline engine in a building or a space half closed; open doors and fans do not help";
+        "NIOSH 96-118a: no gasoline engine in a building or half-closed space; open doors and fans do not make it safe";
     /// How droppings of rodents are cleaned up.
     Rodents: Published, "CDC, Hantavirus: Clean Up! (as of 2008): air out 30 minutes, wet it, do not sweep or vacuum";
     /// What heat does to those who work in it.
