@@ -6,7 +6,7 @@ use super::air::{Air, AirLocation, dew_point, emc, venting};
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
-use super::moisture::{Corrected, Reading, WoodTemperature, correct};
+use super::moisture::{Corrected, Reading, Stands, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
@@ -83,9 +83,11 @@ pub fn corrected(job: &Job, reading: Seen<'_, Reading>) -> Known<Corrected> {
     correct(&reading.value.shown, meter, reading.value.wood, &temperature)
 }
 
-/// The latest reading of a kind of air.
+/// The latest reading of a kind of air in this visit. The air of another day says nothing
+/// of this one.
 pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
-    let readings = job.now.air().iter().rev();
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let readings = job.now.air().iter().rev().filter(|(_, reading)| reading.stamp.visit == visit);
     let mut there = readings.filter(|(_, reading)| reading.value.location == location);
     there.next().map(|(id, reading)| (*id, air_of(reading.value)))
 }
@@ -109,7 +111,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let left_out = if rest.is_empty() { 0 } else { relative.len() };
     let compared = if rest.is_empty() { relative } else { rest };
     let wettest =
-        compared.into_iter().max_by_key(|(id, _, known)| (known.value.over_maximum, known.value.decides, *id));
+        compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
     let Known { value, assumed, mut doubts, why } = known;
     if left_out > 0 {
@@ -135,19 +137,15 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
 
 fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
     let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air().get(&id)).map(|air| air.stamp.visit));
-    let [of_outside, of_crawl] = visits;
     // A surface of another visit was as warm as another day.
-    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| surface.stamp.visit == visit);
     let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
     let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
     let coldest = coldest.map(|(temperature, _)| temperature);
     match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
         Figure::Known(mut known) => {
             known.why = known.why.using(used.into_iter().flatten());
-            if of_outside != of_crawl {
-                known.doubts.push("Outdoor and crawl air were read on different visits: read both again".to_owned());
-            }
             Figure::Known(known)
         }
         missing @ Figure::Missing(_) => missing,
@@ -198,9 +196,12 @@ fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
 
 /// A corrected reading as it is shown: the value that decisions use.
 pub fn say_corrected(corrected: &Corrected) -> String {
-    let percent = format!("{:.1} %", corrected.decides.to_percent());
     let mark = if corrected.relative { " relative" } else { "" };
-    if corrected.over_maximum { "over the meter's maximum".to_owned() } else { format!("{percent}{mark}") }
+    match corrected.corrected {
+        Stands::At(moisture) => format!("{:.1} %{mark}", moisture.to_percent()),
+        Stands::Under(_) => "under the meter's minimum".to_owned(),
+        Stands::Over(_) => "over the meter's maximum".to_owned(),
+    }
 }
 
 fn say_percent(percent: &super::units::MoistureContent) -> Said {
