@@ -387,6 +387,8 @@ sources! {
         "Girder, sill or foundation damage, a joist short of a third of its depth, or more than two in a row: an engineer looks";
     /// Insects are named before they are treated.
     InsectsNamed: Practice, "Insects in framing: named, and treated by a licensed applicator";
+    /// What is done about strands of fungus.
+    StrandsTraced: Practice, "Strands of fungus: traced to their water, cut off from it, and looked at by who knows decay";
     /// That what pulls air out of a house can pull flue gas back into it.
     Backdraft: Published,
         "EPA, Energy Savings Plus Health (2016), 11.1: draft under worst-case depressurization, fans and all; CO alarms";

@@ -5,6 +5,7 @@
 
 use super::{Caution, Severity, Trigger};
 use crate::engine::condition::Finding;
+use crate::engine::framing::DamageKind;
 use crate::engine::sources::Source;
 
 /// Every caution, the worst first.
@@ -27,6 +28,16 @@ pub const CAUTIONS: &[Caution] = &[
                 Somebody stays outside and knows when you are due. Two lights, a mask, a way out.",
         sources: &[Source::ConfinedSpace, Source::ConfinedSpaceHomes, Source::CrawlEntryHabits],
         trigger: Trigger::UnderTheHouse,
+    },
+    Caution {
+        name: "bare_wire",
+        severity: Severity::Deadly,
+        title: "A bare or hanging wire",
+        words: "Touch nothing and go out the way you came. The power goes off at the panel, locked out and tested dead by \
+                somebody who can, before anybody goes back in; a licensed electrician makes it safe before the floor is \
+                closed over it.",
+        sources: &[Source::LicensedTrades, Source::ConfinedSpace],
+        trigger: Trigger::Found(&[Finding::BareWire]),
     },
     Caution {
         name: "wire_or_pipe",
@@ -97,7 +108,10 @@ pub const CAUTIONS: &[Caution] = &[
         words: "Temporary walls or posts on both sides, on firm ground, before a joist is cut, notched or taken out. \
                 They stay until the new one bears. Sister no wet rot.",
         sources: &[Source::Shoring, Source::JoistRepair],
-        trigger: Trigger::SpotOrSaid(&["soft depth", "notch depth", "header span"]),
+        trigger: Trigger::Any(&[
+            Trigger::Damaged(&[DamageKind::Soft, DamageKind::Notch, DamageKind::Hole]),
+            Trigger::Said(&["soft depth", "notch depth", "header span"]),
+        ]),
     },
     Caution {
         name: "roof_edge",
@@ -148,6 +162,7 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::Any(&[
             Trigger::Found(&[Finding::Wire, Finding::Pipe]),
             Trigger::Said(&["hole", "notch depth"]),
+            Trigger::Damaged(&[DamageKind::Notch, DamageKind::Hole]),
         ]),
     },
     Caution {
@@ -188,6 +203,16 @@ pub const CAUTIONS: &[Caution] = &[
                 with it, or somebody sick in the house: a mold specialist first.",
         sources: &[Source::MouldSizes, Source::MouldGear, Source::MouldSpecialist],
         trigger: Trigger::Found(&[Finding::Mould]),
+    },
+    Caution {
+        name: "strands",
+        severity: Severity::Lasting,
+        title: "Strands or fans of a fungus",
+        words: "Some fungi carry water along and rot wood that would read dry, so that no dry reading clears them. Follow \
+                the strands to where they drink, soil, masonry or a leak, and cut them off from it. Somebody who knows \
+                wood decay looks before the floor is closed.",
+        sources: &[Source::WaterConductingFungi, Source::DecayFans, Source::StrandsTraced],
+        trigger: Trigger::Found(&[Finding::Strands]),
     },
     Caution {
         name: "radon",

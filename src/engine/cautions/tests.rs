@@ -4,6 +4,7 @@ use super::*;
 use crate::engine::air::{AirLocation, AirReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
+use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
 use crate::engine::moisture::{Material, Reading, Shown, Wood};
 use crate::engine::particular::{Part, Particular, Value};
@@ -342,6 +343,43 @@ fn soft_joists_that_are_to_be_cut_are_shored_first() {
     let sound = Desk::new().with(said(joist.clone(), "soft depth", inches("0 in", 0)));
     assert!(!sound.is_due("shoring"));
     assert!(sound.with(said(joist, "soft depth", inches("1 in", 1))).is_due("shoring"));
+}
+
+/// An awl or a tape on a member, so deep.
+fn spot(of: Part, kind: DamageKind, depth: i32) -> Damage {
+    let depth = Depth::Is(Typed::new(format!("{depth} in"), Length::inches(depth)));
+    Damage { depth: Some(depth), ..Damage::new(of, kind) }
+}
+
+#[test]
+fn spots_that_were_logged_bring_shoring_nail_plates_and_an_engineer() {
+    let joist = |number| Part::Joist(JoistNumber::new(number).unwrap());
+    let due = |kind, depth, name| Desk::new().with(spot(joist(3), kind, depth)).is_due(name);
+    assert!(due(DamageKind::Soft, 1, "shoring") && !due(DamageKind::Soft, 0, "shoring"), "an awl that stops");
+    assert!(due(DamageKind::Notch, 1, "shoring") && due(DamageKind::Hole, 1, "shoring"));
+    assert!(due(DamageKind::Notch, 1, "nail_plates") && due(DamageKind::Hole, 1, "nail_plates"));
+    assert!(!due(DamageKind::Soft, 1, "nail_plates"));
+    let unmeasured = Damage::new(joist(3), DamageKind::Notch);
+    assert!(Desk::new().with(unmeasured).is_due("shoring"), "what nobody measured is not the mild case");
+    // More than two soft joists: [C], common practice, no source.
+    let soft = |joists: &[u16], depth| {
+        let spots = joists.iter().map(|number| spot(joist(*number), DamageKind::Soft, depth));
+        spots.fold(Desk::new(), |desk, spot| desk.with(spot)).is_due("weak_framing")
+    };
+    assert!(soft(&[3, 4, 6], 1) && !soft(&[3, 4], 1) && !soft(&[3, 3, 3], 1) && !soft(&[3, 4, 6], 0));
+    let girder = |depth| Desk::new().with(spot(Part::Girder(1), DamageKind::Soft, depth)).is_due("weak_framing");
+    assert!(girder(1) && !girder(0));
+    let one_found = Desk::new().finding(Element::Joist, 6, Finding::Soft);
+    let with_two = one_found.with(spot(joist(3), DamageKind::Soft, 1)).with(spot(joist(4), DamageKind::Soft, 1));
+    assert!(with_two.is_due("weak_framing"), "findings and awl are one picture");
+}
+
+#[test]
+fn a_bare_wire_and_strands_of_a_fungus_have_cautions_of_their_own() {
+    assert!(Desk::new().with(found(Finding::BareWire)).is_due("bare_wire"));
+    assert!(!Desk::new().with(found(Finding::Wire)).is_due("bare_wire"));
+    assert!(Desk::new().with(found(Finding::Strands)).is_due("strands"));
+    assert!(!Desk::new().with(found(Finding::Mould)).is_due("strands"));
 }
 
 #[test]

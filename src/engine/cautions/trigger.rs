@@ -3,10 +3,11 @@
 use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::framing::supports::said_unsound;
+use crate::engine::framing::{Damage, DamageKind};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
 use crate::engine::moisture::Material;
-use crate::engine::particular::Value;
+use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use std::collections::BTreeSet;
 
@@ -37,9 +38,8 @@ pub enum Trigger {
     Found(&'static [Finding]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
-    /// A soft spot, a notch or a hole is logged, or one of these particulars was said, and is
-    /// no length of nought.
-    SpotOrSaid(&'static [&'static str]),
+    /// A spot of one of these kinds was logged on some member, and is no awl that stopped.
+    Damaged(&'static [DamageKind]),
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, more than
@@ -66,7 +66,7 @@ impl Trigger {
             Self::ExhaustFan => exhaust_fan(job),
             Self::Found(findings) => found(job, findings),
             Self::Said(words) => said(job, words),
-            Self::SpotOrSaid(words) => spot(job).or_else(|| said(job, words)),
+            Self::Damaged(kinds) => damaged(job, kinds),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
             Self::Any(triggers) => triggers.iter().find_map(|trigger| trigger.because(job)),
@@ -142,15 +142,12 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
+    let soft = bad_spots(job).find(|spot| spot.kind == DamageKind::Soft && !is_joist(&spot.of));
+    let worst = worst.or_else(|| soft.map(|spot| format!("{}: {}.", spot.of.name(), spot.kind.found())));
     worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words))).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
-}
-
-fn spot(job: &Job) -> Option<String> {
-    let bad = job.now.damages().values().find(|it| it.value.is_bad())?.value;
-    Some(format!("{}: {}.", bad.of.name(), bad.kind.found()))
 }
 
 fn said(job: &Job, words: &[&str]) -> Option<String> {
@@ -158,6 +155,19 @@ fn said(job: &Job, words: &[&str]) -> Option<String> {
     let mut like = particulars.filter(|it| words.contains(&it.what.as_str()));
     like.find(|it| !matches!(&it.is, Value::Length(typed) if !typed.value.is_positive()))
         .map(|it| format!("{}, {}: {}.", it.of.name(), it.what, it.is.typed()))
+}
+
+fn damaged(job: &Job, kinds: &[DamageKind]) -> Option<String> {
+    let spot = bad_spots(job).find(|spot| kinds.contains(&spot.kind))?;
+    Some(format!("{}: {}.", spot.of.name(), spot.kind.found()))
+}
+
+fn bad_spots(job: &Job) -> impl Iterator<Item = &Damage> {
+    job.now.damages().values().map(|spot| spot.value).filter(|spot| spot.is_bad())
+}
+
+const fn is_joist(part: &Part) -> bool {
+    matches!(part, Part::Joist(_) | Part::Joists)
 }
 
 /// Is one such finding enough? Of a member that nobody named, take the careful view.
@@ -178,16 +188,20 @@ fn member(job: &Job, condition: &Condition) -> Option<(String, Option<Element>)>
     }
 }
 
+/// Joists that were found soft, by a finding or by an awl.
 fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
     let soft = conditions(job).filter(|condition| condition.finding == Finding::Soft);
     let places = soft.filter_map(|condition| place(job, condition));
     let joists = places.filter(|place| place.element == Element::Joist);
-    joists
-        .filter_map(|place| match place.position {
-            Position::OnJoist { joist, .. } => Some(joist),
-            Position::OnPlan { .. } | Position::Named => None,
-        })
-        .collect()
+    let found = joists.filter_map(|place| match place.position {
+        Position::OnJoist { joist, .. } => Some(joist),
+        Position::OnPlan { .. } | Position::Named => None,
+    });
+    let by_awl = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft).filter_map(|spot| match &spot.of {
+        Part::Joist(joist) => Some(*joist),
+        _ => None,
+    });
+    found.chain(by_awl).collect()
 }
 
 fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {

@@ -1,5 +1,6 @@
 //! Old subfloors of boards: how far apart joists may be under them.
 
+#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::survey::LayerKind;
 use crate::engine::units::Length;
