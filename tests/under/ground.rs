@@ -353,6 +353,18 @@ fn air_card(desk: &crate::desk::Desk) -> (String, String) {
 }
 
 #[test]
+fn the_card_of_vents_says_aloud_what_it_does_not_take_for_covered() {
+    let mut desk = house();
+    for (item, typed) in [(GROUND_LENGTH, "25'"), (GROUND_WIDTH, "10'"), (VENT_AREA, "50"), (VENT_RATIO, "1/300")] {
+        desk.says(Part::House, &item, typed);
+    }
+    let said = |desk: &crate::desk::Desk| air_card(desk).1.matches("1/150 is taken").count();
+    assert_eq!((air_card(&desk).0.as_str(), said(&desk)), ("5 vents", 1));
+    desk.says(Part::House, &COVERED, "yes");
+    assert_eq!((air_card(&desk).0.as_str(), said(&desk)), ("4 vents", 0));
+}
+
+#[test]
 fn the_card_of_a_space_without_vents_asks_before_it_recommends() {
     let mut desk = house();
     desk.says(Part::House, &GROUND_LENGTH, "25'");

@@ -5,7 +5,7 @@ use crate::engine::cautions::{self, Caution};
 use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
 use crate::engine::ground::checks::{Check, checks, unvented_checks};
-use crate::engine::ground::plan::{AirWay, Covered, cover_for, unvented_for, vents_for, wants_cover};
+use crate::engine::ground::plan::{AirWay, Covered, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
 use crate::engine::ground::rain::{led_away, rain};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -49,10 +49,13 @@ fn cover(job: &Job, units: Units) -> Card {
 fn air(job: &Job, units: Units) -> Card {
     let title = "Air under the house";
     if AirWay::of(job) == AirWay::Vents {
-        let known = match vents_for(job) {
+        let mut known = match vents_for(job) {
             Figure::Missing(needs) => return Card::missing(title, &needs),
             Figure::Known(known) => known,
         };
+        let too_few = too_few_vents(job);
+        // Said aloud above, and not once more in small letters.
+        known.doubts.retain(|doubt| too_few.as_ref() != Some(doubt));
         let vents = known.value;
         let net = vents.net_free.to_square_feet() * 144.0;
         let lines = vec![
@@ -62,7 +65,8 @@ fn air(job: &Job, units: Units) -> Card {
                 _ => "One within 3 ft of each corner, others spread between, across from each other.",
             }),
         ];
-        let lines = lines.into_iter().chain(over_a_cover(job)).chain(reasons(&known)).collect();
+        let lines = too_few.into_iter().map(Line::next).chain(lines).chain(over_a_cover(job)).chain(reasons(&known));
+        let lines = lines.collect();
         return Card::new(title, counted(vents.with_corners as usize, "vent"), lines);
     }
     let known = match unvented_for(job) {

@@ -364,7 +364,7 @@ fn spots_that_were_logged_bring_shoring_nail_plates_and_an_engineer() {
     // More than two soft joists: [C], common practice, no source.
     let soft = |joists: &[u16], depth| {
         let spots = joists.iter().map(|number| spot(joist(*number), DamageKind::Soft, depth));
-        spots.fold(Desk::new(), |desk, spot| desk.with(spot)).is_due("weak_framing")
+        spots.fold(Desk::new(), Desk::with).is_due("weak_framing")
     };
     assert!(soft(&[3, 4, 6], 1) && !soft(&[3, 4], 1) && !soft(&[3, 3, 3], 1) && !soft(&[3, 4, 6], 0));
     let girder = |depth| Desk::new().with(spot(Part::Girder(1), DamageKind::Soft, depth)).is_due("weak_framing");

@@ -62,7 +62,7 @@ pub fn unvented_checks(job: &Job, units: Units) -> Vec<Check> {
         AirWay::Supply => checks.push(yes_or_no(said, &list::AIR_PATH, "Air path back to the rooms", PATH)),
         AirWay::Dehumidifier | AirWay::Vents => {}
     }
-    checks.push(yes_or_no(said, &list::WALLS_INSULATED, "Outer walls insulated", "as the energy code asks"));
+    checks.push(yes_or_no(said, &list::WALLS_INSULATED, "Outer walls insulated", "insulation as the energy code asks"));
     if way == AirWay::Exhaust {
         checks.push(draft(said));
     }

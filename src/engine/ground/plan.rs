@@ -170,7 +170,7 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
         return Figure::without([(ground.is_none(), Need::Ground), (each.is_none(), Need::VentLabel)]);
     };
     let mut assumed: Vec<_> = ground.assumed.clone().into_iter().collect();
-    let ratio = Ratio::of(said.words(&Part::House, &list::VENT_RATIO), Covered::of(job));
+    let ratio = Ratio::of(job);
     if ratio.is_assumed {
         assumed.push("vents of 1/150 of the floor".to_owned());
     }
@@ -186,10 +186,18 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
     Figure::Known(known)
 }
 
+/// Why more vents are counted than were asked for: they are to be fewer than bare ground
+/// takes, and nobody said that it is covered.
+pub fn too_few_vents(job: &Job) -> Option<String> {
+    let ratio = Ratio::of(job);
+    ratio.doubt.filter(|_| ratio.is_refused)
+}
+
 /// A vent opening's part of the floor, as far as the ground's cover bears it.
 struct Ratio {
     one_in: u32,
     is_assumed: bool,
+    is_refused: bool,
     source: Option<Source>,
     doubt: Option<String>,
 }
@@ -197,19 +205,29 @@ struct Ratio {
 impl Ratio {
     /// What is stated holds only over the cover that its own rule asks for; until the ground
     /// is said to be covered, the ratio of bare ground is taken.
-    fn of(stated: Option<&str>, covered: Covered) -> Self {
+    fn of(job: &Job) -> Self {
+        let stated = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
+        let covered = Covered::of(job);
         let (one_in, source, over) = match stated {
             Some("1/300") => (300, Some(Source::VentAreaStates), "6 mil, joints lapped 6 in, to the foundation wall"),
             Some("1/1500 over a cover") => (1500, None, "a class I vapor retarder, with air going across"),
-            _ => return Self { one_in: BARE, is_assumed: stated.is_none(), source: None, doubt: None },
+            _ => {
+                return Self {
+                    one_in: BARE,
+                    is_assumed: stated.is_none(),
+                    is_refused: false,
+                    source: None,
+                    doubt: None,
+                };
+            }
         };
         if covered == Covered::Yes {
             let doubt = Some(format!("1/{one_in} holds over a cover alone: {over}."));
-            return Self { one_in, is_assumed: false, source, doubt };
+            return Self { one_in, is_assumed: false, is_refused: false, source, doubt };
         }
         let doubt =
             format!("1/{one_in} asks for a cover, {over}. The ground is {}: 1/{BARE} is taken.", covered.label());
-        Self { one_in: BARE, is_assumed: false, source, doubt: Some(doubt) }
+        Self { one_in: BARE, is_assumed: false, is_refused: true, source, doubt: Some(doubt) }
     }
 }
 

@@ -6,7 +6,7 @@ use crate::engine::describe::counted;
 use crate::engine::figure::{Figure, Known};
 use crate::engine::ground::Unvented;
 use crate::engine::ground::checks::unvented_checks;
-use crate::engine::ground::plan::{AirWay, cover_for, unvented_for, vents_for, wants_cover};
+use crate::engine::ground::plan::{AirWay, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
 use crate::engine::ground::rain::rain;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -91,10 +91,9 @@ fn air(job: &Job, units: Units, open: &mut Vec<String>) -> Option<Needed> {
             Figure::Known(known) => {
                 let from = format!("{:.0} sq in of net free area", known.value.net_free.to_square_feet() * 144.0);
                 let count = usize::try_from(known.value.with_corners).unwrap_or(0);
-                Some(
-                    Needed::counted(Section::Ground, "Foundation vents", count, "vent")
-                        .because(from, &known.why.sources),
-                )
+                let needed = Needed::counted(Section::Ground, "Foundation vents", count, "vent")
+                    .because(from, &known.why.sources);
+                Some(too_few_vents(job).into_iter().fold(needed, |needed, why| needed.because(why, &[])))
             }
         },
         _ => match unvented_for(job) {
