@@ -171,7 +171,10 @@ fn panel(job: &Job, units: Units) -> Card {
     let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
     let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
-    let small = vec![Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness"))];
+    let small = vec![
+        Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness")),
+        Line::small(Source::PlywoodBySpecies.noted("Plywood without a stamp may be of weaker wood and go less far")),
+    ];
     let rated = job.span_rating().map(|rating| rating.spacing());
     let by_thickness = job.sheet_thickness().and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {

@@ -1,6 +1,7 @@
 //! Blocks, sisters and new joists, cut from lumber as it is sold, and what holds them.
 
 use super::needs::{A_TENTH, Laid, Needed, Section};
+use super::treated;
 use crate::engine::describe::counted;
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, schedule};
@@ -124,7 +125,8 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
         let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
         let cut = sticks.iter().map(|stick| cut_from(stick, units));
         let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
-        needed.because(format!("{} ft in all: {proof}", bought.feet()), &[])
+        let needed = needed.because(format!("{} ft in all: {proof}", bought.feet()), &[]);
+        if treated::is_treated(&kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
     };
     by_length.into_iter().map(line).collect()
 }
@@ -140,8 +142,11 @@ fn hangers(judged: &[Judged]) -> Option<Needed> {
     let short = judged.iter().filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing()).count();
     let count = 2 * replaced + short;
     let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
-    (count > 0)
-        .then(|| Needed::counted(Section::Framing, "Joist hangers", count, "hanger").because(from, &[Source::Hangers]))
+    (count > 0).then(|| {
+        Needed::counted(Section::Framing, "Joist hangers", count, "hanger")
+            .because(from, &[Source::Hangers])
+            .because(treated::METAL, &treated::SOURCES)
+    })
 }
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
@@ -153,6 +158,7 @@ fn screws(judged: &[Judged]) -> Option<Needed> {
     (count > 0).then(|| {
         Needed::counted(Section::Framing, "Structural screws", usize::try_from(count).unwrap_or(0), "screw")
             .because(from, &[Source::SisterScrews])
+            .because(treated::METAL, &treated::SOURCES)
             .with_waste(A_TENTH)
     })
 }
