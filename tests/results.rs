@@ -278,7 +278,7 @@ mod visits {
         air(&mut desk, AirLocation::Outdoors, 80, 60);
         air(&mut desk, AirLocation::Crawl, 66, 80);
         let answered = ["outdoor_air", "crawl_emc", "crawl_dew_point"];
-        let told = |desk: &Desk| answered.map(|name| answer(desk.job(), name).said.value().is_some());
+        let told = |desk: &Desk| answered.map(|name| answer(desk.job(), name).value().is_some());
         assert_eq!(told(&desk), [true; 3]);
         desk.visit("two");
         assert_eq!(told(&desk), [false; 3]);

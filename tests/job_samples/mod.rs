@@ -5,14 +5,14 @@
 use chrono::DateTime;
 use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::condition::{Condition, Finding};
-use duckboard::engine::framing::{Damage, DamageKind, Depth};
-use duckboard::engine::particular::Part;
 use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
 use duckboard::engine::figure::Figure;
+use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::geometry::{Heading, Turn};
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
+use duckboard::engine::particular::Part;
 use duckboard::engine::photo::Photo;
-use duckboard::engine::place::JoistNumber;
+use duckboard::engine::place::{Face, JoistNumber};
 use duckboard::engine::sample;
 use duckboard::engine::sheets::OnHand;
 use duckboard::engine::survey::{

@@ -99,8 +99,7 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
 fn damages(job: &Job, number: JoistNumber, units: Units) -> Vec<Line> {
     let of = Part::Joist(number);
     let logged = job.now.damages().values().filter(|it| it.value.of == of);
-    let mut lines: Vec<_> =
-        logged.map(|it| Line::plain(format!("{}.", spot_words(it.value, units)))).collect();
+    let mut lines: Vec<_> = logged.map(|it| Line::plain(format!("{}.", spot_words(it.value, units)))).collect();
     let where_to = "Soft spots, notches and holes are logged under Take, Look, one by one.";
     lines.push(Line::small(where_to));
     lines

@@ -49,7 +49,12 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
         let mut add = |item, is_bad: fn(&str) -> bool| {
             let last = said.last(part, item).filter(|(_, value)| is_bad(value.typed()));
             unsound.extend(last.map(|(by, value)| {
-                let words = format!("{}: {} {}", part.name(), if *item == list::PLIES_END { "plies end" } else { "" }, value.typed());
+                let words = format!(
+                    "{}: {} {}",
+                    part.name(),
+                    if *item == list::PLIES_END { "plies end" } else { "" },
+                    value.typed()
+                );
                 let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
                 Unsound { part: part.clone(), words: words.replace("  ", " "), by, source }
             }));
@@ -99,9 +104,8 @@ pub fn unsound(job: &Job) -> Vec<Unsound> {
     let said = Particulars::of(job);
     let is_open = |unsound: &Unsound| {
         let done = said.last(&unsound.part, &list::DONE);
-        let done = done.filter(|(_, value)| {
-            matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays))
-        });
+        let done = done
+            .filter(|(_, value)| matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays)));
         done.is_none_or(|(id, _)| id < unsound.by)
     };
     let mut all: Vec<_> = said_unsound(job).into_iter().chain(spots(job)).chain(found(job)).collect();
@@ -120,7 +124,8 @@ pub fn header_asks(span: Length, to_bearing: Option<Length>, trimmers: Option<&s
     } else if trimmers != Some("doubled") {
         match to_bearing {
             None => asks.push((
-                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft".to_owned(),
+                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft"
+                    .to_owned(),
                 Source::SingleTrimmer,
             )),
             Some(far) if far > SINGLE_TRIMMER => asks.push((

@@ -89,7 +89,11 @@ fn sister_lumber(job: &Job, depth: Length) -> (String, Option<String>) {
             (stated.to_owned(), Some(format!("measure how deep \"{stated}\" is: it has to be {}", inches(depth))))
         }
         (Some(stated), Some(sold)) if sold < depth => {
-            let words = format!("\"{stated}\" is {} deep, and {} is asked for: none is ordered of it", inches(sold), inches(depth));
+            let words = format!(
+                "\"{stated}\" is {} deep, and {} is asked for: none is ordered of it",
+                inches(sold),
+                inches(depth)
+            );
             (as_deep(), Some(words))
         }
         (Some(stated), Some(sold)) if sold > depth => (format!("{stated}, ripped to {}", inches(depth)), None),
@@ -139,7 +143,10 @@ fn cut_from(stick: &Stick, units: Units) -> String {
 /// Two for a joist that is replaced, one for an end that bears on too little.
 fn hangers(judged: &[Judged]) -> Option<Needed> {
     let replaced = judged.iter().filter(|it| it.fate == Fate::Replace).count();
-    let short = judged.iter().filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing()).count();
+    let short = judged
+        .iter()
+        .filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing())
+        .count();
     let count = 2 * replaced + short;
     let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
     (count > 0).then(|| {

@@ -105,16 +105,12 @@ pub const OVER_GIRDER: Item = one_of(
 /// How far it laps the next one.
 pub const LAP_OF_JOISTS: Item = length("joist lap", "Lap over the girder", Length::ZERO, Length::feet(10));
 /// What the awl did at both ends and in the middle.
-pub const AWL: Item =
-    one_of("awl", "Awl, both ends and the middle", &["stops everywhere", "goes in", "cannot reach"]);
+pub const AWL: Item = one_of("awl", "Awl, both ends and the middle", &["stops everywhere", "goes in", "cannot reach"]);
 /// Are all of its notches and holes in the log?
 pub const CUTS: Item = one_of("cuts", "Notches and holes", &["none", "all logged", "cannot see"]);
 /// What was done about it.
-pub const DONE: Item = one_of(
-    "done",
-    "Done about it",
-    &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"],
-);
+pub const DONE: Item =
+    one_of("done", "Done about it", &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"]);
 
 /// What is asked of each joist.
 pub const OF_JOIST: [Item; 13] = [
@@ -133,19 +129,8 @@ pub const OF_JOIST: [Item; 13] = [
     DONE,
 ];
 /// What can be said of all joists at once.
-pub const OF_JOISTS: [Item; 11] = [
-    MEMBER,
-    BREADTH,
-    DEPTH,
-    CLEAR_SPAN,
-    BEARING,
-    BEARS_ON,
-    ENDS_HELD,
-    OVER_GIRDER,
-    LAP_OF_JOISTS,
-    CUTS,
-    SPAN_ALLOWED,
-];
+pub const OF_JOISTS: [Item; 11] =
+    [MEMBER, BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON, ENDS_HELD, OVER_GIRDER, LAP_OF_JOISTS, CUTS, SPAN_ALLOWED];
 /// One spot of a joist, as logs of before format 1.5 say it. Nothing asks for it any more:
 /// each spot is an entry of its own now.
 pub const OF_JOIST_BEFORE: [Item; 8] =
@@ -164,8 +149,7 @@ pub const OF_GIRDER: [Item; 7] = [BREADTH, DEPTH, CLEAR_SPAN, PLIES, PLIES_END, 
 /// What is asked of a pier, a ledger, a rim joist or a sill.
 pub const OF_SUPPORT: [Item; 2] = [STATE, DONE];
 /// Is there a girder within one bay of what comes out?
-pub const GIRDER_NEAR: Item =
-    one_of("girder near", "A girder within one bay of what comes out", YES_NO);
+pub const GIRDER_NEAR: Item = one_of("girder near", "A girder within one bay of what comes out", YES_NO);
 
 /// The lumber's group.
 pub const SPECIES: Item = one_of(

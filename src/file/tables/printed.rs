@@ -36,11 +36,7 @@ pub fn printed(job: &Job, units: Units) -> [Table; 4] {
             ["What", "Temperature", "Humidity"],
             air(job).into_iter().map(|row| ([row.what, row.temperature, row.humidity], row.logged)),
         ),
-        table(
-            "Conditions",
-            ["Place", "Finding", "Note"],
-            found(job, units),
-        ),
+        table("Conditions", ["Place", "Finding", "Note"], found(job, units)),
     ]
 }
 

@@ -63,7 +63,11 @@ fn one_hole(hole: &Hole, limits: &CutLimits, units: Units) -> Option<Reason> {
     let judged = |fate, words: String| Some(reason(fate, Source::JoistCuts, words));
     let Some(across) = hole.across else { return judged(Fate::Open, "measure how large its hole is".to_owned()) };
     let most = units.length(limits.hole);
-    let words = format!("a hole of {}: up to {most}, {} from edges, is allowed", units.length(across), units.length(limits.from_edges));
+    let words = format!(
+        "a hole of {}: up to {most}, {} from edges, is allowed",
+        units.length(across),
+        units.length(limits.from_edges)
+    );
     match hole.to_edge {
         _ if across > limits.hole => judged(Fate::Engineer, words),
         Some(to_edge) if to_edge < limits.from_edges => judged(Fate::Sister, words),

@@ -62,7 +62,8 @@ impl Desk<'_> {
         if to.value >= from.value {
             return Ok(to);
         }
-        let words = format!("\"{}\" lies before {}: that or more is accepted", to.typed.trim(), self.units.length(from.value));
+        let words =
+            format!("\"{}\" lies before {}: that or more is accepted", to.typed.trim(), self.units.length(from.value));
         Err(Refused::new(field, words))
     }
 
