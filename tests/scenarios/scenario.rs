@@ -14,7 +14,8 @@ use std::collections::BTreeMap;
 pub struct Scenario {
     #[allow(dead_code, reason = "the command prints it")]
     pub id: String,
-    pub causes: Vec<Cause>,
+    /// The names of all that hold; this build need not know them.
+    pub causes: Vec<String>,
     /// Was it kept away from choosing weights?
     pub is_held_out: bool,
     pub scene: Scene,
@@ -23,7 +24,7 @@ pub struct Scenario {
 #[derive(Deserialize)]
 struct Line {
     id: String,
-    causes: Vec<Cause>,
+    causes: Vec<String>,
     #[serde(default, rename = "use")]
     used_for: String,
     #[serde(default)]
@@ -84,6 +85,11 @@ impl Scenario {
             Ok(line.scenario())
         };
         lines.map(read).collect()
+    }
+
+    /// Does a cause hold here?
+    pub fn holds(&self, cause: Cause) -> bool {
+        self.causes.iter().any(|name| name == cause.name())
     }
 }
 
