@@ -56,7 +56,8 @@ fn judge(evidence: &Evidence, scenarios: &[Scenario]) -> bool {
         judged.table()
     );
     let (out, tuned): (Vec<_>, Vec<_>) = scenarios.iter().partition(|scenario| scenario.is_held_out);
-    println!("all\n{}", Flips::of(evidence, scenarios));
+    let flips = Flips::of(evidence, scenarios);
+    println!("one wrong answer misleads\n{}\nall\n{flips}", flips.misled.join("\n"));
     println!("of these for choosing weights\n{}", Flips::of(evidence, tuned));
     println!("of these held out\n{}\n", Flips::of(evidence, out));
     judged.is_good()

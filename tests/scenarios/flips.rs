@@ -3,7 +3,7 @@
 
 use crate::scenario::Scenario;
 use duckboard::engine::moisture::Answer;
-use duckboard::engine::origin::{Evidence, Ranking, Word, rank};
+use duckboard::engine::origin::{Evidence, Ranked, Ranking, Word, rank};
 use std::fmt;
 
 /// Of so many rankings so many.
@@ -29,6 +29,8 @@ pub struct Flips {
     pub stated: Counts,
     pub flipped: Counts,
     pub left_out: Counts,
+    /// Each wrong answer after which a wrong cause is sure or a true one unlikely.
+    pub misled: Vec<String>,
 }
 
 impl Flips {
@@ -40,7 +42,9 @@ impl Flips {
             for (name, answer) in scenario.scene.answers.iter() {
                 let Some(turned) = turned(*answer) else { continue };
                 scene.answers.insert(name.clone(), turned);
-                flips.flipped.count(scenario, &rank(evidence, &scene));
+                let ranking = rank(evidence, &scene);
+                flips.flipped.count(scenario, &ranking);
+                flips.misled.extend(misled(scenario, name, turned, &ranking));
                 scene.answers.remove(name);
                 flips.left_out.count(scenario, &rank(evidence, &scene));
                 scene.answers.insert(name.clone(), *answer);
@@ -48,6 +52,17 @@ impl Flips {
         }
         flips
     }
+}
+
+/// A line of what an answer misled the ranking to, if to anything.
+fn misled(scenario: &Scenario, name: &str, turned: Answer, ranking: &Ranking) -> Option<String> {
+    let sure = ranking.sure().filter(|ranked| !scenario.holds(ranked.cause));
+    let sure = sure.map(|ranked| format!("{} sure", ranked.cause.name()));
+    let struck = ranking.causes.iter().filter(|it| scenario.holds(it.cause) && it.word == Word::Unlikely);
+    let struck = struck.map(|ranked| format!("{} unlikely", ranked.cause.name()));
+    let what: Vec<String> = sure.chain(struck).collect();
+    let says = || format!("  {}, {name} {}: {}", scenario.id, turned.label(), what.join(", "));
+    (!what.is_empty()).then(says)
 }
 
 /// The other way round; nothing of what nobody knows.
@@ -61,15 +76,16 @@ const fn turned(answer: Answer) -> Option<Answer> {
 
 impl Counts {
     fn count(&mut self, scenario: &Scenario, ranking: &Ranking) {
-        let is_sure = |word: Word| word == Word::Likely && ranking.is_enough;
-        let mut causes = ranking.causes.iter().map(|ranked| (scenario.holds(ranked.cause), ranked.word));
-        let Some((first_holds, first)) = causes.clone().next() else { return };
+        let Some(first) = ranking.causes.first() else { return };
+        let first_holds = scenario.holds(first.cause);
+        let is_first_sure = ranking.sure().any(|ranked| ranked.cause == first.cause);
+        let is_struck_out = |it: &Ranked| scenario.holds(it.cause) && it.word == Word::Unlikely;
         self.rankings += 1;
-        self.true_unlikely += usize::from(causes.clone().any(|(holds, word)| holds && word == Word::Unlikely));
-        self.wrong_sure += usize::from(causes.any(|(holds, word)| !holds && is_sure(word)));
-        self.wrong_first += usize::from(!first_holds && is_sure(first));
+        self.true_unlikely += usize::from(ranking.causes.iter().any(is_struck_out));
+        self.wrong_sure += usize::from(ranking.sure().any(|ranked| !scenario.holds(ranked.cause)));
+        self.wrong_first += usize::from(!first_holds && is_first_sure);
         self.right_first += usize::from(first_holds);
-        self.right_sure += usize::from(first_holds && is_sure(first));
+        self.right_sure += usize::from(first_holds && is_first_sure);
         self.not_enough += usize::from(!ranking.is_enough);
     }
 }

@@ -12,10 +12,8 @@ use std::collections::BTreeMap;
 
 /// A scenario with what is true of it.
 pub struct Scenario {
-    #[allow(dead_code, reason = "the command prints it")]
     pub id: String,
-    /// The names of all that hold; this build need not know them.
-    pub causes: Vec<String>,
+    pub causes: Vec<Cause>,
     /// Was it kept away from choosing weights?
     pub is_held_out: bool,
     pub scene: Scene,
@@ -24,7 +22,7 @@ pub struct Scenario {
 #[derive(Deserialize)]
 struct Line {
     id: String,
-    causes: Vec<String>,
+    causes: Vec<Cause>,
     #[serde(default, rename = "use")]
     used_for: String,
     #[serde(default)]
@@ -89,7 +87,7 @@ impl Scenario {
 
     /// Does a cause hold here?
     pub fn holds(&self, cause: Cause) -> bool {
-        self.causes.iter().any(|name| name == cause.name())
+        self.causes.contains(&cause)
     }
 }
 

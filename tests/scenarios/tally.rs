@@ -2,7 +2,7 @@
 
 use crate::scenario::Scenario;
 use duckboard::engine::origin::{Cause, Ranking, Word};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fmt;
 
 /// Of so many scenarios so many.
@@ -11,8 +11,8 @@ pub struct Tally {
     pub scenarios: usize,
     pub first: usize,
     pub unlikely: usize,
-    /// What holds, by its name, and what came first.
-    taken_for: BTreeMap<(String, Cause), usize>,
+    /// What holds and what came first.
+    taken_for: BTreeMap<(Cause, Cause), usize>,
 }
 
 impl Tally {
@@ -23,9 +23,9 @@ impl Tally {
         self.first += usize::from(is_right);
         let true_ones = ranking.causes.iter().filter(|ranked| scenario.holds(ranked.cause));
         self.unlikely += true_ones.filter(|ranked| ranked.word == Word::Unlikely).count();
-        let holds = if is_right { Some(first.cause.name()) } else { scenario.causes.first().map(String::as_str) };
+        let holds = if is_right { Some(first.cause) } else { scenario.causes.first().copied() };
         if let Some(holds) = holds {
-            *self.taken_for.entry((holds.to_owned(), first.cause)).or_default() += 1;
+            *self.taken_for.entry((holds, first.cause)).or_default() += 1;
         }
     }
 
@@ -38,14 +38,13 @@ impl Tally {
     pub fn table(&self) -> String {
         let cell = |text: &str| format!("{text:>12}");
         let head: String = Cause::ALL.iter().map(|cause| cell(cause.name())).collect();
-        let row = |holds: &String| {
-            let of = |came: &Cause| self.taken_for.get(&(holds.clone(), *came)).copied().unwrap_or(0);
+        let row = |holds: &Cause| {
+            let of = |came: &Cause| self.taken_for.get(&(*holds, *came)).copied().unwrap_or(0);
             let shown = |count: usize| cell(&if count == 0 { ".".to_owned() } else { count.to_string() });
             let counts: String = Cause::ALL.iter().map(of).map(shown).collect();
-            format!("{holds:>12}{counts}\n")
+            format!("{:>12}{counts}\n", holds.name())
         };
-        let rows: BTreeSet<&String> = self.taken_for.keys().map(|(holds, _)| holds).collect();
-        format!("{:>12}{head}\n{}", "", rows.into_iter().map(row).collect::<String>())
+        format!("{:>12}{head}\n{}", "", Cause::ALL.iter().map(row).collect::<String>())
     }
 }
 
@@ -53,7 +52,7 @@ impl Tally {
 #[allow(dead_code, reason = "the command prints it")]
 pub fn line(scenario: &Scenario, ranking: &Ranking) -> String {
     let right = ranking.causes.first().is_some_and(|first| scenario.holds(first.cause));
-    let holds = &scenario.causes;
+    let holds: Vec<_> = scenario.causes.iter().map(|cause| cause.name()).collect();
     let named: Vec<_> = ranking
         .causes
         .iter()
