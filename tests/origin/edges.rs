@@ -84,13 +84,13 @@ fn what_comes_from_the_same_look_counts_half_if_it_says_the_same() {
     };
     assert_eq!([0.49, 0.5, 0.51].map(|b| score_reaches_likely("1", b)), [false, true, true]);
     assert_eq!([0.24, 0.25, 0.26].map(|b| score_reaches_likely("2", b)), [false, true, true]);
-    // What says the contrary is weighed whole, and left out it does not help.
-    let evidence = evidence(
-        0.0,
-        &[observation("a", "1", 1.5, 0.0), observation("b", "1", -0.5, 0.0), observation("c", "2", 0.5, 0.0)],
-    );
-    let with = |c: Answer| drain(&rank(&evidence, &answers(&[("a", Answer::Yes), ("b", Answer::Yes), ("c", c)]))).word;
-    assert_eq!([Answer::Yes, Answer::Unknown].map(with), [Word::Likely, Word::Possible]);
+    // What says the contrary is weighed whole.
+    let all_said = answers(&[("a", Answer::Yes), ("b", Answer::Yes), ("c", Answer::Yes)]);
+    let word = |c: f64| {
+        let [a, b] = [("a", 0.7), ("b", -0.5)].map(|(name, weight)| observation(name, "1", weight, 0.0));
+        drain(&rank(&evidence(0.5, &[a, b, observation("c", "2", c, 0.0)]), &all_said)).word
+    };
+    assert_eq!([0.29, 0.3, 0.31].map(word), [Word::Possible, Word::Likely, Word::Likely]);
 }
 
 #[test]
