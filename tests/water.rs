@@ -8,9 +8,10 @@ use duckboard::draw::card::{Ask, Card, Tone};
 use duckboard::draw::water::water;
 use duckboard::draw::{Canvas, Item, Role, svg};
 use duckboard::engine::condition::{Condition, Finding};
-use duckboard::engine::entry::DeviceId;
+use duckboard::engine::entry::{DeviceId, Label};
 use duckboard::engine::job::{Book, Job, Observation, Record};
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Wood};
+use duckboard::engine::origin::Check;
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sample;
 use duckboard::engine::take::Units;
@@ -114,4 +115,33 @@ fn ventilating_is_judged_by_vapor_and_by_where_wood_would_end() {
     let card = card(book.job(), "Would it dry by ventilating alone?");
     assert!(card.headline.starts_with("It can"), "{}", card.headline);
     assert!(said(&card).contains("grains of vapor"), "{}", said(&card));
+}
+
+fn said_of_water(desk: &mut Desk, answers: &[(&str, Answer)]) -> Card {
+    for (of, answer) in answers {
+        desk.log(Check { of: Label::fitted(of), answer: *answer });
+    }
+    card(desk.job(), "Where does the water come from?")
+}
+
+/// It said "cover the soil" first, over water that stood on it.
+#[test]
+fn of_standing_water_on_bare_soil_the_page_leads_the_water_away_first() {
+    let mut desk = Desk::new();
+    let yes = ["water_on_soil", "bare_soil", "damp_soil", "after_rain", "wall_marks", "dew_beads"];
+    let card = said_of_water(&mut desk, &yes.map(|name| (name, Answer::Yes)));
+    assert!(card.headline.starts_with("Standing or running water below"), "{}", card.headline);
+    let steps: Vec<_> = card.lines.iter().filter(|line| line.tone == Tone::Next).map(|line| &line.text).collect();
+    assert!(steps[0].starts_with("Lead the water away before anything is covered"), "{steps:?}");
+    let covers = steps.iter().position(|step| step.contains("cover the soil"));
+    assert!(covers.is_none_or(|at| at > 0 && steps[at].starts_with("First lead away any water")), "{steps:?}");
+}
+
+#[test]
+fn what_is_likely_by_two_answers_is_no_headline_yet() {
+    let mut desk = Desk::new();
+    let two = [("under_appliance", Answer::Yes), ("wet_in_cycle", Answer::Yes)];
+    assert_eq!(said_of_water(&mut desk, &two).headline, "Not enough to say");
+    let more = [("meter_turns", Answer::No)];
+    assert_eq!(said_of_water(&mut desk, &more).headline, "Leaking appliance");
 }

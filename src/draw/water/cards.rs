@@ -20,6 +20,8 @@ use crate::engine::units::{Length, Typed};
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
+/// So many causes that are no more than possible are shown with their reasons.
+const MOST_POSSIBLE: usize = 4;
 
 /// May the floor be closed?
 pub(super) fn decision(job: &Job, units: Units) -> Card {
@@ -53,18 +55,18 @@ pub(super) fn ranking(job: &Job) -> Card {
         Figure::Known(known) => known,
     };
     let ranking = &known.value;
-    let likely: Vec<_> = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely).collect();
-    let headline = match likely.as_slice() {
+    let sure: Vec<_> = ranking.sure().collect();
+    let headline = match sure.as_slice() {
         _ if !ranking.is_enough => "Not enough to say".to_owned(),
         [] => format!("Perhaps {}", ranking.causes.first().map_or("nothing known", |first| first.cause.label())),
         some => capital(&some.iter().map(|ranked| ranked.cause.label()).collect::<Vec<_>>().join(", and ")),
     };
-    let shown = |word: Word, most: usize| ranking.causes.iter().filter(move |ranked| ranked.word == word).take(most);
+    let shown = |word: Word| ranking.causes.iter().filter(move |ranked| ranked.word == word);
     let mut lines = Vec::new();
-    for ranked in shown(Word::Likely, 4).chain(shown(Word::Possible, 4)) {
+    for ranked in shown(Word::Likely).chain(shown(Word::Possible).take(MOST_POSSIBLE)) {
         lines.extend(said_of(ranked));
     }
-    let unlikely: Vec<_> = shown(Word::Unlikely, 10).map(|ranked| ranked.cause.label()).collect();
+    let unlikely: Vec<_> = shown(Word::Unlikely).map(|ranked| ranked.cause.label()).collect();
     if !unlikely.is_empty() {
         lines.push(Line::heading("Unlikely"));
         lines.push(Line::plain(format!("{}.", capital(&unlikely.join("; ")))));
