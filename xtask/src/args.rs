@@ -1,8 +1,9 @@
 //! The command line: which command, with which options.
 
-use anyhow::{Result, bail};
+use anyhow::{Result, anyhow, bail};
 use lexopt::prelude::*;
 use std::path::PathBuf;
+use std::time::Duration;
 
 /// What `cargo xtask help` prints.
 pub const HELP: &str = "\
@@ -19,6 +20,14 @@ cargo xtask <command>
                     with names, only those steps (`cargo xtask test --list`)
   dist              build the files to put on a host, into dist/
   size              what a first visit downloads, against its budget
+  mutants           changes decisive lines of the engine one by one: does a test fail?
+                    goes on where the last run stopped (tests/mutants/verdicts.txt)
+    --piece NAME      only closing, framing, moisture or sample
+    --only TEXT       only those whose name contains it, such as a file's
+    --for 20m         stop after that time (s, m or h)
+    --jobs N          so many at once, each in a copy of its own (default 1)
+    --again           judge those that were missed anew: tests were added
+    --report          judge none; fail if too few are caught or one has no reason
   bench             proofs of the layout cases natively and in Chromium, first-load
                     bytes, Lighthouse's scores
 ";
@@ -32,6 +41,7 @@ pub enum Command {
     Size,
     Test { only: Only },
     Bench,
+    Mutants(MutantsOptions),
 }
 
 /// Which steps of the test to run.
@@ -57,6 +67,28 @@ pub struct ServeOptions {
     pub compress: bool,
 }
 
+/// Which mutants to judge, and for how long.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MutantsOptions {
+    /// `None`: all pieces.
+    pub piece: Option<String>,
+    /// A part of the names of those that are judged.
+    pub only: Option<String>,
+    /// `None`: until all are judged.
+    pub time: Option<Duration>,
+    pub jobs: usize,
+    /// Judge those anew that were missed.
+    pub again: bool,
+    /// Judge none.
+    pub only_report: bool,
+}
+
+impl Default for MutantsOptions {
+    fn default() -> Self {
+        Self { piece: None, only: None, time: None, jobs: 1, again: false, only_report: false }
+    }
+}
+
 /// Reads the command line of this process.
 pub fn from_command_line() -> Result<Command> {
     parse(lexopt::Parser::from_env())
@@ -78,6 +110,7 @@ fn parse(mut words: lexopt::Parser) -> Result<Command> {
         "dist" => nothing_more(words, Command::Dist),
         "size" => nothing_more(words, Command::Size),
         "bench" => nothing_more(words, Command::Bench),
+        "mutants" => mutants_options(words).map(Command::Mutants),
         _ => bail!("there is no command `{name}`\n\n{HELP}"),
     }
 }
@@ -96,6 +129,37 @@ fn serve_options(mut words: lexopt::Parser) -> Result<ServeOptions> {
         }
     }
     Ok(options)
+}
+
+fn mutants_options(mut words: lexopt::Parser) -> Result<MutantsOptions> {
+    let mut options = MutantsOptions::default();
+    while let Some(word) = words.next()? {
+        match word {
+            Long("piece") => options.piece = Some(words.value()?.string()?),
+            Long("only") => options.only = Some(words.value()?.string()?),
+            Long("for") => options.time = Some(time(&words.value()?.string()?)?),
+            Long("jobs") => options.jobs = words.value()?.parse()?,
+            Long("again") => options.again = true,
+            Long("report") => options.only_report = true,
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(options)
+}
+
+/// `90s`, `20m` or `2h`.
+fn time(text: &str) -> Result<Duration> {
+    let seconds = || {
+        let (number, unit) = text.split_at_checked(text.len().checked_sub(1)?)?;
+        let seconds = match unit {
+            "s" => 1,
+            "m" => 60,
+            "h" => 3600,
+            _ => return None,
+        };
+        number.parse::<u64>().ok()?.checked_mul(seconds)
+    };
+    seconds().map(Duration::from_secs).ok_or_else(|| anyhow!("`{text}` is no time: 90s, 20m and 2h are"))
 }
 
 /// `a/b`, `/a/b` and `/a/b/` all mean `/a/b`.
@@ -151,8 +215,26 @@ mod tests {
     }
 
     #[test]
+    fn mutants_are_judged_for_a_time_in_words() {
+        let words = ["mutants", "--piece", "closing", "--for", "20m", "--jobs", "2", "--again"];
+        let wanted = MutantsOptions {
+            piece: Some("closing".into()),
+            time: Some(Duration::from_secs(1200)),
+            jobs: 2,
+            again: true,
+            ..MutantsOptions::default()
+        };
+        assert_eq!(parsed(&words).unwrap(), Command::Mutants(wanted));
+        assert_eq!(time("90s").unwrap(), Duration::from_secs(90));
+        assert_eq!(time("2h").unwrap(), Duration::from_secs(7200));
+        for text in ["", "m", "20", "1.5h", "20 min", "-3m"] {
+            assert!(time(text).unwrap_err().to_string().contains(&format!("`{text}`")), "{text}");
+        }
+    }
+
+    #[test]
     fn unknown_words_are_refused() {
-        for words in [&["sevre"][..], &["dist", "now"], &["serve", "--prot", "1"]] {
+        for words in [&["sevre"][..], &["dist", "now"], &["serve", "--prot", "1"], &["mutants", "closing"]] {
             assert!(parsed(words).is_err(), "{words:?}");
         }
     }
