@@ -18,6 +18,7 @@ cargo xtask <command>
     --compress        send brotli to browsers that accept it, as a good host does
   test [STEP ...]   everything that must hold before a change goes in;
                     with names, only those steps (`cargo xtask test --list`)
+    --times N         so many times in a row, up to the first that fails
   dist              build the files to put on a host, into dist/
   size              what a first visit downloads, against its budget
   mutants           changes decisive lines of the engine one by one: does a test fail?
@@ -39,7 +40,7 @@ pub enum Command {
     Dist,
     Serve(ServeOptions),
     Size,
-    Test { only: Only },
+    Test { only: Only, times: usize },
     Bench,
     Mutants(MutantsOptions),
 }
@@ -105,7 +106,7 @@ fn parse(mut words: lexopt::Parser) -> Result<Command> {
     };
     match name.as_str() {
         "serve" => serve_options(words).map(Command::Serve),
-        "test" => steps(words).map(|only| Command::Test { only }),
+        "test" => steps(words).map(|(only, times)| Command::Test { only, times }),
         "help" => Ok(Command::Help),
         "dist" => nothing_more(words, Command::Dist),
         "size" => nothing_more(words, Command::Size),
@@ -170,16 +171,17 @@ fn prefix(text: &str) -> String {
     }
 }
 
-fn steps(mut words: lexopt::Parser) -> Result<Only> {
-    let mut names = Vec::new();
+fn steps(mut words: lexopt::Parser) -> Result<(Only, usize)> {
+    let (mut names, mut times) = (Vec::new(), 1);
     while let Some(word) = words.next()? {
         match word {
-            Long("list") => return Ok(Only::List),
+            Long("list") => return Ok((Only::List, 1)),
+            Long("times") => times = words.value()?.parse()?,
             Value(name) => names.push(name.string()?),
             other => return Err(other.unexpected().into()),
         }
     }
-    Ok(if names.is_empty() { Only::All } else { Only::Named(names) })
+    Ok((if names.is_empty() { Only::All } else { Only::Named(names) }, times))
 }
 
 fn nothing_more(mut words: lexopt::Parser, command: Command) -> Result<Command> {
@@ -241,8 +243,10 @@ mod tests {
 
     #[test]
     fn test_without_names_runs_everything() {
-        assert_eq!(parsed(&["test"]).unwrap(), Command::Test { only: Only::All });
+        assert_eq!(parsed(&["test"]).unwrap(), Command::Test { only: Only::All, times: 1 });
         let only = Only::Named(vec!["fmt".into(), "size".into()]);
-        assert_eq!(parsed(&["test", "fmt", "size"]).unwrap(), Command::Test { only });
+        assert_eq!(parsed(&["test", "fmt", "size"]).unwrap(), Command::Test { only, times: 1 });
+        let only = Only::Named(vec!["browser".into()]);
+        assert_eq!(parsed(&["test", "browser", "--times", "10"]).unwrap(), Command::Test { only, times: 10 });
     }
 }

@@ -46,7 +46,7 @@ fn obey(command: Command) -> Result<()> {
         Command::Dist => dist::make(tools::Optimise::Always).map(|_| ()),
         Command::Serve(options) => serve::serve(&options),
         Command::Size => size::check(),
-        Command::Test { only } => test::test(&only),
+        Command::Test { only, times } => test::test(&only, times),
         Command::Bench => bench::bench(),
         Command::Mutants(options) => mutants::mutants(&options),
     }

@@ -114,7 +114,7 @@ fn npm(package: &Package) -> Result<PathBuf> {
     let mut command = Command::new("npm");
     command.args(["install", "--no-audit", "--no-fund", "--no-save", "--prefix"]);
     command.arg(&home).arg(format!("{name}@{version}"));
-    run::quietly(&mut command, run::minutes(5), &paths::tools().join(format!("{name}.log")))?;
+    run::quietly(&mut command, run::minutes(20), &paths::tools().join(format!("{name}.log")))?;
     Ok(folder)
 }
 

@@ -73,20 +73,23 @@ impl Round {
         }
     }
 
-    /// What follows `cargo test`; nothing if there is no such test.
-    fn arguments(&self, concern: &Concern, there: &BTreeSet<String>) -> Vec<String> {
-        let of = |names: &mut dyn Iterator<Item = &str>| -> Vec<String> {
-            names.flat_map(|name| ["--test".to_owned(), name.to_owned()]).collect()
-        };
+    /// What is built, as cargo is told; nothing if there is no such test.
+    fn targets(&self, concern: &Concern, there: &BTreeSet<String>) -> Vec<String> {
+        let named = |name: &str| format!("--test={name}");
         match (self.tests, concern.folder) {
-            (Tests::Unit, Some((folder, _))) => vec!["--lib".to_owned(), "--".to_owned(), module(folder)],
-            (Tests::OfConcern, Some((_, names))) => of(&mut names.iter().copied()),
-            _ => {
-                let mut all = vec!["--lib".to_owned(), "--bins".to_owned()];
-                all.extend(of(&mut there.iter().map(String::as_str).filter(|name| *name != READS_THE_SOURCE)));
-                all
+            (Tests::Unit, _) => vec!["--lib".to_owned()],
+            (Tests::OfConcern, Some((_, names))) => names.iter().copied().map(named).collect(),
+            (Tests::OfConcern | Tests::All, _) => {
+                let tests = there.iter().filter(|name| *name != READS_THE_SOURCE).map(|name| named(name));
+                ["--lib".to_owned(), "--bins".to_owned()].into_iter().chain(tests).collect()
             }
         }
+    }
+
+    /// Which of the tests in there are run, if not all.
+    fn filter(&self, concern: &Concern) -> Option<String> {
+        let (folder, _) = concern.folder?;
+        (self.tests == Tests::Unit).then(|| module(folder))
     }
 }
 
@@ -137,11 +140,11 @@ pub struct Lane<'a> {
 impl Lane<'_> {
     /// Judges these until the time is over.
     pub fn judge(&self, share: Vec<&Mutant>) -> Result<()> {
-        let arguments = self.round.arguments(self.concern, &engine_tests()?);
+        let targets = self.round.targets(self.concern, &engine_tests()?);
         if share.is_empty() {
             return Ok(());
         }
-        if arguments.is_empty() {
+        if targets.is_empty() {
             return share.into_iter().try_for_each(|mutant| self.add(mutant, Outcome::Missed));
         }
         let files: BTreeSet<&str> = share.iter().map(|mutant| mutant.file.as_str()).collect();
@@ -155,7 +158,11 @@ impl Lane<'_> {
         files.iter().for_each(|file| {
             command.args(["--file", file]);
         });
-        command.arg("--").args(arguments);
+        // For building too, which what stands behind `--` is not.
+        command.args(targets.iter().map(|target| format!("--cargo-arg={target}")));
+        if let Some(filter) = self.round.filter(self.concern) {
+            command.args(["--", "--", &filter]);
+        }
         let left = self.end.saturating_duration_since(Instant::now());
         let log = self.copy.logs.join("log.txt");
         let mut said = BTreeSet::new();
@@ -213,18 +220,17 @@ impl Lane<'_> {
 mod tests {
     use super::*;
 
-    fn arguments(round: usize, concern: &Concern) -> String {
-        let there = ["framing", "tidy", "under"].map(str::to_owned).into();
-        ROUNDS[round].arguments(concern, &there).join(" ")
-    }
-
     #[test]
     fn each_round_asks_more_tests_than_the_one_before() {
-        let concern = Concern { folder: Some(("src/engine/survey/adjust/", &["under", "framing"])) };
-        assert_eq!(arguments(0, &concern), "--lib -- engine::survey::adjust::");
-        assert_eq!(arguments(1, &concern), "--test under --test framing");
-        let everything = "--lib --bins --test framing --test under";
-        assert_eq!(arguments(2, &Concern { folder: None }), everything, "and never the source's own");
+        let there = ["framing", "tidy", "under"].map(str::to_owned).into();
+        let targets = |round: usize, concern| ROUNDS[round].targets(concern, &there).join(" ");
+        let adjust = Concern { folder: Some(("src/engine/survey/adjust/", &["under", "framing"])) };
+        let everything = Concern { folder: None };
+        assert_eq!(targets(0, &adjust), "--lib");
+        assert_eq!(targets(1, &adjust), "--test=under --test=framing");
+        assert_eq!(targets(2, &everything), "--lib --bins --test=framing --test=under", "and never the source's own");
+        assert_eq!(ROUNDS[0].filter(&adjust).as_deref(), Some("engine::survey::adjust::"));
+        assert_eq!((ROUNDS[1].filter(&adjust), ROUNDS[2].filter(&everything)), (None, None));
     }
 
     #[test]
