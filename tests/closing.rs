@@ -12,7 +12,7 @@ use duckboard::engine::entry::{DeviceId, EntryId, Label, Time};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Fact, Record};
-use duckboard::engine::moisture::{Answer, Corrected, Material, Reading, Shown, Step, Wood};
+use duckboard::engine::moisture::{Answer, Corrected, Material, Reading, Shown, Stands, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sample;
@@ -308,14 +308,9 @@ fn air_that_holds_wood_above_its_limit_never_gets_there() {
 
 #[test]
 fn a_reading_is_held_to_its_limit_in_words() {
-    let reading = |percent: f64, over_maximum: bool, relative: bool| Corrected {
-        shown: Some(mc(percent)),
-        corrected: None,
-        decides: mc(percent),
-        over_maximum,
-        relative,
-        temperature: Step::Left,
-        species: Step::Left,
+    let reading = |percent: f64, over_maximum: bool, relative: bool| {
+        let stands = if over_maximum { Stands::Over } else { Stands::At };
+        Corrected { relative, ..Corrected::as_shown(stands(mc(percent))) }
     };
     let limit = Limits::of(Desk::new().job()).framing.at;
     let verdicts = [12.0, 17.5, 19.5, 22.0, 28.0].map(|percent| verdict(&reading(percent, false, false), limit));

@@ -6,7 +6,7 @@ use super::air::{Air, AirLocation, dew_point, emc, venting};
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
-use super::moisture::{Corrected, Reading, WoodTemperature, correct};
+use super::moisture::{Corrected, Reading, Stands, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
@@ -109,7 +109,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let left_out = if rest.is_empty() { 0 } else { relative.len() };
     let compared = if rest.is_empty() { relative } else { rest };
     let wettest =
-        compared.into_iter().max_by_key(|(id, _, known)| (known.value.over_maximum, known.value.decides, *id));
+        compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
     let Known { value, assumed, mut doubts, why } = known;
     if left_out > 0 {
@@ -198,9 +198,12 @@ fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
 
 /// A corrected reading as it is shown: the value that decisions use.
 pub fn say_corrected(corrected: &Corrected) -> String {
-    let percent = format!("{:.1} %", corrected.decides.to_percent());
     let mark = if corrected.relative { " relative" } else { "" };
-    if corrected.over_maximum { "over the meter's maximum".to_owned() } else { format!("{percent}{mark}") }
+    match corrected.corrected {
+        Stands::At(moisture) => format!("{:.1} %{mark}", moisture.to_percent()),
+        Stands::Under(_) => "under the meter's minimum".to_owned(),
+        Stands::Over(_) => "over the meter's maximum".to_owned(),
+    }
 }
 
 fn say_percent(percent: &super::units::MoistureContent) -> Said {

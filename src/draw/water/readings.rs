@@ -33,7 +33,7 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
     if places.is_empty() {
         return Card::missing(title, &[Need::Reading]);
     }
-    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.decides)));
+    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.corrected)));
     let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
     let headline = match over {
         0 => "None is over its limit".to_owned(),

@@ -128,12 +128,12 @@ fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Latest> {
         let now = corrected(job, reading).value;
         let limit = limit_of(place.value, limits).at;
         let before = places.get(&reading.value.place);
-        let was_wet = before.is_some_and(|before| before.was_wet) || now.over_maximum || now.decides > limit;
+        let was_wet = before.is_some_and(|before| before.was_wet) || now.corrected.is_above(limit);
         let latest = Latest {
             reading: *id,
             name: place_name(place.value, units),
             place: place.value.clone(),
-            before: before.map(|before| before.now.decides),
+            before: before.map(|before| before.now.corrected.bound()),
             now,
             was_wet,
             is_of_last_visit: Some(reading.stamp.visit) == last_visit,
@@ -216,7 +216,7 @@ fn within(places: &[Latest], group: Group, limit: Limit) -> Condition {
     let of_group: Vec<_> = places.iter().filter(|place| Group::of(place.place.element) == Some(group)).collect();
     let what = format!("{}: {:.0} % or less", group.label(), limit.at.to_percent());
     let (relative, counted): (Vec<_>, Vec<_>) = of_group.into_iter().partition(|place| place.now.relative);
-    let over: Vec<_> = counted.iter().filter(|it| it.now.over_maximum || it.now.decides > limit.at).copied().collect();
+    let over: Vec<_> = counted.iter().filter(|it| it.now.corrected.is_above(limit.at)).copied().collect();
     if !over.is_empty() {
         return condition(what, Some(false), format!("let it dry, and read again: {}", names(&over)));
     }
@@ -227,7 +227,7 @@ fn within(places: &[Latest], group: Group, limit: Limit) -> Condition {
             "all readings are relative only: hold them to dry wood of the same kind".to_owned(),
         );
     }
-    match counted.iter().map(|place| place.now.decides).max() {
+    match counted.iter().map(|place| place.now.corrected.bound()).max() {
         Some(wettest) => condition(what, Some(true), format!("the wettest reads {:.1} %", wettest.to_percent())),
         None if group == Group::Framing => condition(what, None, "nothing was read"),
         None => condition(what, Some(true), "none that stays was read"),
@@ -237,7 +237,7 @@ fn within(places: &[Latest], group: Group, limit: Limit) -> Condition {
 /// No place reads wetter than before by more than a meter can be off.
 fn falling(places: &[Latest]) -> Condition {
     let rising = |place: &&Latest| {
-        place.before.is_some_and(|before| place.now.decides.to_percent() > before.to_percent() + METER)
+        place.before.is_some_and(|before| place.now.corrected.bound().to_percent() > before.to_percent() + METER)
     };
     let rising: Vec<_> = places.iter().filter(rising).collect();
     match rising.as_slice() {
@@ -278,7 +278,7 @@ fn decay(job: &Job) -> Condition {
 fn close_calls(places: &[Latest], limits: &Limits) -> Vec<String> {
     let is_close = |place: &&Latest| {
         let limit = limit_of(&place.place, limits).at;
-        let now = place.now.decides;
+        let now = place.now.corrected.bound();
         !place.now.relative && now <= limit && now.to_percent() > limit.to_percent() - METER
     };
     let close: Vec<_> = places.iter().filter(is_close).collect();

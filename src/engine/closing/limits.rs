@@ -78,10 +78,10 @@ impl Limit {
 
 /// What a reading says against a limit.
 pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
-    let moisture = reading.decides;
+    let moisture = reading.corrected.bound();
     match moisture {
         _ if reading.relative => Verdict::Relative,
-        _ if reading.over_maximum || moisture >= DECAY_BEGINS => Verdict::Soaked,
+        _ if reading.corrected.is_over() || moisture >= DECAY_BEGINS => Verdict::Soaked,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
         _ if moisture.to_percent() > limit.to_percent() - METER => Verdict::Close,

@@ -150,7 +150,7 @@ fn spots(job: &Job, floor: &Floor, group: Group) -> (Vec<Spot>, usize) {
         if known.relative {
             relative += 1;
         } else {
-            latest.insert(reading.value.place, Spot { reading: *id, at, moisture: known.decides });
+            latest.insert(reading.value.place, Spot { reading: *id, at, moisture: known.corrected.bound() });
         }
     }
     (latest.iter().map(|(_, spot)| *spot).collect(), relative)

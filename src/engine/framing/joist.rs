@@ -300,7 +300,7 @@ fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
     let mut latest: LiteMap<EntryId, (JoistNumber, Reads)> = LiteMap::new();
     for (_, reading, known) in readings(job) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let reads = match (known.value.decides > WET || known.value.over_maximum, known.value.relative) {
+        let reads = match (known.value.corrected.is_above(WET), known.value.relative) {
             (false, _) => Reads::Dry,
             (true, true) => Reads::RelativelyWet,
             (true, false) => Reads::Wet,

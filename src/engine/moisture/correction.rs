@@ -17,6 +17,45 @@ pub const LEAST_USABLE: MoistureContent = MoistureContent::percent(7);
 /// Above it the wood is at or above fiber saturation, however far.
 pub const MOST_USABLE: MoistureContent = MoistureContent::percent(28);
 
+/// Where a reading stands: at a number, or off one of the ends of its meter's scale, which
+/// is no number. In this order, wetter is greater.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stands {
+    /// Under the meter's minimum: at most this.
+    Under(MoistureContent),
+    /// At this.
+    At(MoistureContent),
+    /// Over the meter's maximum: at least this, and nobody knows how much more.
+    Over(MoistureContent),
+}
+
+impl Stands {
+    /// The number that may be drawn and averaged; none off the scale.
+    pub const fn number(self) -> Option<MoistureContent> {
+        match self {
+            Self::At(moisture) => Some(moisture),
+            Self::Under(_) | Self::Over(_) => None,
+        }
+    }
+
+    /// The number that it stands at, under or over: for comparing, never for showing.
+    pub const fn bound(self) -> MoistureContent {
+        match self {
+            Self::Under(bound) | Self::At(bound) | Self::Over(bound) => bound,
+        }
+    }
+
+    /// Is it over the meter's maximum?
+    pub const fn is_over(self) -> bool {
+        matches!(self, Self::Over(_))
+    }
+
+    /// Does it count as wetter than `limit`? What is over the maximum always does.
+    pub fn is_above(self, limit: MoistureContent) -> bool {
+        self.is_over() || self.bound() > limit
+    }
+}
+
 /// A reading with the corrections that the meter has not made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Corrected {
@@ -24,12 +63,10 @@ pub struct Corrected {
     pub shown: Option<MoistureContent>,
     /// The reading after the steps that were applied; none when none was, whether
     /// because the meter corrects it or because nothing can: the steps tell.
-    pub corrected: Option<MoistureContent>,
-    /// The wetter of shown and corrected: decisions go by this. A reading past the
-    /// scale is at least this.
-    pub decides: MoistureContent,
-    /// Was the reading past the end of the meter's scale?
-    pub over_maximum: bool,
+    pub by_tables: Option<MoistureContent>,
+    /// The wetter of shown and by tables. Decisions go by this, and every page shows it
+    /// under this name.
+    pub corrected: Stands,
     /// Is it good only for comparing with readings of the same meter on the same
     /// material, and with no limit?
     pub relative: bool,
@@ -40,10 +77,26 @@ pub struct Corrected {
 }
 
 impl Corrected {
+    /// A reading as its meter showed it, nothing done to it.
+    pub const fn as_shown(stands: Stands) -> Self {
+        Self {
+            shown: stands.number(),
+            by_tables: None,
+            corrected: stands,
+            relative: false,
+            temperature: Step::Left,
+            species: Step::Left,
+        }
+    }
+
     /// Is the wood at or above fiber saturation: past [`MOST_USABLE`], and not merely
     /// relative?
     pub fn above_fibre_saturation(&self) -> bool {
-        let past = self.decides > MOST_USABLE || (self.over_maximum && self.decides == MOST_USABLE);
+        let past = match self.corrected {
+            Stands::Under(_) => false,
+            Stands::At(moisture) => moisture > MOST_USABLE,
+            Stands::Over(least) => least >= MOST_USABLE,
+        };
         past && !self.relative
     }
 
@@ -111,12 +164,11 @@ fn percentage(
         steps::temperature(&mut work, meter, temperature);
         steps::species(&mut work, meter, wood.species);
     }
-    let corrected = work.is_changed().then_some(work.value);
+    let by_tables = work.is_changed().then_some(work.value);
     let value = Corrected {
         shown: Some(reading),
-        corrected,
-        decides: corrected.map_or(reading, |corrected| corrected.max(reading)),
-        over_maximum: false,
+        by_tables,
+        corrected: Stands::At(by_tables.map_or(reading, |by_tables| by_tables.max(reading))),
         relative: kept.iter().any(|reason| reason.is_relative()),
         temperature: work.temperature,
         species: work.species,
@@ -130,15 +182,8 @@ fn percentage(
 fn past_the_scale(meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
     let maximum = meter.and_then(|meter| meter.maximum.as_ref()).map(|typed| typed.value);
     let least = maximum.unwrap_or(MOST_USABLE);
-    let value = Corrected {
-        shown: None,
-        corrected: None,
-        decides: least,
-        over_maximum: true,
-        relative: kept.iter().any(|reason| reason.is_relative()),
-        temperature: Step::Left,
-        species: Step::Left,
-    };
+    let relative = kept.iter().any(|reason| reason.is_relative());
+    let value = Corrected { relative, ..Corrected::as_shown(Stands::Over(least)) };
     let assumed = match maximum {
         Some(_) => Vec::new(),
         None => vec![format!("The meter's maximum is not known: taken as {}", shown::moisture(least))],
@@ -170,7 +215,7 @@ fn doubts(value: &Corrected, meter: Option<&Meter>) -> Vec<String> {
         doubts.push(Source::KilnManual.noted("Above 28 %: at or above fiber saturation, not a number to count on"));
         doubts.push(Source::ElectricLimit.noted("Electric readings follow moisture only below about 30 %"));
     }
-    if value.corrected.is_some() {
+    if value.by_tables.is_some() {
         let text = "Lumber kiln-dried hot, at 180 °F and over, comes out too wet: 0.6 to 4.5 % in two northern woods";
         doubts.push(Source::HighTemperatureDrying.noted(text));
     }

@@ -18,7 +18,7 @@ pub mod resistance;
 pub mod species;
 mod steps;
 
-pub use correction::{Corrected, Step, WoodTemperature, correct};
+pub use correction::{Corrected, Stands, Step, WoodTemperature, correct};
 pub use flooring::FlooringGate;
 pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};

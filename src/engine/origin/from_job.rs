@@ -125,7 +125,7 @@ fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) ->
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, reading).value;
         let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative) else { continue };
-        let read = Read { element, at, moisture: known.decides };
+        let read = Read { element, at, moisture: known.corrected.bound() };
         let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
         if before.is_none_or(|before| read.moisture > before) {
             wettest.insert(reading.value.place, (*id, read));
