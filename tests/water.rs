@@ -101,7 +101,7 @@ fn decayed_wood_is_for_the_probe_whatever_the_meter_says() {
     let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
     let shown = Shown::Percent(percent("13"));
     let wood = Wood { material: Material::Solid, species: None };
-    desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None });
+    desk.log(Reading::new(place, shown, wood));
     assert!(!said(&card(desk.job(), "What do the readings say?")).contains("probe"));
     desk.log(Condition { place: Some(place), finding: Finding::Rotten, note: None });
     assert!(said(&card(desk.job(), "What do the readings say?")).contains("probe it"));

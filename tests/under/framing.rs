@@ -120,7 +120,7 @@ fn a_joist_that_reads_wet_does_not_stay_until_it_is_dry() {
     let wood = |material| Wood { material, species: None };
     let mut reads = |percent: u16, material| {
         let shown = Shown::Percent(Typed::new("", MoistureContent::percent(percent)));
-        desk.log(Reading { place, meter: None, shown, wood: wood(material), wood_temperature: None });
+        desk.log(Reading::new(place, shown, wood(material)));
         one(&desk, 6)
     };
     let wet = reads(25, Material::Solid);

@@ -60,8 +60,14 @@ pub struct Draft {
     pub travel: i16,
     /// What the air instrument reads.
     pub air: AirTask,
-    /// The wood that is read, until somebody says otherwise.
+    /// The wood that was said or read last.
     pub wood: Wood,
+    /// The spot where that was.
+    pub wood_at: Option<Place>,
+    /// Is the wood there dry panel that others are held against?
+    pub reference: bool,
+    /// The spot to come back to after that was read.
+    pub back_to: Option<Place>,
     /// The wood's temperature, as measured last.
     pub wood_temperature: Option<Typed<Temperature>>,
     /// The visit that it was measured in: it says nothing about another day's wood.
@@ -197,6 +203,9 @@ impl Default for Draft {
             travel: 1,
             air: AirTask::default(),
             wood: Wood { material: Material::Solid, species: None },
+            wood_at: None,
+            reference: false,
+            back_to: None,
             wood_temperature: None,
             wood_temperature_visit: None,
             photo_wanted: false,
