@@ -108,9 +108,11 @@ pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) ->
     at_numbers.next()
 }
 
-/// The latest reading of a kind of air.
+/// The latest reading of a kind of air in this visit. The air of another day says nothing
+/// of this one.
 pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
-    let readings = job.now.air().iter().rev();
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let readings = job.now.air().iter().rev().filter(|(_, reading)| reading.stamp.visit == visit);
     let mut there = readings.filter(|(_, reading)| reading.value.location == location);
     there.next().map(|(id, reading)| (*id, air_of(reading.value)))
 }
@@ -160,19 +162,15 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
 
 fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
     let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air().get(&id)).map(|air| air.stamp.visit));
-    let [of_outside, of_crawl] = visits;
     // A surface of another visit was as warm as another day.
-    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| surface.stamp.visit == visit);
     let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
     let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
     let coldest = coldest.map(|(temperature, _)| temperature);
     match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
         Figure::Known(mut known) => {
             known.why = known.why.using(used.into_iter().flatten());
-            if of_outside != of_crawl {
-                known.doubts.push("Outdoor and crawl air were read on different visits: read both again".to_owned());
-            }
             Figure::Known(known)
         }
         missing @ Figure::Missing(_) => missing,

@@ -194,9 +194,18 @@ sources! {
     /// What counts as dry lumber.
     DryLumber: Published, "WWPA, interpreting grade stamps (rules under PS 20): S-DRY and KD are 19 % or less";
     /// Above what decay spreads.
-    DecaySpreads: Secondary, "A university wood scientist's public note: below 20 % decay stops spreading";
+    DecaySpreads: Secondary, "A university wood scientist's note of 1996, as reproduced: most fungi need 20 % or more to carry on";
+    /// That this is not so where the wood beside it is wetter.
+    DecayFromWetter: Secondary,
+        "A review, quoted without its author: out of wetter wood, rot may colonize wood down to about 20 %";
+    /// That some fungi bring their own water.
+    WaterConductingFungi: Published,
+        "Verrall 1954, Southern Forest Experiment Station Occasional Paper 133: they wet, and advance in, wood too dry to decay";
+    /// What decay looks like on the surface.
+    DecayFans: Published, "Wood Handbook ch. 14 (FPL-GTR-190, 2010): fresh growth shows as fans, strands or root-like cords";
     /// From where on decay can begin.
-    DecayBegins: Published, "Wood Handbook ch. 14: serious decay only above fiber saturation, about 30 %";
+    DecayBegins: Published,
+        "Wood Handbook ch. 14 (FPL-GTR-190, 2010): serious decay only above fiber saturation, about 30 %";
     /// That wet wood is not closed in.
     DoNotEnclose: Published, "Wood Handbook ch. 14: wet or infected wood is not enclosed until thoroughly dried";
 
@@ -210,9 +219,31 @@ sources! {
     DesignValuesBefore2013: Memory,
         "NDS values of before 2013: #2 Douglas fir-larch and southern pine recalled, quoted spans of 2012 agree; others taken as today's";
     /// What ends rest on.
-    Bearing: Secondary, "IRC R502.6: 1 1/2 in on wood or metal, 3 in on concrete or masonry";
+    Bearing: Secondary, "IRC R502.6 (2015, 2018), as quoted: 1 1/2 in on wood or metal, 3 in on concrete or masonry, or a hanger";
+    /// That masonry carries a joist through a sill plate of a size.
+    SillBearing: Secondary,
+        "IRC R502.6 (2018), as described: on masonry direct, or on a sill 2 in by name with 48 sq in of bearing";
+    /// Joists on a strip let into studs.
+    Ribbon: Memory, "IRC R502.6, recalled: or a ribbon strip of 1×4, each joist nailed to the stud beside it";
+    /// How joists from both sides meet over a support.
+    JoistLaps: Secondary, "IRC R502.6.1, as quoted: laps of 3 in, nailed with three 10d, or a splice as strong";
+    /// How joists are carried that frame into the side of a girder.
+    JoistsIntoGirders: Secondary,
+        "A framing book on the code's floors: joists into a girder's side on framing anchors or a 2×2 ledger";
+    /// What keeps joists from turning over their supports.
+    LateralRestraint: Secondary,
+        "IRC R502.7 (2009), as restated: ends held by blocks 2 in thick by name and full depth, a rim, a header or a stud";
     /// What headers and tail joists ask for.
     FramedOpenings: Memory, "IRC R502.10, recalled: headers over 4 ft double, over 6 ft on hangers; tails over 12 ft held";
+    /// The same as the wood industry's own details have it.
+    Headers: Published,
+        "AF&PA, Details for Conventional Wood Frame Construction (WCD 1, 2001), p. 8: over 4 ft double, 6 ft hung; tails 12 ft";
+    /// Where one trimmer will do.
+    SingleTrimmer: Secondary,
+        "IRC R802.9 (2024), the like rule for roofs, as quoted: one trimmer for one header within 3 ft of its bearing";
+    /// How girders built up of plies are nailed, and where plies may end.
+    BuiltUpGirders: Published,
+        "Wisconsin SPS 321.22, notes to its table of built-up beams: two rows of nails 18 in apart; joints over supports";
     /// How joists are repaired.
     JoistRepair: Practice,
         "Sisters as deep, as strong, from bearing to bearing or 3 ft past sound wood; never over wet rot";
@@ -223,7 +254,17 @@ sources! {
     /// What wet wood loses.
     WetService: Secondary, "NDS wet-service factors over 19 %; 0.85 on bending only above 1,150 psi";
     /// What may be cut out of a joist.
-    JoistCuts: Secondary, "IRC R502.8.1: notches of a sixth of the depth, a fourth at ends; holes of a third, 2 in from edges";
+    JoistCuts: Secondary,
+        "IRC R502.8.1, its like R802.7.1 quoted: notches a sixth deep, a third long, a fourth at ends; holes a third, 2 in off";
+    /// What a state asks between holes and notches, and of holes near an edge.
+    HolesApart: Published,
+        "Wisconsin SPS 321.22(5): no hole within 2 in of a notch or hole; near an edge it counts as a notch; end notches 1/4";
+    /// That only its maker, or a designer, says where wood that is not sawn may be cut.
+    EngineeredWood: Published,
+        "Wisconsin SPS 321.22(5)(c): engineered wood is cut as its maker's instructions, from analysis or tests, say";
+    /// The same in the residential code.
+    EngineeredWoodCode: Secondary,
+        "IRC R502.8.2, its like R802.7.2 quoted: trusses, I-joists, composite and glued lumber: maker or registered designer";
     /// That softened wood is not credited.
     SoftCountsNothing: Practice, "Probed-soft wood counts as nothing, and a quarter inch beyond it";
     /// Vents by area.
@@ -258,6 +299,15 @@ sources! {
     SisterScrews: Practice, "Structural screws in pairs, staggered, 12 in apart along a sister";
     /// How large downspouts are.
     Downspouts: Secondary, "A public page quoting: 1 sq in of downspout for 1,200 sq ft at 1 in an hour";
+    /// What metal may touch treated wood, and what its cuts want.
+    Corrosion: Published,
+        "County of Sonoma bulletin B-27 (2020), on California R317: hot-dip zinc, stainless, silicon bronze, copper; cuts treated";
+    /// The same in the residential code, with its exceptions.
+    CorrosionCode: Secondary,
+        "IRC R319.3, now R317.3, as quoted: ASTM A153 zinc; bolts from 1/2 in, and zinc by ASTM B695 class 55, excepted";
+    /// Boards for a subfloor, by how far joists are apart.
+    BoardSubfloor: Published,
+        "Michigan Residential Code 2015 and IRC 2018, table R503.1: 5/8 in at 16 in; at 24 in 11/16 across, 3/4 aslant";
     /// How joists come level.
     Shims: Practice, "Shims to the highest joist: each reading less the smallest";
     /// How flat a wood subfloor is to be.

@@ -24,20 +24,20 @@ const MOST_PLACES: usize = 8;
 /// May the floor be closed?
 pub(super) fn decision(job: &Job, units: Units) -> Card {
     let known = close_in(job, units);
+    let conditions = &known.value.conditions;
+    let in_the_way = |is_known: bool| {
+        let all = conditions.iter().flat_map(|condition| &condition.in_the_way);
+        all.filter(move |it| it.is_known == is_known)
+            .map(|it| Line::next(format!("{}: {}.", capital(&it.what), it.ends)))
+            .collect::<Vec<_>>()
+    };
+    let holding = conditions.iter().filter(|condition| condition.holds() == Some(true));
+    let holding = holding.map(|it| Line::plain(format!("{}: {}.", capital(&it.what), it.found))).collect();
+    let parts = [("In the way", in_the_way(true)), ("Not known yet", in_the_way(false)), ("Settled", holding)];
     let mut lines = Vec::new();
-    for (holds, heading) in [(Some(false), "Does not hold"), (None, "Cannot be told"), (Some(true), "Holds")] {
-        let mut of = known.value.conditions.iter().filter(|it| it.holds == holds).peekable();
-        if of.peek().is_some() {
-            lines.push(Line::heading(heading));
-        }
-        for condition in of {
-            if holds == Some(true) {
-                lines.push(Line::plain(format!("{}: {}.", capital(&condition.what), condition.says)));
-            } else {
-                lines.push(Line::plain(format!("{}.", capital(&condition.what))));
-                lines.push(Line::next(format!("{}.", capital(&condition.says))));
-            }
-        }
+    for (heading, of) in parts.into_iter().filter(|(_, of)| !of.is_empty()) {
+        lines.push(Line::heading(heading));
+        lines.extend(of);
     }
     lines.extend(reasons(&known));
     lines.push(Line::small("A record of what was read, and no permit: your local code and whoever signs decide."));

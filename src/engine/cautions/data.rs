@@ -65,7 +65,7 @@ pub const CAUTIONS: &[Caution] = &[
         words: "Temporary walls or posts on both sides, on firm ground, before a joist is cut, notched or taken out. \
                 They stay until the new one bears. Sister no wet rot.",
         sources: &[Source::Shoring, Source::JoistRepair],
-        trigger: Trigger::Said(&["soft depth", "notch depth", "header span"]),
+        trigger: Trigger::SpotOrSaid(&["soft depth", "notch depth", "header span"]),
     },
     Caution {
         name: "roof_edge",

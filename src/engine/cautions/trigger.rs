@@ -29,6 +29,9 @@ pub enum Trigger {
     Found(&'static [Finding]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
+    /// A soft spot, a notch or a hole is logged, or one of these particulars was said, and is
+    /// no length of nought.
+    SpotOrSaid(&'static [&'static str]),
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, more than
@@ -49,6 +52,7 @@ impl Trigger {
             }
             Self::Found(findings) => found(job, findings),
             Self::Said(words) => said(job, words),
+            Self::SpotOrSaid(words) => spot(job).or_else(|| said(job, words)),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
         }
@@ -96,10 +100,15 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    worst.or_else(|| said_unsound(job).next().map(|support| format!("{support}."))).or_else(|| {
+    worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words))).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
+}
+
+fn spot(job: &Job) -> Option<String> {
+    let bad = job.now.damages().values().find(|it| it.value.is_bad())?.value;
+    Some(format!("{}: {}.", bad.of.name(), bad.kind.found()))
 }
 
 fn said(job: &Job, words: &[&str]) -> Option<String> {

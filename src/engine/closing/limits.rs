@@ -2,6 +2,7 @@
 
 use crate::engine::job::Job;
 use crate::engine::moisture::Corrected;
+use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::moisture::flooring::SUBFLOOR;
 use crate::engine::sources::Source;
 use crate::engine::units::{MoistureContent, Typed};
@@ -15,9 +16,6 @@ const DECAY_SPREADS: MoistureContent = MoistureContent::percent(20);
 /// From about here on decay can begin: fiber saturation, less the meter's 2 %
 /// ([`Source::DecayBegins`], [`Source::MeterAccuracy`]).
 const DECAY_BEGINS: MoistureContent = MoistureContent::percent(28);
-
-/// No reading is surer than this ([`Source::MeterAccuracy`]).
-pub(super) const METER: f64 = 2.0;
 
 /// A limit, and who says so.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -84,7 +82,7 @@ pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
         _ if reading.corrected.is_over() || moisture >= DECAY_BEGINS => Verdict::Soaked,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
-        _ if moisture.to_percent() > limit.to_percent() - METER => Verdict::Close,
+        _ if moisture.to_percent() > limit.to_percent() - METER_ERROR => Verdict::Close,
         _ => Verdict::Dry,
     }
 }

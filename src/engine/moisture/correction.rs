@@ -19,6 +19,10 @@ pub const LEAST_USABLE: MoistureContent = MoistureContent::percent(7);
 /// Above it the wood is at or above fiber saturation, however far.
 pub const MOST_USABLE: MoistureContent = MoistureContent::percent(28);
 
+/// No reading is surer than this, in points of moisture content, corrected or not
+/// ([`Source::MeterAccuracy`]).
+pub const METER_ERROR: f64 = 2.0;
+
 /// Where a reading stands: at a number, or off one of the ends of its meter's scale, which
 /// is no number. In this order, wetter is greater.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

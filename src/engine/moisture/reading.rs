@@ -99,12 +99,12 @@ pub enum Material {
 }
 
 impl Wood {
-    /// The wood in a few words: "Douglas-fir", "plywood", "solid lumber, species not said".
+    /// The wood in a few words: "Douglas-fir", "plywood", "species not said".
     pub fn words(self) -> String {
         match (self.material, self.species) {
-            (Material::Solid, Some(Species::Unknown)) => "solid lumber, species unknown".to_owned(),
+            (Material::Solid, Some(Species::Unknown)) => "species unknown".to_owned(),
             (Material::Solid, Some(species)) => species.label().to_owned(),
-            (Material::Solid, None) => "solid lumber, species not said".to_owned(),
+            (Material::Solid, None) => "species not said".to_owned(),
             (Material::Unknown, _) => "wood not said".to_owned(),
             (made_up, Some(species)) => format!("{}, {}", made_up.label(), species.label()),
             (made_up, None) => made_up.label().to_owned(),

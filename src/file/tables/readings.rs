@@ -3,6 +3,7 @@
 use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
+use crate::engine::moisture::said::tenths;
 use crate::engine::moisture::{Shown, Wood};
 use crate::engine::results::corrected;
 use crate::engine::sources::Mark;
@@ -19,6 +20,8 @@ pub struct ReadingRow {
     pub percent: Option<String>,
     /// The corrected reading, as every page says it.
     pub corrected: String,
+    /// The same as a bare number of percent; nothing where it stands at none.
+    pub corrected_percent: Option<String>,
     /// How far the source behind that was seen; empty where nothing was corrected by one.
     pub mark: &'static str,
     /// What was read: material, and species if known.
@@ -35,10 +38,23 @@ pub struct ReadingRow {
 
 impl ReadingRow {
     /// The columns of its CSV line.
-    pub const COLUMNS: [&'static str; 13] = {
+    pub const COLUMNS: [&'static str; 14] = {
         let [by, at, visit, edited, entry] = Logged::COLUMNS;
         [
-            "place", "shown", "percent", "corrected", "wood", "wood_temperature", "meter", "reference", by, at, visit, edited, entry,
+            "place",
+            "shown",
+            "percent",
+            "corrected",
+            "wood",
+            "wood_temperature",
+            "meter",
+            by,
+            at,
+            visit,
+            edited,
+            entry,
+            "corrected_percent",
+            "reference",
         ]
     };
 
@@ -52,9 +68,12 @@ impl ReadingRow {
             Cell::text(&self.wood),
             Cell::text(&self.wood_temperature),
             Cell::text(&self.meter),
+        ];
+        let last = [
+            self.corrected_percent.clone().map_or_else(|| Cell::text(""), Cell::Number),
             Cell::text(if self.reference { "yes" } else { "" }),
         ];
-        own.into_iter().chain(self.logged.cells()).collect()
+        own.into_iter().chain(self.logged.cells()).chain(last).collect()
     }
 }
 
@@ -69,6 +88,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             shown,
             percent,
             corrected: known.value.words(),
+            corrected_percent: known.value.corrected.number().map(|number| tenths(number).replace(" %", "")),
             mark: known.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
