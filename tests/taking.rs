@@ -4,6 +4,8 @@
 mod desk;
 #[path = "taking/laws.rs"]
 mod laws;
+#[path = "taking/meter.rs"]
+mod meter;
 #[path = "taking/places.rs"]
 mod places;
 #[path = "taking/refused.rs"]
