@@ -214,10 +214,9 @@ fn a_plan_with_numbers_says_below_it_what_they_are_and_one_without_says_nothing(
     let legend = |desk: &Desk| {
         let drawn = plan(&job_plan::of(desk.job(), Units::default(), None), CANVAS, View { from_below: false });
         assert!(drawn.unplaced.is_empty(), "{:?}", drawn.unplaced);
-        let is_legend = |item: &&Item| matches!(item, Item::Text { text, .. } if text.contains("% moisture"));
-        drawn.items.iter().find(is_legend).map(|item| match item {
-            Item::Text { text, at, .. } => (text.clone(), at.y),
-            _ => unreachable!(),
+        drawn.items.iter().find_map(|item| match item {
+            Item::Text { text, at, .. } if text.contains("% moisture") => Some((text.clone(), at.y)),
+            _ => None,
         })
     };
     let (says, y) = legend(&read_room(&[Shown::Percent(percent("18"))])).unwrap();

@@ -1,7 +1,7 @@
 //! From a job to its plan: which of the things that are so are drawn, and where.
 
-use super::ramp;
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
+use super::ramp;
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;

@@ -135,8 +135,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
     let left_out = if rest.is_empty() { 0 } else { relative.len() };
     let compared = if rest.is_empty() { relative } else { rest };
-    let wettest =
-        compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
+    let wettest = compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
     let Known { value, assumed, mut doubts, why } = known;
     if left_out > 0 {

@@ -59,6 +59,7 @@ mod samples;
 mod access;
 mod faults;
 mod harness;
+mod meter;
 mod offline;
 mod old_floor;
 mod opening;

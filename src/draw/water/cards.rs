@@ -182,8 +182,7 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> =
-        forecast.readings.iter().map(|(_, moisture)| tenths(*moisture).replace(" %", "")).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, moisture)| tenths(*moisture).replace(" %", "")).collect();
     let limit = forecast.limit.to_percent();
     format!(
         "{}: {} %. To {limit:.0} %: {}.",

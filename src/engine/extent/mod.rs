@@ -153,7 +153,10 @@ fn spots(job: &Job, floor: &Floor, group: Group) -> (Vec<Spot>, usize) {
         if known.relative {
             relative += 1;
         } else {
-            latest.insert(reading.value.place, Spot { reading: *id, at, moisture: known.corrected.bound(), corrected: known });
+            latest.insert(
+                reading.value.place,
+                Spot { reading: *id, at, moisture: known.corrected.bound(), corrected: known },
+            );
         }
     }
     (latest.iter().map(|(_, spot)| *spot).collect(), relative)

@@ -176,7 +176,13 @@ pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &W
 }
 
 /// A number outside of what is believed is no number: it is beyond the bound, in doubt.
-fn doubted(reading: MoistureContent, bounds: &Bounds, outside: Outside, inputs: Why, kept: &[Kept]) -> Known<Corrected> {
+fn doubted(
+    reading: MoistureContent,
+    bounds: &Bounds,
+    outside: Outside,
+    inputs: Why,
+    kept: &[Kept],
+) -> Known<Corrected> {
     let value = Corrected {
         shown: Some(reading),
         doubted: true,
@@ -228,7 +234,9 @@ fn percentage(
 /// that the end of the usable range, assumed aloud.
 fn off_the_scale(outside: Outside, meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
     let (end, usable, name, words) = match outside {
-        Outside::Under => (meter.and_then(|meter| meter.minimum.as_ref()), LEAST_USABLE, "minimum", "under the minimum"),
+        Outside::Under => {
+            (meter.and_then(|meter| meter.minimum.as_ref()), LEAST_USABLE, "minimum", "under the minimum")
+        }
         Outside::Over => (meter.and_then(|meter| meter.maximum.as_ref()), MOST_USABLE, "maximum", "over the maximum"),
     };
     let bound = end.map_or(usable, |typed| typed.value);

@@ -106,9 +106,7 @@ const fn members(species: Species) -> &'static [Member] {
         Species::SitkaSpruce => const { &[of("Sitka spruce", SITKA_SPRUCE)] },
         Species::Redwood => const { &[of("redwood", REDWOOD)] },
         Species::WesternRedcedar => const { &[unfound("western redcedar")] },
-        Species::DouglasFirLarch => {
-            const { &[of("Douglas-fir", DOUGLAS_FIR), of("western larch", WESTERN_LARCH)] }
-        }
+        Species::DouglasFirLarch => const { &[of("Douglas-fir", DOUGLAS_FIR), of("western larch", WESTERN_LARCH)] },
         Species::SouthernPine => {
             const {
                 &[

@@ -45,9 +45,8 @@ impl AtSpot {
         let part = Part::of(draft.spot.element);
         let read_where = |is: &dyn Fn(&Place) -> bool| {
             let mut readings = job.now.readings().values().rev();
-            let there = readings.find(|reading| {
-                job.now.places().get(&reading.value.place).is_some_and(|place| is(place.value))
-            });
+            let there = readings
+                .find(|reading| job.now.places().get(&reading.value.place).is_some_and(|place| is(place.value)));
             there.map(|reading| Self { wood: reading.value.wood, reference: reading.value.reference })
         };
         if let Some(before) = read_where(&|place| place.same_spot(&draft.spot)) {

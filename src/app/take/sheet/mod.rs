@@ -271,9 +271,11 @@ fn WoodTasks() -> impl IntoView {
     let here = options.into_iter().map(|(wood, words)| (AtSpot { wood, reference: false }, words));
     let options = here.chain(references).collect();
     let on_choose = move |AtSpot { wood, reference }: AtSpot| {
-        session.draft_to(|draft| {
-            if reference { draft.reading_reference(wood.material) } else { draft.reading_wood(wood) }
-        });
+        session.draft_to(
+            |draft| {
+                if reference { draft.reading_reference(wood.material) } else { draft.reading_wood(wood) }
+            },
+        );
     };
     let now = memo(move || session.job(|job| AtSpot::of(&session.draft(), job)));
     let chosen = move || now.get().unwrap_or_else(|| AtSpot { wood: session.draft().wood, reference: false });
