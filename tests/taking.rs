@@ -10,6 +10,8 @@ mod meter;
 mod places;
 #[path = "taking/refused.rs"]
 mod refused;
+#[path = "taking/spots.rs"]
+mod spots;
 #[path = "taking/visits.rs"]
 mod visits;
 

@@ -132,6 +132,12 @@ impl Session {
         self.take(|draft, job, pen, meter| Ok(take::save_off_scale(draft, job, pen, units, meter, outside)));
     }
 
+    /// Takes "nobody can get there".
+    pub fn press_cannot_reach(self) {
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| take::save_cannot_reach(draft, job, pen, units));
+    }
+
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
         self.take(|draft, job, pen, _| Ok(take::look(draft, job, pen, finding)));

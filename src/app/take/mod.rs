@@ -130,6 +130,7 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
     let on_key = Callback::new(move |action: KeyAction| match action {
         KeyAction::Save => session.press_save(),
         KeyAction::OffScale(outside) => session.press_off_scale(outside),
+        KeyAction::CannotReach => session.press_cannot_reach(),
         KeyAction::Step => session.draft_to(|draft| Draft { spot: travel::step(&draft.spot, 1), ..draft }),
         KeyAction::Type(typed) => value::type_text(session, |text| press(text, typed)),
         KeyAction::Back => value::type_text(session, |text| {

@@ -18,6 +18,8 @@ pub enum KeyAction {
     Step,
     /// Off the meter's scale, on this side.
     OffScale(Outside),
+    /// Nobody can get there.
+    CannotReach,
     /// Saves.
     Save,
 }
@@ -116,6 +118,14 @@ const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
         ],
         (Keys::Length, true) => [
             [does("m", KeyAction::Type(" m")), does("cm", KeyAction::Type(" cm"))],
+            [does("mm", KeyAction::Type(" mm")), types(".")],
+        ],
+        (Keys::Depth, false) => [
+            [does("can't reach", KeyAction::CannotReach), signed("″ ", "inches", KeyAction::Type("\""))],
+            [symbol("⅛", "fractions", KeyAction::Flip), types(".")],
+        ],
+        (Keys::Depth, true) => [
+            [does("can't reach", KeyAction::CannotReach), does("cm", KeyAction::Type(" cm"))],
             [does("mm", KeyAction::Type(" mm")), types(".")],
         ],
         (Keys::Moisture, _) => {

@@ -99,8 +99,7 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
 fn damages(job: &Job, number: JoistNumber, units: Units) -> Vec<Line> {
     let of = Part::Joist(number);
     let logged = job.now.damages().values().filter(|it| it.value.of == of);
-    let mut lines: Vec<_> =
-        logged.map(|it| Line::plain(format!("{}.", spot_words(it.value, units)))).collect();
+    let mut lines: Vec<_> = logged.map(|it| Line::plain(format!("{}.", spot_words(it.value, units)))).collect();
     let where_to = "Soft spots, notches and holes are logged under Take, Look, one by one.";
     lines.push(Line::small(where_to));
     lines
@@ -130,7 +129,8 @@ fn carried_by(job: &Job) -> Card {
         (true, true) => "Nothing said yet",
         (true, false) => "Nothing speaks against them",
     };
-    lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    lines.extend(cited(bad.iter().map(|bad| bad.source)));
+    lines.push(Line::small(Source::EngineerLooks.noted("They are flagged here and sized nowhere")));
     let mut card = Card::new("What carries the joists?", headline, lines);
     for part in parts {
         let items = if matches!(part, Part::Girder(_)) { &list::OF_GIRDER[..] } else { &list::OF_SUPPORT[..] };
@@ -170,7 +170,10 @@ fn panel(job: &Job, units: Units) -> Card {
     let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
     let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
-    let small = vec![Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness"))];
+    let small = vec![
+        Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness")),
+        Line::small(Source::PlywoodBySpecies.noted("Plywood without a stamp may be of weaker wood and go less far")),
+    ];
     let rated = job.span_rating().map(|rating| rating.spacing());
     let by_thickness = job.sheet_thickness().and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {

@@ -135,7 +135,8 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
                 .to_owned(),
         );
     }
-    doubts.push(Source::WaterConductingFungi.noted("Dry readings do not rule out every fungus"));
+    doubts.push(Source::WaterConductingFungi.noted("Dry readings do not rule out a fungus with strands"));
+    doubts.push(Source::DecayFromWetter.noted("Dry readings do not rule out rot beside wetter wood"));
     let why = Why::rule(
         "All near what comes out is settled, seen to, dry by more than a meter can be off, and read in this visit.",
         &[

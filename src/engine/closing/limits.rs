@@ -10,7 +10,10 @@ use crate::engine::units::{MoistureContent, Typed};
 /// Dry lumber's own limit ([`Source::DryLumber`]).
 const FRAMING: MoistureContent = MoistureContent::percent(19);
 
-/// Below it decay no longer spreads ([`Source::DecaySpreads`]).
+/// Most fungi need this much to carry on ([`Source::DecaySpreads`]). It is no line that
+/// decay keeps to: out of wetter wood beside it rot may go on below it
+/// ([`Source::DecayFromWetter`]), and a fungus with strands brings its own water
+/// ([`Source::WaterConductingFungi`]).
 const DECAY_SPREADS: MoistureContent = MoistureContent::percent(20);
 
 /// From about here on decay can begin: fiber saturation, less the meter's 2 %
@@ -92,10 +95,10 @@ impl Verdict {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Relative => "relative only: compare it with dry wood of its kind",
-            Self::Dry => "dry enough to close",
+            Self::Dry => "under the limit by more than a meter can be off",
             Self::Close => "under the limit by less than a meter can be off: read it again",
             Self::Over => "over the limit for closing",
-            Self::Wet => "wet: decay that has begun goes on",
+            Self::Wet => "wet: decay that has begun can go on",
             Self::Soaked => "soaked: decay can begin",
         }
     }

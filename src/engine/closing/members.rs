@@ -20,7 +20,10 @@ use crate::engine::take::Units;
 pub(super) fn known(near: &Near) -> Condition {
     let in_the_way = match near {
         Near::NothingComesOut => {
-            vec![InTheWay::unknown("nobody said what comes out", "place the opening, or say that the whole floor comes out")]
+            vec![InTheWay::unknown(
+                "nobody said what comes out",
+                "place the opening, or say that the whole floor comes out",
+            )]
         }
         Near::NoJoists => vec![InTheWay::unknown("the joists are not laid out", "measure the first and the spacing")],
         Near::Joists { joists, .. } if joists.is_empty() => {
@@ -51,7 +54,9 @@ pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
             None => lines.push((line, vec![number])),
         }
     }
-    let lines = lines.into_iter().map(|(line, numbers)| InTheWay { what: format!("{}: {}", named(&numbers), line.what), ..line });
+    let lines = lines
+        .into_iter()
+        .map(|(line, numbers)| InTheWay { what: format!("{}: {}", named(&numbers), line.what), ..line });
     Condition::of(what, lines.collect(), "all are")
 }
 
@@ -100,7 +105,8 @@ pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
 /// told apart.
 fn was_looked_at(job: &Job, part: &Part) -> bool {
     let said = Particulars::of(job);
-    let is_said = said.words(part, &list::STATE).is_some() || said.words(part, &list::DONE).is_some_and(|done| done != "not yet");
+    let is_said =
+        said.words(part, &list::STATE).is_some() || said.words(part, &list::DONE).is_some_and(|done| done != "not yet");
     let is_found = || {
         let mut conditions = job.now.conditions().values();
         conditions.any(|it| {

@@ -116,7 +116,8 @@ const fn joist(place: &Place) -> Option<u16> {
 /// What was wet is read again in this visit. A first visit has nothing to read again.
 pub(super) fn read_again(read: &Read) -> Option<Condition> {
     let left: Vec<_> = read.places.iter().filter(|place| place.was_wet && !place.is_of_this_visit).collect();
-    let line = |left: &[&Latest]| InTheWay::unknown(format!("was wet, and not read since: {}", names(left)), "read it again");
+    let line =
+        |left: &[&Latest]| InTheWay::unknown(format!("was wet, and not read since: {}", names(left)), "read it again");
     let lines: Vec<_> = (!left.is_empty()).then(|| line(&left)).into_iter().collect();
     (!read.is_first_visit || !lines.is_empty())
         .then(|| Condition::of("every place that was wet is read again in this visit", lines, "all are"))
@@ -131,7 +132,10 @@ fn names(places: &[&Latest]) -> String {
 
 /// Joists, sills and girders are dry, by more than a meter can be off.
 pub(super) fn framing(read: &Read, limit: Limit) -> Condition {
-    let what = format!("joists, sills and girders read {:.0} % or less, by more than a meter can be off", limit.at.to_percent());
+    let what = format!(
+        "joists, sills and girders read {:.0} % or less, by more than a meter can be off",
+        limit.at.to_percent()
+    );
     let counted = read.of_this_visit(|group| group == Group::Framing);
     let mut lines = held_to(&counted, limit);
     if counted.is_empty() {
@@ -154,7 +158,10 @@ fn held_to(places: &[&Latest], limit: Limit) -> Vec<InTheWay> {
     }
     if !close.is_empty() {
         let what = format!("within what a meter can be off of the limit: {}", names(&close));
-        lines.push(InTheWay::unknown(what, format!("let it dry to {:.0} %, and read it again", limit.at.to_percent() - METER_ERROR)));
+        lines.push(InTheWay::unknown(
+            what,
+            format!("let it dry to {:.0} %, and read it again", limit.at.to_percent() - METER_ERROR),
+        ));
     }
     if !relative.is_empty() {
         let what = format!("read relatively, which no limit is for: {}", names(&relative));
@@ -178,7 +185,11 @@ pub(super) fn floor_that_stays(job: &Job, read: &Read, limit: Limit, near: &Near
     let all = read.of_this_visit(|group| group != Group::Framing);
     if all.is_empty() {
         let ends = "read it beside what comes out, from below; panel also where it is dry, elsewhere in the house";
-        return Condition::of(what, vec![InTheWay::unknown("the floor that stays was not read in this visit", ends)], "");
+        return Condition::of(
+            what,
+            vec![InTheWay::unknown("the floor that stays was not read in this visit", ends)],
+            "",
+        );
     }
     let (relative, counted): (Vec<_>, Vec<_>) = all.into_iter().partition(|place| place.now.relative);
     let mut lines = held_to(&counted, limit);
@@ -199,10 +210,12 @@ fn against_reference(job: &Job, place: &Latest) -> Option<InTheWay> {
             format!("{kind} reads relatively, and no dry {kind} was read in this visit: {}", place.name),
             format!("read {kind} where it is surely dry, elsewhere in the house, as the reference"),
         )),
-        (now, Some(reference)) if now.bound().to_percent() > reference.to_percent() + ABOVE_REFERENCE => Some(InTheWay::known(
-            format!("more than 2 points over dry {kind}: {}", place.name),
-            "let it dry, and read both again",
-        )),
+        (now, Some(reference)) if now.bound().to_percent() > reference.to_percent() + ABOVE_REFERENCE => {
+            Some(InTheWay::known(
+                format!("more than 2 points over dry {kind}: {}", place.name),
+                "let it dry, and read both again",
+            ))
+        }
         (_, Some(_)) => None,
     }
 }
@@ -216,7 +229,8 @@ pub(super) fn falling(read: &Read) -> Option<Condition> {
         (None, _) => false,
     };
     let rising: Vec<_> = read.places.iter().filter(|place| place.is_of_this_visit).filter(is_rising).collect();
-    let line = |rising: &[&Latest]| InTheWay::known(format!("wetter than last time: {}", names(rising)), "find out why");
+    let line =
+        |rising: &[&Latest]| InTheWay::known(format!("wetter than last time: {}", names(rising)), "find out why");
     let lines: Vec<_> = (!rising.is_empty()).then(|| line(&rising)).into_iter().collect();
     (!read.is_first_visit || !lines.is_empty())
         .then(|| Condition::of("no place is wetter than last time", lines, "none is"))

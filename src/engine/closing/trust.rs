@@ -21,7 +21,11 @@ pub(super) fn everything_read(job: &Job) -> Condition {
         let mut kinds: Vec<_> = job.unknown.values().map(String::as_str).collect();
         kinds.sort_unstable();
         kinds.dedup();
-        let what = format!("{} of a kind that this build cannot read: {}", counted(job.unknown.len(), "entry"), kinds.join(", "));
+        let what = format!(
+            "{} of a kind that this build cannot read: {}",
+            counted(job.unknown.len(), "entry"),
+            kinds.join(", ")
+        );
         lines.push(InTheWay::unknown(what, "open the job with the newer Duckboard"));
     }
     if !job.faults.is_empty() {

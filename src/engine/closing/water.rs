@@ -26,7 +26,10 @@ pub(super) fn sources(job: &Job) -> Condition {
     }
     let left = likely.iter().filter(|ranked| dealt_with(job, ranked.cause) != Some(Answer::Yes));
     let lines = left.map(|ranked| {
-        InTheWay::known(format!("{} is not dealt with", ranked.cause.label()), format!("{}, and answer the check", ranked.cause.remedy()))
+        InTheWay::known(
+            format!("{} is not dealt with", ranked.cause.label()),
+            format!("{}, and answer the check", ranked.cause.remedy()),
+        )
     });
     Condition::of(what, lines.collect(), "it is")
 }

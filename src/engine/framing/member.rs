@@ -241,6 +241,11 @@ mod tests {
         assert!(words(&list::AWL).iter().all(|it| Awl::said(it).is_some()));
         let not_done: Vec<_> = words(&list::DONE).into_iter().filter(|it| Done::said(it).is_none()).collect();
         assert_eq!(not_done, ["not yet"]);
-        assert!(words(&list::DONE).iter().filter_map(|it| Done::said(it).map(|done| (done, it))).all(|(done, it)| done.label() == *it));
+        assert!(
+            words(&list::DONE)
+                .iter()
+                .filter_map(|it| Done::said(it).map(|done| (done, it)))
+                .all(|(done, it)| done.label() == *it)
+        );
     }
 }

@@ -6,7 +6,7 @@
 //! grave goes to an engineer.
 
 use super::joist::{Joist, Shared, joists};
-use super::member::Done;
+use super::member::{BearsOn, Done};
 use super::reasons::{reason, reasons};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
@@ -114,11 +114,14 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
         }
     }
     let assumed = shared.assumed;
-    let doubts = vec![
+    let mut doubts = vec![
         "Nobody's design: local code and a licensed engineer decide.".to_owned(),
         Source::JoistRepair.noted("How to repair"),
         Source::Shoring.noted("Before anything is cut"),
     ];
+    let any_on = |what: BearsOn| value.iter().any(|judged| judged.joist.bears_on == Some(what));
+    doubts.extend(any_on(BearsOn::Ribbon).then(|| Source::Ribbon.noted("Joists on a ribbon")));
+    doubts.extend(any_on(BearsOn::Hanger).then(|| Source::JoistsIntoGirders.noted("Joists into a girder's side")));
     Figure::Known(Known { value, assumed, doubts, why })
 }
 

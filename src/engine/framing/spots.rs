@@ -236,7 +236,9 @@ impl Spots {
         }
         spots.found(found);
         for item in [&list::AWL, &list::CUTS] {
-            let last = said.last(part, item).filter(|(_, value)| matches!(value.typed(), "goes in" | "cannot reach" | "cannot see"));
+            let last = said
+                .last(part, item)
+                .filter(|(_, value)| matches!(value.typed(), "goes in" | "cannot reach" | "cannot see"));
             last.into_iter().for_each(|(id, _)| spots.is_bad(id));
         }
         spots
@@ -270,7 +272,8 @@ impl Spots {
     fn said_before(&mut self, said: Particulars<'_>, part: &Part) {
         let length = |item| said.length(part, item);
         let along = |long| Stretch { long, ..Stretch::default() };
-        let mut bad = |item| said.last(part, item).into_iter().for_each(|(id, _)| self.last_bad = self.last_bad.max(Some(id)));
+        let mut bad =
+            |item| said.last(part, item).into_iter().for_each(|(id, _)| self.last_bad = self.last_bad.max(Some(id)));
         if let Some(depth) = length(&list::SOFT_DEPTH) {
             if depth.is_positive() {
                 [&list::SOFT_DEPTH, &list::SOFT_LENGTH, &list::SOFT_FACE].into_iter().for_each(&mut bad);

@@ -30,6 +30,8 @@ pub struct Unsound {
     pub words: String,
     /// The entry that says so.
     pub by: EntryId,
+    /// What that rests on.
+    pub source: Source,
 }
 
 /// Girders, piers and ledgers that anything was said of, in order.
@@ -47,8 +49,14 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
         let mut add = |item, is_bad: fn(&str) -> bool| {
             let last = said.last(part, item).filter(|(_, value)| is_bad(value.typed()));
             unsound.extend(last.map(|(by, value)| {
-                let words = format!("{}: {} {}", part.name(), if *item == list::PLIES_END { "plies end" } else { "" }, value.typed());
-                Unsound { part: part.clone(), words: words.replace("  ", " "), by }
+                let words = format!(
+                    "{}: {} {}",
+                    part.name(),
+                    if *item == list::PLIES_END { "plies end" } else { "" },
+                    value.typed()
+                );
+                let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
+                Unsound { part: part.clone(), words: words.replace("  ", " "), by, source }
             }));
         };
         add(&list::STATE, |state| state != "sound");
@@ -63,7 +71,8 @@ fn spots(job: &Job) -> impl Iterator<Item = Unsound> {
     let carries = bad.filter(|(_, it)| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
     carries.map(|(id, it)| {
         let Damage { of, kind, .. } = it.value;
-        Unsound { part: of.clone(), words: format!("{}: {}", of.name(), kind.found()), by: it.head.max(*id) }
+        let words = format!("{}: {}", of.name(), kind.found());
+        Unsound { part: of.clone(), words, by: it.head.max(*id), source: Source::EngineerLooks }
     })
 }
 
@@ -73,7 +82,7 @@ fn found(job: &Job) -> impl Iterator<Item = Unsound> {
         let place = job.now.places().get(&it.value.place?)?.value;
         let part = carrier(place.element)?;
         let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
-        Some(Unsound { part, words, by: it.head.max(*id) })
+        Some(Unsound { part, words, by: it.head.max(*id), source: Source::EngineerLooks })
     })
 }
 
@@ -95,9 +104,8 @@ pub fn unsound(job: &Job) -> Vec<Unsound> {
     let said = Particulars::of(job);
     let is_open = |unsound: &Unsound| {
         let done = said.last(&unsound.part, &list::DONE);
-        let done = done.filter(|(_, value)| {
-            matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays))
-        });
+        let done = done
+            .filter(|(_, value)| matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays)));
         done.is_none_or(|(id, _)| id < unsound.by)
     };
     let mut all: Vec<_> = said_unsound(job).into_iter().chain(spots(job)).chain(found(job)).collect();
@@ -116,7 +124,8 @@ pub fn header_asks(span: Length, to_bearing: Option<Length>, trimmers: Option<&s
     } else if trimmers != Some("doubled") {
         match to_bearing {
             None => asks.push((
-                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft".to_owned(),
+                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft"
+                    .to_owned(),
                 Source::SingleTrimmer,
             )),
             Some(far) if far > SINGLE_TRIMMER => asks.push((

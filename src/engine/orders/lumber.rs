@@ -1,6 +1,7 @@
 //! Blocks, sisters and new joists, cut from lumber as it is sold, and what holds them.
 
 use super::needs::{A_TENTH, Laid, Needed, Section};
+use super::treated;
 use crate::engine::describe::counted;
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, schedule};
@@ -88,7 +89,11 @@ fn sister_lumber(job: &Job, depth: Length) -> (String, Option<String>) {
             (stated.to_owned(), Some(format!("measure how deep \"{stated}\" is: it has to be {}", inches(depth))))
         }
         (Some(stated), Some(sold)) if sold < depth => {
-            let words = format!("\"{stated}\" is {} deep, and {} is asked for: none is ordered of it", inches(sold), inches(depth));
+            let words = format!(
+                "\"{stated}\" is {} deep, and {} is asked for: none is ordered of it",
+                inches(sold),
+                inches(depth)
+            );
             (as_deep(), Some(words))
         }
         (Some(stated), Some(sold)) if sold > depth => (format!("{stated}, ripped to {}", inches(depth)), None),
@@ -124,7 +129,8 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
         let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
         let cut = sticks.iter().map(|stick| cut_from(stick, units));
         let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
-        needed.because(format!("{} ft in all: {proof}", bought.feet()), &[])
+        let needed = needed.because(format!("{} ft in all: {proof}", bought.feet()), &[]);
+        if treated::is_treated(&kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
     };
     by_length.into_iter().map(line).collect()
 }
@@ -137,11 +143,17 @@ fn cut_from(stick: &Stick, units: Units) -> String {
 /// Two for a joist that is replaced, one for an end that bears on too little.
 fn hangers(judged: &[Judged]) -> Option<Needed> {
     let replaced = judged.iter().filter(|it| it.fate == Fate::Replace).count();
-    let short = judged.iter().filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing()).count();
+    let short = judged
+        .iter()
+        .filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing())
+        .count();
     let count = 2 * replaced + short;
     let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
-    (count > 0)
-        .then(|| Needed::counted(Section::Framing, "Joist hangers", count, "hanger").because(from, &[Source::Hangers]))
+    (count > 0).then(|| {
+        Needed::counted(Section::Framing, "Joist hangers", count, "hanger")
+            .because(from, &[Source::Hangers])
+            .because(treated::METAL, &treated::SOURCES)
+    })
 }
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
@@ -153,6 +165,7 @@ fn screws(judged: &[Judged]) -> Option<Needed> {
     (count > 0).then(|| {
         Needed::counted(Section::Framing, "Structural screws", usize::try_from(count).unwrap_or(0), "screw")
             .because(from, &[Source::SisterScrews])
+            .because(treated::METAL, &treated::SOURCES)
             .with_waste(A_TENTH)
     })
 }

@@ -105,16 +105,12 @@ pub const OVER_GIRDER: Item = one_of(
 /// How far it laps the next one.
 pub const LAP_OF_JOISTS: Item = length("joist lap", "Lap over the girder", Length::ZERO, Length::feet(10));
 /// What the awl did at both ends and in the middle.
-pub const AWL: Item =
-    one_of("awl", "Awl, both ends and the middle", &["stops everywhere", "goes in", "cannot reach"]);
+pub const AWL: Item = one_of("awl", "Awl, both ends and the middle", &["stops everywhere", "goes in", "cannot reach"]);
 /// Are all of its notches and holes in the log?
 pub const CUTS: Item = one_of("cuts", "Notches and holes", &["none", "all logged", "cannot see"]);
 /// What was done about it.
-pub const DONE: Item = one_of(
-    "done",
-    "Done about it",
-    &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"],
-);
+pub const DONE: Item =
+    one_of("done", "Done about it", &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"]);
 
 /// What is asked of each joist.
 pub const OF_JOIST: [Item; 13] = [
@@ -133,19 +129,8 @@ pub const OF_JOIST: [Item; 13] = [
     DONE,
 ];
 /// What can be said of all joists at once.
-pub const OF_JOISTS: [Item; 11] = [
-    MEMBER,
-    BREADTH,
-    DEPTH,
-    CLEAR_SPAN,
-    BEARING,
-    BEARS_ON,
-    ENDS_HELD,
-    OVER_GIRDER,
-    LAP_OF_JOISTS,
-    CUTS,
-    SPAN_ALLOWED,
-];
+pub const OF_JOISTS: [Item; 11] =
+    [MEMBER, BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON, ENDS_HELD, OVER_GIRDER, LAP_OF_JOISTS, CUTS, SPAN_ALLOWED];
 /// One spot of a joist, as logs of before format 1.5 say it. Nothing asks for it any more:
 /// each spot is an entry of its own now.
 pub const OF_JOIST_BEFORE: [Item; 8] =
@@ -164,8 +149,7 @@ pub const OF_GIRDER: [Item; 7] = [BREADTH, DEPTH, CLEAR_SPAN, PLIES, PLIES_END, 
 /// What is asked of a pier, a ledger, a rim joist or a sill.
 pub const OF_SUPPORT: [Item; 2] = [STATE, DONE];
 /// Is there a girder within one bay of what comes out?
-pub const GIRDER_NEAR: Item =
-    one_of("girder near", "A girder within one bay of what comes out", YES_NO);
+pub const GIRDER_NEAR: Item = one_of("girder near", "A girder within one bay of what comes out", YES_NO);
 
 /// The lumber's group.
 pub const SPECIES: Item = one_of(
@@ -268,6 +252,13 @@ pub const VENT_RATIO: Item = one_of("vent ratio", "Vents, net free area", &["1/1
 pub const VENT_AREA: Item = amount("vent area", "One vent, by its label", 1_000, 1_000, "sq in");
 /// Is a vent to stand near each corner?
 pub const VENT_CORNERS: Item = one_of("vents at corners", "One within 3 ft of each corner", YES_NO);
+/// Has the air of a fan or a supply a way from or to the rooms?
+pub const AIR_PATH: Item = one_of("air path", "Duct or grille between it and the rooms", YES_NO);
+/// Are the walls around a space without vents insulated?
+pub const WALLS_INSULATED: Item = one_of("walls insulated", "Outer walls below insulated", YES_NO);
+/// Does anything burn fuel, whose flue gas a fan could pull back?
+pub const FUEL_BURNED: Item =
+    one_of("fuel burned", "Fuel burned in the house or below", &["none", "yes", "yes, draft tested"]);
 /// Under the girders.
 pub const GIRDER_CLEARANCE: Item = length("girder to soil", "Lowest girder to soil", Length::ZERO, Length::feet(20));
 /// Under posts.
@@ -280,13 +271,26 @@ pub const ACCESS: Item = one_of("access", "Access through", &["floor", "wall"]);
 pub const ACCESS_WIDTH: Item = length("access, short side", "Access, short side", Length::INCH, Length::feet(10));
 /// Its longer side.
 pub const ACCESS_LENGTH: Item = length("access, long side", "Access, long side", Length::INCH, Length::feet(10));
+/// Do girders end in walls of masonry or concrete?
+pub const GIRDER_ENDS: Item = one_of("girder ends", "Girder ends in outer walls", &["in masonry", "not in masonry"]);
+/// What air they have there.
+pub const GIRDER_END_AIR: Item =
+    length("air at girder ends", "Least air around a girder end in masonry", Length::ZERO, Length::feet(1));
 /// What is asked of the ground's cover.
 pub const OF_COVER: [Item; 8] = [COVERED, GROUND_LENGTH, GROUND_WIDTH, LAP, TURN_UP, ROLL_WIDTH, ROLL_LENGTH, PIERS];
 /// What is asked of the air over it.
-pub const OF_AIR: [Item; 4] = [AIR_WAY, VENT_RATIO, VENT_AREA, VENT_CORNERS];
-/// What is held to rules: wood to soil, and the way in.
-pub const OF_CLEARANCE: [Item; 6] =
-    [GIRDER_CLEARANCE, POST_CLEARANCE, SILL_CLEARANCE, ACCESS, ACCESS_WIDTH, ACCESS_LENGTH];
+pub const OF_AIR: [Item; 7] = [AIR_WAY, VENT_RATIO, VENT_AREA, VENT_CORNERS, AIR_PATH, WALLS_INSULATED, FUEL_BURNED];
+/// What is held to rules: wood to soil, the way in, and girder ends.
+pub const OF_CLEARANCE: [Item; 8] = [
+    GIRDER_CLEARANCE,
+    POST_CLEARANCE,
+    SILL_CLEARANCE,
+    ACCESS,
+    ACCESS_WIDTH,
+    ACCESS_LENGTH,
+    GIRDER_ENDS,
+    GIRDER_END_AIR,
+];
 
 /// The roof's plan area that drains to this wall.
 pub const ROOF_AREA: Item = amount("roof area", "Roof, plan area", 1_000, 100_000, "sq ft");

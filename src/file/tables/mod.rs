@@ -12,7 +12,7 @@ mod seen;
 pub use lengths::{LengthRow, lengths};
 pub use printed::{Table, printed};
 pub use readings::{ReadingRow, readings};
-pub use seen::{AirRow, ConditionRow, PhotoRow, air, conditions, photos};
+pub use seen::{AirRow, ConditionRow, PhotoRow, SpotRow, air, conditions, photos, spots};
 
 use super::csv::Cell;
 use crate::engine::entry::{EntryId, Stamp};

@@ -1,6 +1,6 @@
 //! Rows as people read them: the app prints these tables and the office writes them.
 
-use super::{Logged, air, conditions, lengths, readings};
+use super::{Logged, air, conditions, lengths, readings, spots};
 use crate::engine::job::Job;
 use crate::engine::take::Units;
 
@@ -36,12 +36,15 @@ pub fn printed(job: &Job, units: Units) -> [Table; 4] {
             ["What", "Temperature", "Humidity"],
             air(job).into_iter().map(|row| ([row.what, row.temperature, row.humidity], row.logged)),
         ),
-        table(
-            "Conditions",
-            ["Place", "Finding", "Note"],
-            conditions(job).into_iter().map(|row| ([row.place, row.finding.to_owned(), row.note], row.logged)),
-        ),
+        table("Conditions", ["Place", "Finding", "Note"], found(job, units)),
     ]
+}
+
+/// Findings, then soft spots, notches and holes.
+fn found(job: &Job, units: Units) -> impl Iterator<Item = ([String; 3], Logged)> {
+    let findings = conditions(job).into_iter().map(|row| ([row.place, row.finding.to_owned(), row.note], row.logged));
+    let spots = spots(job, units).into_iter().map(|row| ([row.member, row.says, String::new()], row.logged));
+    findings.chain(spots)
 }
 
 /// A table whose rows end with who logged them.

@@ -10,7 +10,7 @@ use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
-use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, TapeTask};
+use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, LookTask, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
@@ -25,7 +25,8 @@ pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
         Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
         Instrument::Meter => view! { <PlaceKeys on_done/><WoodTasks/> }.into_any(),
-        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
+        Instrument::Look => view! { <LookTasks/><PlaceKeys on_done/> }.into_any(),
+        Instrument::Level | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
     });
     let sheet = NodeRef::<Div>::new();
     let done = move |_| match sheet.get_untracked().as_deref().and_then(refused_field) {
@@ -62,6 +63,15 @@ pub fn TurnKey() -> impl IntoView {
             view! { <button type="button" class="turn" on:click=flip>{words}</button> }
         })
     })
+}
+
+/// What is looked for.
+#[component]
+fn LookTasks() -> impl IntoView {
+    let session = session();
+    let tasks = labelled(LookTask::ALL, LookTask::label);
+    let on_choose = move |task| session.draft_to(|draft| draft.looking(task));
+    view! { <h2>"What is logged"</h2>{choice("What is logged", tasks, move || session.draft().look, on_choose)} }
 }
 
 #[component]

@@ -37,10 +37,16 @@ pub(super) fn of_engineered(joist: &Joist) -> Option<Reason> {
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
-    Some(reason(Fate::Open, Source::EngineeredWood, words))
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, words))
 }
 
-fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared: &Shared, units: Units) -> Option<Reason> {
+fn judged(
+    joist: &Joist,
+    left: Option<Section>,
+    may_span: Option<Range>,
+    shared: &Shared,
+    units: Units,
+) -> Option<Reason> {
     let asked = joist.span()?;
     joist.section()?;
     let Some(left) = left else {
@@ -66,7 +72,8 @@ fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared:
     let surely = left.less(SECTION_ERROR).and_then(|section| range(section, shared, joist));
     let is_sure = surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
     (!is_sure).then(|| {
-        let words = format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
+        let words =
+            format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
         reason(Fate::Open, may.source, words)
     })
 }
@@ -87,7 +94,11 @@ fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, sour
 /// Soft wood of which nobody said at which side it is counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
-    let notched = joist.spots.notches.iter().filter(|notch| !matches!(notch.part(joist.clear), Some(NotchAt::End | NotchAt::Outer)));
+    let notched = joist
+        .spots
+        .notches
+        .iter()
+        .filter(|notch| !matches!(notch.part(joist.clear), Some(NotchAt::End | NotchAt::Outer)));
     let notch = notched.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
     let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
     whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist))

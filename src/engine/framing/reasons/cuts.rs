@@ -1,4 +1,5 @@
-//! Notches and holes. Source: [`Source::JoistCuts`].
+//! Notches and holes. Source: [`Source::JoistCuts`], [`Source::HolesApart`],
+//! [`Source::EngineeredWood`].
 
 use super::reason;
 use crate::engine::framing::joist::Joist;
@@ -62,7 +63,11 @@ fn one_hole(hole: &Hole, limits: &CutLimits, units: Units) -> Option<Reason> {
     let judged = |fate, words: String| Some(reason(fate, Source::JoistCuts, words));
     let Some(across) = hole.across else { return judged(Fate::Open, "measure how large its hole is".to_owned()) };
     let most = units.length(limits.hole);
-    let words = format!("a hole of {}: up to {most}, {} from edges, is allowed", units.length(across), units.length(limits.from_edges));
+    let words = format!(
+        "a hole of {}: up to {most}, {} from edges, is allowed",
+        units.length(across),
+        units.length(limits.from_edges)
+    );
     match hole.to_edge {
         _ if across > limits.hole => judged(Fate::Engineer, words),
         Some(to_edge) if to_edge < limits.from_edges => judged(Fate::Sister, words),
@@ -80,7 +85,7 @@ fn apart(joist: &Joist, limits: &CutLimits, units: Units) -> Option<Reason> {
     let cuts = || spots.holes.iter().map(|hole| hole.stretch).chain(spots.notches.iter().map(|notch| notch.stretch));
     if cuts().any(|cut| cut.ends().is_none()) {
         let words = "say from where to where each of its notches and holes is: a hole keeps 2 in from the next cut";
-        return Some(reason(Fate::Open, Source::JoistCuts, words));
+        return Some(reason(Fate::Open, Source::HolesApart, words));
     }
     let holes = spots.holes.iter().map(|hole| hole.stretch).enumerate();
     let gaps = holes.flat_map(|(at, hole)| {
@@ -93,7 +98,7 @@ fn apart(joist: &Joist, limits: &CutLimits, units: Units) -> Option<Reason> {
             units.length(least),
             units.length(limits.from_edges)
         );
-        reason(Fate::Sister, Source::JoistCuts, words)
+        reason(Fate::Sister, Source::HolesApart, words)
     })
 }
 

@@ -23,7 +23,7 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     }
     if joist.has(Finding::Strands) {
         let words = "strands or fans of a fungus that carries its own water: have it named, and cut out what it has";
-        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, words));
+        reasons.push(reason(Fate::Engineer, Source::DecayFans, words));
     }
     if joist.has(Finding::Cracked) {
         reasons.push(reason(Fate::Engineer, Source::EngineerLooks, "found split or broken"));
@@ -67,7 +67,8 @@ fn damaged(joist: &Joist) -> Reason {
 /// What so much soft wood comes to. Where a measurement is missing that could make it
 /// worse, that is asked for, and nothing milder is said.
 fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason {
-    let words = format!("soft {} deep: {} of it counts as nothing", units.length(depth), units.length(depth + BEYOND_SOFT));
+    let words =
+        format!("soft {} deep: {} of it counts as nothing", units.length(depth), units.length(depth + BEYOND_SOFT));
     let open = |what: &str| reason(Fate::Open, Source::EngineerLooks, format!("{words}; {what}"));
     let (lost, of) = match soft.at {
         None => return open("say where: an edge, a side or an end"),
@@ -79,7 +80,11 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
     };
     let Some(of) = of else { return open("measure its breadth and depth, to tell what part that is") };
     if (lost + AWL_ERROR) * 3 > of {
-        return reason(Fate::Engineer, Source::EngineerLooks, format!("{words}: with all that it lost there, a third or more"));
+        return reason(
+            Fate::Engineer,
+            Source::EngineerLooks,
+            format!("{words}: with all that it lost there, a third or more"),
+        );
     }
     let is_most = soft.stretch.long().zip(joist.clear).map(|(long, clear)| long * 2 >= clear);
     match is_most {
@@ -130,6 +135,7 @@ fn deepest_notch(joist: &Joist) -> Length {
 /// The deepest soft spot of which nobody said at which side it is.
 pub(super) fn lost_somewhere(joist: &Joist) -> Length {
     let unplaced = joist.spots.soft.iter().filter(|soft| soft.at.is_none());
-    let depths = unplaced.filter_map(|soft| if let Goes::In(depth) = soft.goes { Some(depth + BEYOND_SOFT) } else { None });
+    let depths =
+        unplaced.filter_map(|soft| if let Goes::In(depth) = soft.goes { Some(depth + BEYOND_SOFT) } else { None });
     depths.max().unwrap_or(Length::ZERO)
 }

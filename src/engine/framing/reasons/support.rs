@@ -16,7 +16,8 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
 }
 
 fn bearing(joist: &Joist, units: Units) -> Option<Reason> {
-    let judged = |fate, words: String| Some(reason(fate, Source::Bearing, words));
+    let source = if joist.bears_on == Some(BearsOn::Masonry) { Source::SillBearing } else { Source::Bearing };
+    let judged = |fate, words: String| Some(reason(fate, source, words));
     match (joist.bears_on, joist.bearing, joist.bearing_asked()) {
         (None, ..) => judged(Fate::Open, "say what it bears on: wood, metal, masonry, a hanger or a ribbon".to_owned()),
         (Some(BearsOn::Hanger | BearsOn::Ribbon), ..) | (_, None, _) | (_, _, None) => None,
@@ -31,9 +32,11 @@ fn bearing(joist: &Joist, units: Units) -> Option<Reason> {
 fn upright(joist: &Joist) -> Option<Reason> {
     match joist.ends {
         Some(EndsHeld::Held) => None,
-        Some(EndsHeld::Loose) => {
-            Some(reason(Fate::Mend, Source::LateralRestraint, "nothing keeps its ends from turning over: put blocking in"))
-        }
+        Some(EndsHeld::Loose) => Some(reason(
+            Fate::Mend,
+            Source::LateralRestraint,
+            "nothing keeps its ends from turning over: put blocking in",
+        )),
         None => Some(reason(
             Fate::Open,
             Source::LateralRestraint,
@@ -50,7 +53,9 @@ fn over_the_girder(joist: &Joist, units: Units) -> Option<Reason> {
         (Some(OverGirder::Loose), _) => {
             judged(Fate::Mend, "butts the next over the girder with nothing across: tie or lap them".to_owned())
         }
-        (Some(OverGirder::Laps), None) => judged(Fate::Open, "measure how far it laps the next over the girder".to_owned()),
+        (Some(OverGirder::Laps), None) => {
+            judged(Fate::Open, "measure how far it laps the next over the girder".to_owned())
+        }
         (Some(OverGirder::Laps), Some(lap)) if lap < LEAST_LAP => {
             let [lap, least] = [lap, LEAST_LAP].map(|length| units.length(length));
             judged(Fate::Mend, format!("laps the next by {lap}, where {least} is asked for: tie them"))

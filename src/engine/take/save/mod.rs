@@ -1,8 +1,9 @@
 //! From a draft to entries: what the save key does.
 
+mod by_awl;
 mod by_tape;
 
-use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
 use super::travel::{next_spot, place_at, step};
 use super::whereabouts::Whereabouts;
@@ -10,6 +11,7 @@ use super::wood::AtSpot;
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{EntryId, Label};
+use crate::engine::framing::Depth;
 use crate::engine::job::{Entry, Job, Observation, Pen};
 use crate::engine::moisture::{Bounds, Outside, Reading, Shown, said};
 use crate::engine::survey::Level;
@@ -124,7 +126,11 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
         Instrument::Meter => desk.percent(None),
         Instrument::Air => desk.air(),
         Instrument::Level => desk.level(),
-        Instrument::Look | Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        Instrument::Look => match draft.look {
+            LookTask::Spot(kind) => desk.spot(kind, None),
+            LookTask::Findings => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        },
+        Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
     }
 }
 
@@ -153,6 +159,18 @@ pub fn save_off_scale(
     outside: Outside,
 ) -> Saved {
     Desk { draft, job, pen, units, meter }.off_scale(outside, None)
+}
+
+/// Takes "nobody can get there" as the depth of a soft spot or a cut.
+///
+/// # Errors
+/// [`Refused`] when something else is asked for now.
+pub fn save_cannot_reach(draft: &Draft, job: &Job, pen: &mut Pen, units: Units) -> Result<Saved, Refused> {
+    let desk = Desk { draft, job, pen, units, meter: None };
+    match draft.look {
+        LookTask::Spot(kind) => desk.spot(kind, Some(Depth::CannotReach)),
+        LookTask::Findings => Err(Refused::new(draft.instrument.label(), "no depth is asked for now")),
+    }
 }
 
 /// Takes a finding at the spot. The place stays: one place can show several things.
