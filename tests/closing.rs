@@ -116,13 +116,7 @@ impl Site {
 
     fn read(&mut self, place: EntryId, shown: &str, material: Material) {
         let shown = Shown::Percent(percent(shown));
-        self.desk.log(Reading {
-            place,
-            meter: None,
-            shown,
-            wood: Wood { material, species: None },
-            wood_temperature: None,
-        });
+        self.desk.log(Reading::new(place, shown, Wood { material, species: None }));
     }
 
     fn crawl_air(&mut self, warmth: &str, damp: &str) {

@@ -166,7 +166,7 @@ mod visits {
     fn read(desk: &mut Desk, joist: u16, shown: Shown) -> EntryId {
         let place = desk.log(spot(joist, "5'"));
         let wood = Wood { material: Material::Solid, species: None };
-        desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None })
+        desk.log(Reading::new(place, shown, wood))
     }
 
     fn air(desk: &mut Desk, location: AirLocation, fahrenheit: i32, humidity: u16) -> EntryId {
@@ -211,7 +211,7 @@ mod visits {
         let mut desk = Desk::new();
         let place = desk.log(spot(2, "5'"));
         let wood = Wood { material: Material::Treated, species: None };
-        desk.log(Reading { place, meter: None, shown: percent(40), wood, wood_temperature: None });
+        desk.log(Reading::new(place, percent(40), wood));
         assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative");
         read(&mut desk, 4, percent(19));
         assert_eq!(said(desk.job(), "wettest").0, "19.0 %");

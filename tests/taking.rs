@@ -4,6 +4,8 @@
 mod desk;
 #[path = "taking/laws.rs"]
 mod laws;
+#[path = "taking/meter.rs"]
+mod meter;
 #[path = "taking/places.rs"]
 mod places;
 #[path = "taking/refused.rs"]
@@ -19,7 +21,7 @@ use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Observation, Record};
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Outside, Reading, Shown, Wood};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
@@ -258,7 +260,7 @@ fn a_spot_read_again_is_the_place_that_it_was() {
 #[test]
 fn over_the_maximum_is_a_reading_and_moves_on() {
     let mut desk = at_meter(4, "5'");
-    let saved = take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None);
+    let saved = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over);
     let read_back = desk.takes(saved);
     assert_eq!((read_back.value.as_str(), read_back.spoken.as_str()), ("over maximum", "over maximum"));
     assert_eq!(last_reading(&desk).shown, Shown::OverMaximum);

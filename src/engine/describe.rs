@@ -98,9 +98,16 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         Observation::Meter(meter) => (format!("{}, {}", meter.label, meter.sensing.label()), None),
         Observation::Reading(reading) => {
             let at = place_of(job, Some(reading.place), units);
+            let as_what = if reading.reference { ", dry panel to hold others against" } else { "" };
+            let first = reading.typed_first.as_ref().map(|typed| typed.typed.clone());
             match &reading.shown {
-                Shown::Percent(shown) => (format!("{} %{at}", shown.value.to_percent()), Some(shown.typed.clone())),
-                Shown::OverMaximum => (format!("over the meter's maximum{at}"), None),
+                Shown::Percent(shown) => {
+                    let doubted = if reading.doubted { ", doubted" } else { "" };
+                    let says = format!("{} %{doubted}{at}{as_what}", shown.value.to_percent());
+                    (says, Some(shown.typed.clone()))
+                }
+                Shown::OverMaximum => (format!("over the meter's maximum{at}{as_what}"), first),
+                Shown::UnderMinimum => (format!("under the meter's minimum{at}{as_what}"), first),
             }
         }
         Observation::AirReading(air) => {

@@ -6,14 +6,15 @@ use super::air::{Air, AirLocation, dew_point, emc, venting};
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
-use super::moisture::{Corrected, Reading, Stands, WoodTemperature, correct};
+use super::moisture::said::tenths;
+use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
 use super::survey::{build_up, closing_error, opening_area, room_area};
 use super::take::Units;
 use super::units::tape::format;
-use super::units::{Length, Temperature};
+use super::units::{Length, MoistureContent, Temperature};
 
 /// An answer in words: a headline, and the line that decides it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -83,6 +84,30 @@ pub fn corrected(job: &Job, reading: Seen<'_, Reading>) -> Known<Corrected> {
     correct(&reading.value.shown, meter, reading.value.wood, &temperature)
 }
 
+/// A reading of dry panel, for readings on panel of its kind to be held against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PanelReference {
+    /// The reading's entry.
+    pub reading: EntryId,
+    /// The meter's: only its readings can be held against this.
+    pub meter: Option<EntryId>,
+    /// What it read, always at a number that is believed.
+    pub at: MoistureContent,
+}
+
+/// The latest reading of a visit that says it was taken on dry panel of this kind elsewhere in
+/// the house; none of which there is no number.
+pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) -> Option<PanelReference> {
+    let taken = job.now.readings().iter().rev().filter(|(_, reading)| {
+        reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
+    });
+    let mut at_numbers = taken.filter_map(|(id, reading)| {
+        let at = corrected(job, reading).value.corrected.number()?;
+        Some(PanelReference { reading: *id, meter: reading.value.meter, at })
+    });
+    at_numbers.next()
+}
+
 /// The latest reading of a kind of air in this visit. The air of another day says nothing
 /// of this one.
 pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
@@ -120,7 +145,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     Figure::Known(Known { value, assumed, doubts, why: why.using([id]) })
 }
 
-fn crawl_emc(job: &Job) -> Figure<super::units::MoistureContent> {
+fn crawl_emc(job: &Job) -> Figure<MoistureContent> {
     let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = emc(air.temperature, air.humidity);
     known.why = known.why.using([id]);
@@ -190,21 +215,11 @@ fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
     let name = place.map_or_else(|| "somewhere".to_owned(), |place| place.value.name());
     let along = place.and_then(|place| place.value.position.along());
     let along = along.map_or_else(String::new, |along| format!(", {} along", units.length(along.value)));
-    said(say_corrected(&wettest.corrected), format!("{name}{along}."))
+    said(wettest.corrected.words(), format!("{name}{along}."))
 }
 
-/// A corrected reading as it is shown: the value that decisions use.
-pub fn say_corrected(corrected: &Corrected) -> String {
-    let mark = if corrected.relative { " relative" } else { "" };
-    match corrected.corrected {
-        Stands::At(moisture) => format!("{:.1} %{mark}", moisture.to_percent()),
-        Stands::Under(_) => "under the meter's minimum".to_owned(),
-        Stands::Over(_) => "over the meter's maximum".to_owned(),
-    }
-}
-
-fn say_percent(percent: &super::units::MoistureContent) -> Said {
-    said(format!("{:.1} %", percent.to_percent()), "")
+fn say_percent(percent: &MoistureContent) -> Said {
+    said(tenths(*percent), "")
 }
 
 fn say_temperature(temperature: Temperature, units: Units) -> Said {

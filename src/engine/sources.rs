@@ -140,6 +140,8 @@ sources! {
     ElectricLimit: Published, "James 1988, FPL-GTR-6, abstract";
     /// Usable range of pin meters, and the size of uncorrected errors.
     KilnManual: Secondary, "Hardwood Dry Kiln Operation, p. 31";
+    /// Between which numbers a reading is believed without asking.
+    LikelyReadings: Practice, "Wood under a roof reads 4 to 60 %; a number beyond is asked about";
     /// How near to oven-dry meters come.
     MeterAccuracy: Published, "FPInnovations report 16773, 2015";
     /// The temperature chart of pin meters.
@@ -154,8 +156,12 @@ sources! {
     ResistanceFit: Secondary, "A third party's fit of James 1988, FPL-GTR-6, table 1, Douglas-fir";
     /// The other rows of the resistance table, recalled and not seen.
     ResistanceSpecies: Memory, "James 1988, FPL-GTR-6, table 1: other woods, recalled";
-    /// Which woods stand for a lumber group.
-    SpeciesGroups: Memory, "Woods that stand for a lumber group, the wetter one taken";
+    /// Which woods stand behind a grade stamp.
+    SpeciesGroups: Secondary,
+        "Woods of a stamp, the wettest taken: NELMA grader academy (SPF); Canadian Wood Council (D Fir-L); \
+        Think Wood (hem-fir); SPIB (southern pine)";
+    /// How far a wood of a stamp may lie above those that have a row.
+    UnfoundWoods: Memory, "Black spruce and jack pine, recalled: some 3 above the Douglas-fir scale at 17.5 %";
     /// Treated wood reads high.
     TreatedWood: Practice, "Meter manuals on waterborne salts";
     /// Glue and wax shift readings.

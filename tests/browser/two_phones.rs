@@ -58,6 +58,7 @@ fn readings_in(file: &Path) -> (Vec<String>, usize) {
     let shown = book.job().now.readings().values().map(|reading| match &reading.value.shown {
         Shown::Percent(shown) => shown.typed.clone(),
         Shown::OverMaximum => "over".to_owned(),
+        Shown::UnderMinimum => "under".to_owned(),
     });
     // Two phones' entries stand in no order that a person knows of.
     let mut shown: Vec<_> = shown.collect();

@@ -54,6 +54,7 @@ mod samples;
 
 mod access;
 mod faults;
+mod meter;
 mod offline;
 mod old_floor;
 mod opening;

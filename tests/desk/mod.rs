@@ -59,7 +59,8 @@ impl Desk {
     /// Types a value and saves it.
     pub fn types(&mut self, text: &str) -> Result<ReadBack, Refused> {
         self.draft.text = text.to_owned();
-        let saved = take::save(&self.draft, self.book.job(), &mut self.pen, self.units, self.meter)?;
+        let meter = self.meter.map(|meter| take::InHand::of(self.book.job(), meter));
+        let saved = take::save(&self.draft, self.book.job(), &mut self.pen, self.units, meter)?;
         Ok(self.takes(saved))
     }
 

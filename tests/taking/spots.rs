@@ -79,7 +79,7 @@ fn a_hole_takes_both_its_ends_and_the_nearest_edge() {
 #[test]
 fn what_makes_no_sense_is_refused_with_what_would_do() {
     let refused = |desk: &mut Desk, typed: &str| {
-        let Err(Refused { message }) = desk.types(typed) else { panic!("{typed} was taken") };
+        let Err(Refused { message, .. }) = desk.types(typed) else { panic!("{typed} was taken") };
         message
     };
     let mut desk = looking(DamageKind::Notch);

@@ -79,7 +79,7 @@ impl Desk {
         let place = self.log(place);
         let shown = Shown::Percent(percent(typed));
         let wood = Wood { material, species: None };
-        self.log(Reading { place, meter: None, shown, wood, wood_temperature: None })
+        self.log(Reading::new(place, shown, wood))
     }
 
     /// Logs a spot of a joist: from where to where, on which face, how deep.

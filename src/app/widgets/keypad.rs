@@ -1,6 +1,7 @@
 //! The keypad under the thumb: four columns, four rows, the same places on every pad.
 
 use super::live::live;
+use crate::engine::moisture::Outside;
 use crate::engine::take::Keys;
 use leptos::prelude::*;
 
@@ -15,8 +16,8 @@ pub enum KeyAction {
     Flip,
     /// One joist on.
     Step,
-    /// Over the meter's maximum.
-    OverMaximum,
+    /// Off the meter's scale, on this side.
+    OffScale(Outside),
     /// Nobody can get there.
     CannotReach,
     /// Saves.
@@ -128,7 +129,8 @@ const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
             [does("mm", KeyAction::Type(" mm")), types(".")],
         ],
         (Keys::Moisture, _) => {
-            [[does("joist +", KeyAction::Step), does("over max", KeyAction::OverMaximum)], [types("."), NONE]]
+            let (under, over) = (KeyAction::OffScale(Outside::Under), KeyAction::OffScale(Outside::Over));
+            [[does("joist +", KeyAction::Step), does("over max", over)], [types("."), does("under min", under)]]
         }
         (Keys::Temperature, _) => [[symbol("−", "minus", KeyAction::Type("-")), NONE], [types("."), NONE]],
         (Keys::Percent, _) => [[NONE, NONE], [types("."), NONE]],

@@ -12,6 +12,7 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
+use crate::engine::moisture::said::{legend, tenths};
 use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::Opening;
 use crate::engine::take::Units;
@@ -117,6 +118,7 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     if let Some(next) = extent.next {
         lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
     }
+    lines.extend(legend(extent.spots.iter().map(|spot| &spot.corrected)).map(|says| Line::small(format!("{says}."))));
     lines.extend(reasons(known));
     let opening = extent.wet.and_then(|wet| wet.opening);
     let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
@@ -182,8 +184,7 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> =
-        forecast.readings.iter().map(|(_, moisture)| format!("{:.1}", moisture.to_percent())).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, moisture)| tenths(*moisture).replace(" %", "")).collect();
     let limit = forecast.limit.to_percent();
     format!(
         "{}: {} %. To {limit:.0} %: {}.",

@@ -98,7 +98,7 @@ fn everything() -> Desk {
     desk.log(said(Part::House, "air", word("exhaust fan")));
     let place = desk.log(place(Element::Sill, 1));
     let wood = Wood { material: Material::Treated, species: None };
-    desk.with(Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None })
+    desk.with(Reading::new(place, Shown::OverMaximum, wood))
 }
 
 #[test]

@@ -47,6 +47,10 @@ pub enum Verdict {
     Dry,
     /// Under the limit, and not by enough to be sure.
     Close,
+    /// Sure by the meter, and not by what is known of the wood.
+    CloseByWood,
+    /// A number that nobody believes.
+    Doubted,
     /// Over it.
     Over,
     /// Decay that has begun goes on.
@@ -82,12 +86,20 @@ pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
     let moisture = reading.corrected.bound();
     match moisture {
         _ if reading.relative => Verdict::Relative,
-        _ if reading.corrected.is_over() || moisture >= DECAY_BEGINS => Verdict::Soaked,
+        _ if reading.corrected.is_over() => Verdict::Soaked,
+        _ if reading.doubted => Verdict::Doubted,
+        _ if moisture >= DECAY_BEGINS => Verdict::Soaked,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
-        _ if moisture.to_percent() > limit.to_percent() - METER_ERROR => Verdict::Close,
+        _ if !is_surely_under(moisture, limit) => Verdict::Close,
+        _ if !is_surely_under(reading.at_worst(), limit) => Verdict::CloseByWood,
         _ => Verdict::Dry,
     }
+}
+
+/// Is it under the limit by more than a meter can be off?
+fn is_surely_under(moisture: MoistureContent, limit: MoistureContent) -> bool {
+    moisture.to_percent() <= limit.to_percent() - METER_ERROR
 }
 
 impl Verdict {
@@ -97,6 +109,8 @@ impl Verdict {
             Self::Relative => "relative only: compare it with dry wood of its kind",
             Self::Dry => "under the limit by more than a meter can be off",
             Self::Close => "under the limit by less than a meter can be off: read it again",
+            Self::CloseByWood => "under the limit, unless it is a wood that reads low: say its species",
+            Self::Doubted => "a number that nobody believes: read it again",
             Self::Over => "over the limit for closing",
             Self::Wet => "wet: decay that has begun can go on",
             Self::Soaked => "soaked: decay can begin",
@@ -106,7 +120,8 @@ impl Verdict {
     /// What that rests on beside the limit.
     pub const fn source(self) -> Source {
         match self {
-            Self::Relative | Self::Dry | Self::Close | Self::Over => Source::MeterAccuracy,
+            Self::CloseByWood => Source::UnfoundWoods,
+            Self::Relative | Self::Dry | Self::Close | Self::Doubted | Self::Over => Source::MeterAccuracy,
             Self::Wet => Source::DecaySpreads,
             Self::Soaked => Source::DecayBegins,
         }

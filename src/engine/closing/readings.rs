@@ -11,7 +11,7 @@ use crate::engine::job::Job;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::moisture::{Corrected, Material, Stands};
 use crate::engine::place::{Place, Position};
-use crate::engine::results::corrected;
+use crate::engine::results::{corrected, panel_reference};
 use crate::engine::take::Units;
 use litemap::LiteMap;
 use std::collections::BTreeSet;
@@ -36,6 +36,7 @@ struct Latest {
     place: Place,
     name: String,
     material: Material,
+    meter: Option<EntryId>,
     now: Corrected,
     before: Option<Stands>,
     was_wet: bool,
@@ -47,7 +48,8 @@ impl Read {
     pub(super) fn of(job: &Job, limits: &Limits, units: Units) -> Self {
         let mut places: LiteMap<EntryId, Latest> = LiteMap::new();
         let this_visit = job.current_visit().map(|(visit, _)| visit);
-        for (id, reading) in job.now.readings().iter() {
+        // What was read elsewhere in the house, on dry panel, is no part of this floor.
+        for (id, reading) in job.now.readings().iter().filter(|(_, reading)| !reading.value.reference) {
             let Some(place) = job.now.places().get(&reading.value.place) else { continue };
             let now = corrected(job, reading).value;
             let limit = limit_of(place.value, limits).at;
@@ -57,6 +59,7 @@ impl Read {
                 name: place_name(place.value, units),
                 place: place.value.clone(),
                 material: reading.value.wood.material,
+                meter: reading.value.meter,
                 before: before.map(|before| before.now.corrected),
                 was_wet: before.is_some_and(|before| before.was_wet) || now.corrected.is_above(limit),
                 now,
@@ -151,6 +154,8 @@ fn held_to(places: &[&Latest], limit: Limit) -> Vec<InTheWay> {
     };
     let over = like(|verdict| matches!(verdict, Verdict::Over | Verdict::Wet | Verdict::Soaked));
     let close = like(|verdict| verdict == Verdict::Close);
+    let by_wood = like(|verdict| verdict == Verdict::CloseByWood);
+    let doubted = like(|verdict| verdict == Verdict::Doubted);
     let relative = like(|verdict| verdict == Verdict::Relative);
     let mut lines = Vec::new();
     if !over.is_empty() {
@@ -163,11 +168,26 @@ fn held_to(places: &[&Latest], limit: Limit) -> Vec<InTheWay> {
             format!("let it dry to {:.0} %, and read it again", limit.at.to_percent() - METER_ERROR),
         ));
     }
+    if !by_wood.is_empty() {
+        let what = format!("may be wetter than it reads, by its wood: {}", names(&by_wood));
+        lines.push(InTheWay::unknown(what, format!("say its species and the meter's scale, or {}", dry_for_any(&by_wood, limit))));
+    }
+    if !doubted.is_empty() {
+        let what = format!("read a number that nobody believes: {}", names(&doubted));
+        lines.push(InTheWay::unknown(what, "read it again"));
+    }
     if !relative.is_empty() {
         let what = format!("read relatively, which no limit is for: {}", names(&relative));
         lines.push(InTheWay::unknown(what, "read it with pins, in untreated lumber"));
     }
     lines
+}
+
+/// "let it dry to 14 %": so dry that no wood that it may be is over the limit.
+fn dry_for_any(places: &[&Latest], limit: Limit) -> String {
+    let low = places.iter().filter_map(|place| place.now.may_read_low).map(|low| low.points.to_percent());
+    let most = low.fold(0.0, f64::max);
+    format!("let it dry to {:.0} %", limit.at.to_percent() - METER_ERROR - most)
 }
 
 fn wettest(places: &[&Latest]) -> String {
@@ -201,7 +221,9 @@ pub(super) fn floor_that_stays(job: &Job, read: &Read, limit: Limit, near: &Near
 /// A relative reading against dry wood of its kind, read in the same visit.
 fn against_reference(job: &Job, place: &Latest) -> Option<InTheWay> {
     let kind = place.material.label();
-    let reference = dry_reference(job, place.material);
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    // Only the same meter tells the two apart.
+    let reference = panel_reference(job, visit, place.material).filter(|reference| reference.meter == place.meter);
     match (place.now.corrected, reference) {
         (Stands::Over(_), _) => {
             Some(InTheWay::known(format!("over the meter's maximum: {}", place.name), "let it dry, and read it again"))
@@ -210,7 +232,7 @@ fn against_reference(job: &Job, place: &Latest) -> Option<InTheWay> {
             format!("{kind} reads relatively, and no dry {kind} was read in this visit: {}", place.name),
             format!("read {kind} where it is surely dry, elsewhere in the house, as the reference"),
         )),
-        (now, Some(reference)) if now.bound().to_percent() > reference.to_percent() + ABOVE_REFERENCE => {
+        (now, Some(reference)) if now.bound().to_percent() > reference.at.to_percent() + ABOVE_REFERENCE => {
             Some(InTheWay::known(
                 format!("more than 2 points over dry {kind}: {}", place.name),
                 "let it dry, and read both again",
@@ -236,7 +258,3 @@ pub(super) fn falling(read: &Read) -> Option<Condition> {
         .then(|| Condition::of("no place is wetter than last time", lines, "none is"))
 }
 
-/// The wettest that dry wood of a kind read in this visit.
-fn dry_reference(_job: &Job, _material: Material) -> Option<crate::engine::units::MoistureContent> {
-    None
-}

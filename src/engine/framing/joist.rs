@@ -76,6 +76,8 @@ pub enum Reads {
     RelativeOnly,
     /// As dry as dry lumber, by more than a meter can be off.
     Dry,
+    /// By a number that nobody believes.
+    Doubted,
     /// Too close to that limit to tell.
     Close,
     /// Over that, by a reading that is relative only.
@@ -318,7 +320,7 @@ fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
 /// What the latest reading of each place on a joist says against dry lumber's limit.
 fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
     let mut latest: LiteMap<EntryId, (JoistNumber, Reads)> = LiteMap::new();
-    for (_, reading, known) in readings(job) {
+    for (_, reading, known) in readings(job).into_iter().filter(|(_, reading, _)| !reading.value.reference) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
         let reads = reads(&known.value);
         if let Some(joist) = number_of(place.value, framing) {
@@ -335,7 +337,8 @@ fn reads(reading: &Corrected) -> Reads {
         () if reading.relative && is_over => Reads::RelativelyWet,
         () if reading.relative => Reads::RelativeOnly,
         () if is_over => Reads::Wet,
-        () if reading.corrected.bound().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
+        () if reading.doubted => Reads::Doubted,
+        () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
         () => Reads::Dry,
     }
 }

@@ -63,8 +63,14 @@ pub struct Draft {
     pub air: AirTask,
     /// What is looked for.
     pub look: LookTask,
-    /// The wood that is read, until somebody says otherwise.
+    /// The wood that was said or read last.
     pub wood: Wood,
+    /// The spot where that was.
+    pub wood_at: Option<Place>,
+    /// Is the wood there dry panel that others are held against?
+    pub reference: bool,
+    /// The spot to come back to after that was read.
+    pub back_to: Option<Place>,
     /// The wood's temperature, as measured last.
     pub wood_temperature: Option<Typed<Temperature>>,
     /// The visit that it was measured in: it says nothing about another day's wood.
@@ -212,6 +218,9 @@ impl Default for Draft {
             air: AirTask::default(),
             look: LookTask::default(),
             wood: Wood { material: Material::Solid, species: None },
+            wood_at: None,
+            reference: false,
+            back_to: None,
             wood_temperature: None,
             wood_temperature_visit: None,
             photo_wanted: false,

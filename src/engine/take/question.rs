@@ -3,6 +3,7 @@
 use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
 use super::whereabouts::Whereabouts;
+use super::wood::AtSpot;
 use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
 use crate::engine::framing::DamageKind;
@@ -32,7 +33,7 @@ pub enum Keys {
     Length,
     /// A length, or that nobody can get there.
     Depth,
-    /// Digits and a point; over the maximum.
+    /// Digits and a point; over the maximum, under the minimum.
     Moisture,
     /// Digits and a point.
     Percent,
@@ -54,7 +55,7 @@ impl Question {
         }
         match draft.instrument {
             Instrument::Tape => tape(draft, job, units),
-            Instrument::Meter => at_spot(draft, job, units, Keys::Moisture, "%"),
+            Instrument::Meter => meter(draft, job, units),
             Instrument::Air => air(draft, job, units),
             Instrument::Level => at_spot(draft, job, units, Keys::Length, "down from laser"),
             Instrument::Look => look(draft, job, units),
@@ -221,6 +222,14 @@ fn air(draft: &Draft, job: &Job, units: Units) -> Question {
             unit: "% RH".to_owned(),
         },
     }
+}
+
+/// Where the meter reads, and on what: the wood is said again each time it counts.
+fn meter(draft: &Draft, job: &Job, units: Units) -> Question {
+    let at_spot = at_spot(draft, job, units, Keys::Moisture, "%");
+    let parts = [at_spot.detail, AtSpot::of(draft, job).words()];
+    let detail = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ");
+    Question { detail, ..at_spot }
 }
 
 /// What is there, or from where to where it goes and how deep.

@@ -10,7 +10,7 @@ use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
-use crate::engine::take::{AirTask, Draft, Footprint, Instrument, LookTask, TapeTask};
+use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, LookTask, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
@@ -260,7 +260,7 @@ fn AirTasks() -> impl IntoView {
     view! { <h2>"What is read"</h2>{choice("What is read", tasks, move || session.draft().air, on_choose)} }
 }
 
-/// The wood that is read: it stays until somebody says otherwise.
+/// What is read at the spot: the place keeps it, and the next place begins with it.
 #[component]
 fn WoodTasks() -> impl IntoView {
     let session = session();
@@ -273,7 +273,21 @@ fn WoodTasks() -> impl IntoView {
         (made_up(Material::Plywood), "plywood".to_owned()),
         (made_up(Material::Osb), "OSB".to_owned()),
     ];
-    let options = others.into_iter().chain(species).collect();
-    let on_choose = move |wood| session.draft_to(|draft| Draft { wood, ..draft });
-    view! { <h2>"Wood"</h2>{choice("Wood", options, move || session.draft().wood, on_choose)} }
+    let references = [Material::Plywood, Material::Osb].map(|material| {
+        let words = format!("dry {} elsewhere: holds the others", material.label());
+        (AtSpot { wood: made_up(material), reference: true }, words)
+    });
+    let options: Vec<(Wood, String)> = others.into_iter().chain(species).collect();
+    let here = options.into_iter().map(|(wood, words)| (AtSpot { wood, reference: false }, words));
+    let options = here.chain(references).collect();
+    let on_choose = move |AtSpot { wood, reference }: AtSpot| {
+        session.draft_to(
+            |draft| {
+                if reference { draft.reading_reference(wood.material) } else { draft.reading_wood(wood) }
+            },
+        );
+    };
+    let now = memo(move || session.job(|job| AtSpot::of(&session.draft(), job)));
+    let chosen = move || now.get().unwrap_or_else(|| AtSpot { wood: session.draft().wood, reference: false });
+    view! { <h2>"Wood"</h2>{choice("Wood", options, chosen, on_choose)} }
 }

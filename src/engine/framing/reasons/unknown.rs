@@ -90,11 +90,12 @@ fn unread(joist: &Joist) -> Option<Reason> {
     let (source, words) = match joist.reads {
         Reads::Dry => return None,
         Reads::Unread => (Source::DryLumber, "read it with pins: nobody has"),
+        Reads::Doubted => (Source::MeterAccuracy, "its reading is a number that nobody believes: read it again"),
         Reads::RelativeOnly => {
             (Source::DryLumber, "its reading is relative only, and says nothing of 19 %: read it with pins")
         }
         Reads::Close => {
-            (Source::MeterAccuracy, "it reads within what a meter can be off of 19 %: let it dry on, and read it again")
+            (Source::MeterAccuracy, "it reads too close to 19 % to tell, by the meter or by its wood: say its species, let it dry on, and read it again")
         }
         Reads::RelativelyWet => {
             (Source::DryLumber, "it reads over 19 % by a reading that is relative only: read it with pins")
