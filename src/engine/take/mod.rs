@@ -19,9 +19,7 @@ pub use aim::{located, tapped};
 pub use draft::{AirTask, Draft, Footprint, Instrument, LookTask, TapeTask};
 pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
-pub use save::{
-    Anyway, InHand, ReadBack, Refused, Saved, look, save, save_anyway, save_cannot_reach, save_off_scale,
-};
+pub use save::{Anyway, InHand, ReadBack, Refused, Saved, look, save, save_anyway, save_cannot_reach, save_off_scale};
 pub use settings::Units;
 pub use travel::place_at;
 pub use whereabouts::Whereabouts;
