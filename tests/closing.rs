@@ -15,7 +15,7 @@ use duckboard::engine::drying::{Forecasts, Outlook, Still, fit, forecasts};
 use duckboard::engine::entry::{EntryId, Label, Time};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::moisture::{Answer, Corrected, Material, Reading, Shown, Stands, Wood};
+use duckboard::engine::moisture::{Answer, Corrected, Material, Reading, Shown, Species, Stands, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
@@ -115,8 +115,12 @@ impl Site {
     }
 
     fn read(&mut self, place: EntryId, shown: &str, material: Material) {
-        let shown = Shown::Percent(percent(shown));
-        self.desk.log(Reading::new(place, shown, Wood { material, species: None }));
+        self.read_of(place, shown, Wood { material, species: Some(Species::DouglasFir) });
+    }
+
+    fn read_of(&mut self, place: EntryId, shown: &str, wood: Wood) {
+        let meter = Some(self.desk.pins());
+        self.desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
     }
 
     fn crawl_air(&mut self, warmth: &str, damp: &str) {

@@ -8,7 +8,7 @@ use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::DeviceId;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::job::{Added, Book, Fact, Record};
-use duckboard::engine::moisture::{Answer, Material};
+use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::sample;
@@ -417,6 +417,60 @@ fn panel_without_dry_panel_to_compare_it_with_is_unknown_and_says_so() {
         };
         held_by(read("9"), &format!("no dry {} was read in this visit", material.label()));
     }
+}
+
+/// Reads panel, and panel of some kind elsewhere in the house as the reference.
+fn panel_beside(shown: &'static str, reference: &'static str, kind: Material) -> impl FnOnce(&mut Site) {
+    move |site: &mut Site| {
+        let here = panel(site);
+        site.read(here, shown, Material::Osb);
+        let position = Position::Named;
+        let chalk = Some(crate::desk::label("hall, dry"));
+        let place = Place { element: Element::SubfloorAbove, position, face: None, height: None, chalk };
+        let place = site.desk.log(place);
+        let meter = Some(site.desk.pins());
+        let wood = Wood { material: kind, species: None };
+        let reading = Reading::new(place, Shown::Percent(percent(reference)), wood);
+        site.desk.log(Reading { meter, reference: true, ..reading });
+    }
+}
+
+/// Two points over dry panel of its kind (judgement).
+#[test]
+fn panel_is_held_to_dry_panel_of_its_kind_read_in_this_visit() {
+    ready(panel_beside("11.9", "10", Material::Osb));
+    ready(panel_beside("12", "10", Material::Osb));
+    held_by(panel_beside("12.1", "10", Material::Osb), "more than 2 points over dry OSB");
+    held_by(panel_beside("11", "10", Material::Plywood), "no dry OSB was read in this visit");
+    held_by(
+        |site| {
+            panel_beside("11", "10", Material::Osb)(site);
+            site.visit("2026-11-02T08:00:00-05:00");
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let again = panel(site);
+            site.read(again, "11", Material::Osb);
+        },
+        "no dry OSB was read in this visit",
+    );
+}
+
+/// A stamp covers woods that read low: 16.9 on the Douglas-fir scale may be over 19 % in one
+/// of them. So may wood of which nobody said what it is.
+#[test]
+fn wood_that_may_read_low_is_held_by_the_most_that_it_may_be() {
+    let read = |shown: &'static str, species| {
+        move |site: &mut Site| site.read_of(site.places[3], shown, Wood { material: Material::Solid, species })
+    };
+    ready(read("14", None));
+    held_by(read("14.1", None), "may be wetter than it reads, by its wood: Joist 4");
+    held_by(read("16", Some(Species::SprucePineFir)), "say its species and the meter's scale, or let it dry to 14 %");
+    ready(read("17", Some(Species::DouglasFir)));
+}
+
+#[test]
+fn a_number_that_nobody_believes_settles_nothing() {
+    held_by(|site| site.read(site.places[3], "3", Material::Solid), "a number that nobody believes: Joist 4");
+    held_by(|site| site.read(site.places[3], "61", Material::Solid), "too wet: Joist 4");
 }
 
 proptest! {

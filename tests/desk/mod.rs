@@ -5,6 +5,7 @@ use chrono::DateTime;
 use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
+use duckboard::engine::moisture::{Answer as MeterAnswer, Meter, Sensing, Species};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side, Tie};
 use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
@@ -38,6 +39,23 @@ impl Desk {
     pub fn log(&mut self, observation: impl Into<Observation>) -> EntryId {
         let entry = self.pen.record(observation);
         self.keep(entry)
+    }
+
+    /// Pins on the Douglas-fir scale that need no correction in Douglas fir.
+    pub fn pins(&mut self) -> EntryId {
+        if let Some((id, _)) = self.job().now.meters().first() {
+            return *id;
+        }
+        self.log(Meter {
+            label: label("pins"),
+            sensing: Sensing::Pin,
+            scale: Some(Species::DouglasFir),
+            reference: None,
+            corrects_temperature: MeterAnswer::Yes,
+            corrects_species: MeterAnswer::No,
+            minimum: None,
+            maximum: None,
+        })
     }
 
     pub fn withdraw(&mut self, of: EntryId) -> EntryId {

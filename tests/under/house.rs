@@ -6,7 +6,7 @@ use crate::desk::{Desk, percent};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Level, Run};
@@ -78,8 +78,9 @@ impl Desk {
         let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
         let place = self.log(place);
         let shown = Shown::Percent(percent(typed));
-        let wood = Wood { material, species: None };
-        self.log(Reading::new(place, shown, wood))
+        let wood = Wood { material, species: Some(Species::DouglasFir) };
+        let meter = Some(self.pins());
+        self.log(Reading { meter, ..Reading::new(place, shown, wood) })
     }
 
     /// Logs a spot of a joist: from where to where, on which face, how deep.

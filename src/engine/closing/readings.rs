@@ -170,7 +170,10 @@ fn held_to(places: &[&Latest], limit: Limit) -> Vec<InTheWay> {
     }
     if !by_wood.is_empty() {
         let what = format!("may be wetter than it reads, by its wood: {}", names(&by_wood));
-        lines.push(InTheWay::unknown(what, format!("say its species and the meter's scale, or {}", dry_for_any(&by_wood, limit))));
+        lines.push(InTheWay::unknown(
+            what,
+            format!("say its species and the meter's scale, or {}", dry_for_any(&by_wood, limit)),
+        ));
     }
     if !doubted.is_empty() {
         let what = format!("read a number that nobody believes: {}", names(&doubted));
@@ -191,8 +194,8 @@ fn dry_for_any(places: &[&Latest], limit: Limit) -> String {
 }
 
 fn wettest(places: &[&Latest]) -> String {
-    let wettest = places.iter().filter(|place| !place.now.relative).map(|place| place.now.corrected).max();
-    wettest.map_or_else(String::new, |wettest| format!("the wettest reads {:.1} %", wettest.bound().to_percent()))
+    let wettest = places.iter().filter(|place| !place.now.relative).max_by_key(|place| place.now.corrected);
+    wettest.map_or_else(String::new, |place| format!("the wettest reads {}", place.now.words()))
 }
 
 /// The floor that stays beside what comes out is dry: boards by their limit, panels by dry
@@ -257,4 +260,3 @@ pub(super) fn falling(read: &Read) -> Option<Condition> {
     (!read.is_first_visit || !lines.is_empty())
         .then(|| Condition::of("no place is wetter than last time", lines, "none is"))
 }
-

@@ -94,9 +94,10 @@ fn unread(joist: &Joist) -> Option<Reason> {
         Reads::RelativeOnly => {
             (Source::DryLumber, "its reading is relative only, and says nothing of 19 %: read it with pins")
         }
-        Reads::Close => {
-            (Source::MeterAccuracy, "it reads too close to 19 % to tell, by the meter or by its wood: say its species, let it dry on, and read it again")
-        }
+        Reads::Close => (
+            Source::MeterAccuracy,
+            "it reads too close to 19 % to tell, by the meter or by its wood: say its species, let it dry on, and read it again",
+        ),
         Reads::RelativelyWet => {
             (Source::DryLumber, "it reads over 19 % by a reading that is relative only: read it with pins")
         }
