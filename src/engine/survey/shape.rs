@@ -1,6 +1,6 @@
 //! The room's shape: the outline that fits everything measured of it best.
 
-use super::adjust::{Accuracy, Adjusted, Network, Observation, Unfixed, adjust};
+use super::adjust::{Accuracy, Adjusted, House, Network, Observation, Unfixed, adjust};
 use super::{Floor, Offset, Ruler, Trust};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Outline, Point, Turn};
@@ -53,7 +53,7 @@ impl Shape {
         }
         let (observations, entries): (Vec<_>, Vec<_>) = observations(job, &floor).into_iter().unzip();
         let turns = floor.walk.steps().iter().map(|step| step.turn).collect();
-        let adjusted = match adjust(&Network { turns, observations }) {
+        let adjusted = match adjust(&Network { turns, observations, house: House::Unsaid }) {
             Ok(adjusted) => adjusted,
             Err(unfixed) => return Standing::Unfixed(unfixed),
         };
@@ -141,18 +141,22 @@ fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)>
     let corners = floor.walk.steps().iter().enumerate().filter_map(|(side, step)| {
         let at = (side + 1) % count;
         let said = floor.sides.get(at).and_then(|side| Floor::corner(job, *side));
-        let sigma = said.map_or(Some(Accuracy::AS_BUILT), |(_, corner)| believed(corner))?;
-        Some((Observation::Angle { at, is: step.turn, sigma }, said.map(|(id, _)| id)))
+        let is = step.turn;
+        let observation = match said.map(|(_, corner)| corner) {
+            None => Observation::Built { at, is },
+            Some(corner) => believed(corner, at, is)?,
+        };
+        Some((observation, said.map(|(id, _)| id)))
     });
     sides.chain(ties).chain(offsets.flatten()).chain(corners).collect()
 }
 
-/// How far what was said of a corner is believed.
-const fn believed(corner: &super::Corner) -> Option<Angle> {
+/// What was said of a corner, as far as it is believed.
+const fn believed(corner: &super::Corner, at: usize, is: Angle) -> Option<Observation> {
     match (corner.trust, &corner.angle) {
         (Trust::Released, _) => None,
-        (Trust::Checked, _) => Some(Accuracy::CHECKED),
-        (Trust::Built, None) => Some(Accuracy::AS_BUILT),
-        (Trust::Built, Some(_)) => Some(Accuracy::ANGLE_FINDER),
+        (Trust::Checked, _) => Some(Observation::Angle { at, is, sigma: Accuracy::CHECKED }),
+        (Trust::Built, None) => Some(Observation::Built { at, is }),
+        (Trust::Built, Some(_)) => Some(Observation::Angle { at, is, sigma: Accuracy::ANGLE_FINDER }),
     }
 }

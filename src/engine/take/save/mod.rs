@@ -144,7 +144,7 @@ impl Desk<'_> {
     }
 
     fn read_length(&self, of: impl Into<String>, length: Length) -> ReadBack {
-        ReadBack { of: of.into(), value: self.units.length(length), spoken: tape::speak(length, self.units.length) }
+        ReadBack { of: of.into(), value: self.units.read(length), spoken: self.units.spoken(length) }
     }
 
     fn read_temperature(&self, of: impl Into<String>, temperature: Temperature) -> ReadBack {
