@@ -149,6 +149,8 @@ pub const SISTER_LUMBER: Item = words("sister lumber", "Sisters are cut of");
 pub const OF_FRAMING: [Item; 10] =
     [SPECIES, GRADE, EDITION, INCISED, LIVE_LOAD, DEAD_LOAD, SHORING, HEADER_SPAN, TAIL_JOIST, SISTER_LUMBER];
 
+/// How square the house's corners are.
+pub const CORNERS: Item = one_of("corners", "Is the house out of square?", &["square", "out of square"]);
 /// What joists are brought to.
 pub const PLANE: Item = one_of("plane", "Bring joists to", &["high joist", "level at a mark", "best fit"]);
 /// How far below the beam that mark is.
@@ -248,7 +250,7 @@ pub const OF_ORDERS: [Item; 2] = [BOX, TAPE_ROLL];
 
 /// Every item there is.
 pub fn all() -> impl Iterator<Item = Item> {
-    let of_joists = OF_JOIST.into_iter().chain([STATE]).chain(OF_FRAMING).chain(OF_LEVELS);
+    let of_joists = OF_JOIST.into_iter().chain([STATE]).chain(OF_FRAMING).chain(OF_LEVELS).chain([CORNERS]);
     of_joists
         .chain(OF_COVER)
         .chain(OF_AIR)

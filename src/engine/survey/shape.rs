@@ -5,6 +5,7 @@ use super::{Floor, Offset, Ruler, Trust};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Outline, Point, Turn};
 use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::units::{Angle, Length};
 
 /// More corners than this are drawn as they were walked: an adjustment takes the third
@@ -53,7 +54,7 @@ impl Shape {
         }
         let (observations, entries): (Vec<_>, Vec<_>) = observations(job, &floor).into_iter().unzip();
         let turns = floor.walk.steps().iter().map(|step| step.turn).collect();
-        let adjusted = match adjust(&Network { turns, observations, house: House::Unsaid }) {
+        let adjusted = match adjust(&Network { turns, observations, house: said_of_the_house(job) }) {
             Ok(adjusted) => adjusted,
             Err(unfixed) => return Standing::Unfixed(unfixed),
         };
@@ -63,7 +64,7 @@ impl Shape {
                 let floor = floor.placed(job, corners.clone());
                 Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries }))
             }
-            Err(_) => Standing::Unfixed(Unfixed::Restless),
+            Err(problems) => Standing::Unfixed(problems.first().map_or(Unfixed::Restless, |it| Unfixed::Crossed(*it))),
         }
     }
 
@@ -83,8 +84,15 @@ impl Shape {
         let used: Vec<_> = sides.chain(ties).chain(offsets).collect();
         let unstated = Ruler::ALL.into_iter().filter(|ruler| used.contains(ruler) && ruler.stated(job).is_none());
         let rulers = unstated.map(|ruler| ruler.usually().to_owned());
-        let as_built = self.entries.contains(&None).then(|| "corners built square within 0.2°".to_owned());
-        rulers.chain(as_built).collect()
+        let squareness = self.adjusted.squareness.map(|squareness| {
+            let sigma = squareness.sigma.to_degrees();
+            if squareness.is_measured {
+                format!("corners off square by {sigma:.1}° in the main, as the measurements fit best")
+            } else {
+                format!("corners built square within {sigma:.1}°")
+            }
+        });
+        rulers.chain(squareness).collect()
     }
 }
 
@@ -104,6 +112,15 @@ impl Standing {
             Self::Known(shape) => Some(*shape),
             Self::AsWalked | Self::Unfixed(_) => None,
         }
+    }
+}
+
+/// What somebody said of how square the house is.
+fn said_of_the_house(job: &Job) -> House {
+    match Particulars::of(job).words(&Part::House, &list::CORNERS) {
+        Some("square") => House::Square,
+        Some("out of square") => House::OutOfSquare,
+        _ => House::Unsaid,
     }
 }
 

@@ -6,6 +6,7 @@ use super::equations::{Equation, Spot, equation};
 use super::matrix::{Lower, Square};
 use super::network::{Measured, Network, Observation};
 use super::snoop::Suspect;
+use crate::engine::geometry::Problem;
 use crate::engine::units::Length;
 
 /// Steps after which an outline that still moves never comes to rest.
@@ -39,6 +40,8 @@ pub enum Unfixed {
     /// They contradict each other so far that no outline comes to rest, whichever one is
     /// left out.
     Restless,
+    /// What fits them best is no outline: what is wrong with it.
+    Crossed(Problem),
 }
 
 /// An outline at rest.
@@ -165,7 +168,7 @@ pub const fn unknowns(corners: usize) -> usize {
 }
 
 /// The numbers of a corner's x and y among the unknowns.
-fn unknowns_of(corner: usize) -> (Option<usize>, Option<usize>) {
+pub fn unknowns_of(corner: usize) -> (Option<usize>, Option<usize>) {
     match corner {
         0 => (None, None),
         1 => (Some(0), None),

@@ -4,7 +4,7 @@ use super::accuracy::Accuracy;
 use super::equations::{Equation, Spot, equation};
 use super::matrix::Square;
 use super::network::{Measured, Network, Observation, Off};
-use super::rest::{Rest, Unfixed, row, start, unknowns};
+use super::rest::{Rest, Unfixed, row, start, unknowns, unknowns_of};
 use super::snoop::{Verdict, suspect, verdict};
 use super::squareness::{Possible, Squareness};
 use super::weigh::{odd_one_out, weigh};
@@ -29,6 +29,9 @@ pub struct Adjusted {
     pub squareness: Option<Squareness>,
     /// The area, and its standard deviation.
     pub area: (Area, Area),
+    /// How well the corner that is known worst is known beside the first side: one standard
+    /// deviation.
+    pub corners_within: Length,
     /// Observations beyond those that fix the shape.
     pub freedom: usize,
     /// The sum of squared residuals over their standard deviations, for each degree of
@@ -100,6 +103,7 @@ fn report(network: &Network, rest: &Rest) -> Adjusted {
         out_of_square: turns.filter_map(|(side, turn)| out_of_square(corners, side, *turn, &inverse)).collect(),
         squareness: None,
         area: area(corners, &inverse),
+        corners_within: corners_within(corners.len(), &inverse),
         freedom,
         variance_factor: (freedom > 0).then(|| system.squares() / freedom as f64),
         verdict: None,
@@ -128,6 +132,14 @@ fn out_of_square(corners: &[Spot], side: usize, turn: Angle, inverse: &Square) -
     let row = row(&equation.slopes);
     let sigma = libm::sqrt(inverse.between(&row, &row).max(0.0));
     Some((Angle::from_radians(-equation.misfit), Angle::from_radians(sigma)))
+}
+
+fn corners_within(corners: usize, inverse: &Square) -> Length {
+    let variance = |corner| {
+        let (x, y) = unknowns_of(corner);
+        [x, y].into_iter().flatten().map(|unknown| inverse.between(&[(unknown, 1.0)], &[(unknown, 1.0)])).sum::<f64>()
+    };
+    Length::from_inches(libm::sqrt((0..corners).map(variance).fold(0.0, f64::max)))
 }
 
 fn points(corners: &[Spot]) -> Vec<Point> {

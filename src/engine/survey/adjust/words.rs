@@ -56,6 +56,7 @@ impl fmt::Display for Unfixed {
         match self {
             Self::Unsound => write!(f, "an outline takes three corners or more, and measurements between them"),
             Self::Contradicted(odd) => write!(f, "{} contradicts the rest by {}; measure it again", odd.measured, odd.off),
+            Self::Crossed(problem) => write!(f, "{problem} in the outline that fits best; measure these again"),
             Self::Restless => write!(f, "the measurements contradict each other too far for any outline"),
             Self::Loose { corner, would_fix } => {
                 write!(f, "corner {} is not fixed yet", corner + 1)?;
