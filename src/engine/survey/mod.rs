@@ -11,9 +11,12 @@ pub mod disagreement;
 pub mod figures;
 pub mod floor;
 pub mod framing;
+pub mod inside;
 pub mod level_plan;
 pub mod levels;
 pub mod measured;
+pub mod propose;
+pub mod reach;
 pub mod shape;
 pub mod traverse;
 
@@ -23,9 +26,11 @@ pub use cut_back::{CutBack, CutLines};
 pub use disagreement::{Disagreement, disagreement};
 pub use figures::{areas_without, closing_error, opening_area, room_area};
 pub use floor::Floor;
-pub use framing::{Framing, JoistCenter, Joists, Run};
+pub use framing::{AlongFrom, Framing, JoistCenter, Joists, Run};
 pub use level_plan::{LevelPlan, Station, level_plan};
 pub use measured::{
     Corner, Level, Measure, Obstacle, ObstacleKind, Offset, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
 };
+pub use propose::propose;
+pub use reach::Stretch;
 pub use shape::Shape;

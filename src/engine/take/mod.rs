@@ -20,5 +20,5 @@ pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
 pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
 pub use settings::Units;
-pub use travel::place_at;
+pub use travel::{faced, place_at, standing};
 pub use whereabouts::Whereabouts;

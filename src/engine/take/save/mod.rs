@@ -4,7 +4,7 @@ mod by_tape;
 
 use super::draft::{AirTask, Draft, Instrument, TapeTask};
 use super::settings::Units;
-use super::travel::{next_spot, place_at, step};
+use super::travel::{next_spot, place_at, standing, step};
 use super::whereabouts::Whereabouts;
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
@@ -101,19 +101,32 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
 }
 
 /// Takes "over the meter's maximum" as the value.
-pub fn save_over_maximum(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<EntryId>) -> Saved {
+///
+/// # Errors
+/// [`Refused`] where nothing can be read at the spot.
+pub fn save_over_maximum(
+    draft: &Draft,
+    job: &Job,
+    pen: &mut Pen,
+    units: Units,
+    meter: Option<EntryId>,
+) -> Result<Saved, Refused> {
     Desk { draft, job, pen, units, meter }.reading(Shown::OverMaximum, "over maximum")
 }
 
 /// Takes a finding at the spot. The place stays: one place can show several things.
-pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, finding: Finding) -> Saved {
+///
+/// # Errors
+/// [`Refused`] where nothing can be seen at the spot.
+pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, finding: Finding) -> Result<Saved, Refused> {
+    standing(job, &draft.spot, units).map_err(|message| Refused { message })?;
     let (place, new_place) = place_at(job, pen, &draft.spot);
     let condition = pen.record(Condition { place: Some(place), finding, note: None });
-    Saved {
+    Ok(Saved {
         entries: new_place.into_iter().chain([condition]).collect(),
         next: draft.put_down(),
         read_back: ReadBack::words(draft.spot.name(), finding.label()),
-    }
+    })
 }
 
 impl Desk<'_> {
@@ -139,6 +152,11 @@ impl Desk<'_> {
         }
     }
 
+    /// Refuses a value for what stands against it, if anything does.
+    fn holds(&self, field: &str, text: &str, why: Option<String>) -> Result<(), Refused> {
+        why.map_or(Ok(()), |why| Err(Refused::new(field, format!("\"{}\": {why}", text.trim()))))
+    }
+
     fn temperature(&self, text: &str, field: &str) -> Result<Typed<Temperature>, Refused> {
         decimal::parse_temperature(text, self.units.scale).map_err(|problem| Refused::new(field, problem))
     }
@@ -160,6 +178,10 @@ impl Desk<'_> {
     fn whereabouts(self, what: Whereabouts) -> Result<Saved, Refused> {
         let Draft { spot, text, .. } = self.draft;
         let spot = what.write(spot, text, self.units).map_err(|problem| Refused::new(what.label(), problem))?;
+        // Of a point both lengths are needed to say whether it lies in the room.
+        if what.next().is_none() {
+            standing(self.job, &spot, self.units).map_err(|why| Refused::new(what.label(), format!("{}: {why}", text.trim())))?;
+        }
         let read_back = match what.read(&spot) {
             Some(length) => self.read_length(what.label(), length.value),
             None => ReadBack::words(what.label(), "not measured"),
@@ -173,10 +195,11 @@ impl Desk<'_> {
             decimal::parse_moisture_content(&self.draft.text).map_err(|problem| Refused::new(&field, problem))?;
         let value = decimal::format_moisture_content(shown.value, Decimals::Tenths);
         let value = value.replace(".0 %", " %");
-        Ok(self.reading(Shown::Percent(shown), &value))
+        self.reading(Shown::Percent(shown), &value)
     }
 
-    fn reading(self, shown: Shown, value: &str) -> Saved {
+    fn reading(self, shown: Shown, value: &str) -> Result<Saved, Refused> {
+        self.standing()?;
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let visit = self.pen.visit();
         let of_this_visit = self.draft.wood_temperature_visit == visit;
@@ -189,11 +212,16 @@ impl Desk<'_> {
         });
         let spot = next_spot(self.job, visit, self.draft, place);
         let spoken = value.replace('%', "percent");
-        Saved {
+        Ok(Saved {
             entries: new_place.into_iter().chain([entry]).collect(),
             next: Draft { spot, ..self.draft.put_down() },
             read_back: ReadBack { of: self.draft.spot.name(), value: value.to_owned(), spoken },
-        }
+        })
+    }
+
+    /// Can anything be logged at the spot?
+    fn standing(&self) -> Result<(), Refused> {
+        standing(self.job, &self.draft.spot, self.units).map_err(|message| Refused { message })
     }
 
     fn air(self) -> Result<Saved, Refused> {
@@ -217,6 +245,7 @@ impl Desk<'_> {
     fn surface(self) -> Result<Saved, Refused> {
         let name = self.draft.air.label();
         let temperature = self.temperature(&self.draft.text, name)?;
+        self.standing()?;
         let read_back = self.read_temperature(self.draft.spot.name(), temperature.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let of_wood = self.draft.air == AirTask::Wood;
@@ -237,10 +266,11 @@ impl Desk<'_> {
 
     fn level(self) -> Result<Saved, Refused> {
         let drop = self.length(&format!("Level at {}", self.draft.spot.name()), Sign::Allowed)?;
+        self.standing()?;
         let read_back = self.read_length(self.draft.spot.name(), drop.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let entry = self.pen.record(Level { place, drop });
-        let spot = step(&self.draft.spot, self.draft.travel);
+        let spot = step(self.job, &self.draft.spot, self.draft.travel);
         let entries = new_place.into_iter().chain([entry]).collect();
         Ok(Saved { entries, next: Draft { spot, ..self.draft.put_down() }, read_back })
     }
