@@ -256,7 +256,7 @@ fn a_spot_read_again_is_the_place_that_it_was() {
 #[test]
 fn over_the_maximum_is_a_reading_and_moves_on() {
     let mut desk = at_meter(4, "5'");
-    let saved = take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None);
+    let saved = take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None).unwrap();
     let read_back = desk.takes(saved);
     assert_eq!((read_back.value.as_str(), read_back.spoken.as_str()), ("over maximum", "over maximum"));
     assert_eq!(last_reading(&desk).shown, Shown::OverMaximum);
@@ -331,7 +331,7 @@ fn a_look_stays_where_it_is_and_makes_one_place() {
     let mut desk = at_meter(4, "5'");
     desk.draft = desk.draft.with(Instrument::Look);
     for finding in [Finding::Soft, Finding::Wire] {
-        let saved = take::look(&desk.draft, desk.book.job(), &mut desk.pen, finding);
+        let saved = take::look(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, finding).unwrap();
         assert_eq!(desk.takes(saved).value, finding.label());
     }
     assert_eq!((desk.job().now.places().len(), desk.job().now.conditions().len()), (1, 2));
@@ -402,11 +402,11 @@ fn retyping_changes_the_value_and_nothing_else() {
     let mut desk = at_meter(4, "5'");
     desk.types("18").unwrap();
     let was = last_reading(&desk);
-    let to = take::retyped(&Observation::from(was.clone()), "28", desk.units).unwrap();
+    let to = take::retyped(desk.job(), &Observation::from(was.clone()), "28", desk.units).unwrap();
     let Observation::Reading(now) = to else { panic!("{to:?}") };
     assert_eq!(Reading { shown: was.shown.clone(), ..now.clone() }, was);
     assert_ne!(now.shown, was.shown);
-    let refused = take::retyped(&Observation::from(was), "x", desk.units).unwrap_err();
+    let refused = take::retyped(desk.job(), &Observation::from(was), "x", desk.units).unwrap_err();
     assert!(refused.starts_with("Moisture: "), "{refused}");
 }
 

@@ -190,6 +190,15 @@ fn areas_without_words(job: &Job, units: Units) -> String {
 }
 
 fn say_agreement(agreement: &Agreement) -> Said {
+    let Said { headline, line } = say_of_readings(agreement);
+    if agreement.outside.is_empty() {
+        return said(headline, line);
+    }
+    let headline = if agreement.complaint.is_none() { "Not all of it".to_owned() } else { headline };
+    said(headline, format!("{line} Logged, but not there: {}.", agreement.outside.join("; ")))
+}
+
+fn say_of_readings(agreement: &Agreement) -> Said {
     match &agreement.complaint {
         Some(complaint) if agreement.stops => {
             said("No: cut nothing by this outline", format!("{}.", capital(complaint)))

@@ -157,7 +157,7 @@ fn a_place_by_its_mark_is_read_again_by_its_mark() {
 #[test]
 fn a_mark_stays_at_its_place_when_the_place_moves_on() {
     let marked = Place { chalk: chalked("A"), height: Some(length("2")), ..spot(3, "40") };
-    let next = travel::step(&marked, 1);
+    let next = travel::step(at_meter(3, "").job(), &marked, 1);
     assert_eq!((next.chalk, next.height), (None, Some(length("2"))));
 }
 

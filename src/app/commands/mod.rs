@@ -124,12 +124,15 @@ impl Session {
     /// Takes "over the meter's maximum".
     pub fn press_over_maximum(self) {
         let units = self.prefs.get_untracked().units;
-        self.take(|draft, job, pen, meter| Ok(take::save_over_maximum(draft, job, pen, units, meter)));
+        self.take(|draft, job, pen, meter| {
+            take::save_over_maximum(draft, job, pen, units, meter).map_err(|refused| refused.message)
+        });
     }
 
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
-        self.take(|draft, job, pen, _| Ok(take::look(draft, job, pen, finding)));
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| take::look(draft, job, pen, units, finding).map_err(|refused| refused.message));
     }
 
     /// Takes an entry back.

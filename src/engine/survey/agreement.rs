@@ -1,12 +1,13 @@
 //! Whether everything measured of a room agrees.
 
-use super::Floor;
+use super::{Floor, inside};
 use super::adjust::{Checked, Measured, Off};
 use super::disagreement::of_standing;
 use super::shape::{Shape, Standing};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
+use crate::engine::take::Units;
 use crate::engine::units::tape::{InchStep, LengthStyle, format};
 use crate::engine::units::{Angle, Length};
 
@@ -17,6 +18,8 @@ pub struct Agreement {
     pub complaint: Option<String>,
     /// Is it so much that nothing may be cut by it?
     pub stops: bool,
+    /// What the log holds outside the room, each in a sentence.
+    pub outside: Vec<String>,
 }
 
 /// Does everything measured of the room fit one outline, as well as instruments allow?
@@ -25,7 +28,9 @@ pub fn agreement(job: &Job) -> Figure<Agreement> {
     let Some(floor) = Floor::of(job) else { return Figure::Missing(vec![Need::RoomOutline]) };
     let standing = Shape::standing(job, floor.clone());
     let disagreement = of_standing(&floor, &standing);
-    let value = Agreement { complaint: disagreement.says().map(ToOwned::to_owned), stops: disagreement.stops() };
+    let complaint = disagreement.says().map(ToOwned::to_owned);
+    let outside = inside::told(job, Units::default());
+    let value = Agreement { complaint, stops: disagreement.stops(), outside };
     let shape = match standing {
         Standing::Known(shape) => shape,
         // Nothing fits, and that is an answer.

@@ -38,7 +38,8 @@ pub fn refuses(job: &Job, seen: &Observation, units: Units) -> Option<String> {
 pub fn told(job: &Job, units: Units) -> Vec<String> {
     let Some(floor) = floor(job) else { return Vec::new() };
     let places = job.now.places().values().filter_map(|place| {
-        let why = refuses_place(&floor, place.value, units)?;
+        let end = (place.value.face == Some(Face::End)).then(|| "nobody said which end".to_owned());
+        let why = refuses_place(&floor, place.value, units).or(end)?;
         Some(format!("{}: {why}", place.value.name()))
     });
     let centers = floor.joists.iter().flat_map(|joists| {

@@ -31,6 +31,6 @@ pub use level_plan::{LevelPlan, Station, level_plan};
 pub use measured::{
     Corner, Level, Measure, Obstacle, ObstacleKind, Offset, Opening, Room, Ruler, Side, Tie, Trust, WholeFloor,
 };
-pub use propose::propose;
+pub use propose::{as_opening, propose};
 pub use reach::Stretch;
 pub use shape::Shape;

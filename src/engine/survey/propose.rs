@@ -15,7 +15,7 @@ const LEAST: Length = Length::inches(6);
 /// The largest opening within a rectangle that does not leave the room and shares nothing
 /// with an opening that is logged; its ends on joist centers where the rectangle's are.
 /// None where nothing of it is left.
-pub fn propose(floor: &Floor, outline: &Outline, wet: Rect, units: Units) -> Option<Opening> {
+pub fn propose(floor: &Floor, outline: &Outline, wet: Rect) -> Option<Rect> {
     let lines = |of: fn(Point) -> Length| {
         let corners = outline.corners().iter().copied();
         let openings = floor.openings.iter().flat_map(|(_, rect)| [rect.least(), rect.most()]);
@@ -52,7 +52,7 @@ pub fn propose(floor: &Floor, outline: &Outline, wet: Rect, units: Units) -> Opt
             }
         }
     }
-    opening(floor, best?, units).filter(|opening| floor.place(opening) == best)
+    best
 }
 
 /// The joists' centers, if they are lines of this coordinate.
@@ -62,12 +62,12 @@ fn centers(floor: &Floor, of: fn(Point) -> Length) -> impl Iterator<Item = Lengt
     joists.into_iter().flat_map(super::Framing::centers)
 }
 
-/// The rectangle as an opening from the first corner, to be typed again just so.
-fn opening(floor: &Floor, rect: Rect, units: Units) -> Option<Opening> {
+/// The rectangle as an opening from the first corner. None if it cannot be said so exactly.
+pub fn as_opening(floor: &Floor, rect: Rect, units: Units) -> Option<Opening> {
     let from = *floor.sides.first()?;
     let style = LengthStyle { unit: ShownUnit::Inches, step: InchStep::SixtyFourth };
     let style = if units.length.unit.has_fractions() { style } else { units.length };
-    let typed = |length: Length| Typed::new(format(length, style).unmarked(), length);
+    let typed = |length: Length| Typed::new(format(length, style).unmarked().to_owned(), length);
     // The first side runs along the page from the first corner.
     let (along, length) = (rect.least().x, rect.width());
     let out = if floor.is_inward_right() { rect.least().y } else { -rect.most().y };
@@ -78,5 +78,5 @@ fn opening(floor: &Floor, rect: Rect, units: Units) -> Option<Opening> {
         length: typed(length),
         width: typed(rect.height()),
     };
-    Some(sized)
+    (floor.place(&sized) == Some(rect)).then_some(sized)
 }

@@ -1,7 +1,6 @@
 //! How far each joist reaches: from wall to wall, and which walls those are.
 
 use super::{AlongFrom, Floor};
-use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::place::{Face, JoistNumber};
 use crate::engine::units::Length;

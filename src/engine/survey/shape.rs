@@ -2,10 +2,10 @@
 
 use super::adjust::{Accuracy, Adjusted, House, Network, Observation, Unfixed, adjust};
 use super::{Floor, Offset, Ruler, Trust};
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Outline, Point, Turn};
 use crate::engine::job::Job;
-use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::particular::{Part, Particular, Particulars, Value, list};
 use crate::engine::units::{Angle, Length};
 
 /// More corners than this are drawn as they were walked: an adjustment takes the third
@@ -54,7 +54,7 @@ impl Shape {
         }
         let (observations, entries): (Vec<_>, Vec<_>) = observations(job, &floor).into_iter().unzip();
         let turns = floor.walk.steps().iter().map(|step| step.turn).collect();
-        let adjusted = match adjust(&Network { turns, observations, house: said_of_the_house(job) }) {
+        let adjusted = match adjust(&Network { turns, observations, house: House::said_of(job) }) {
             Ok(adjusted) => adjusted,
             Err(unfixed) => return Standing::Unfixed(unfixed),
         };
@@ -115,12 +115,19 @@ impl Standing {
     }
 }
 
-/// What somebody said of how square the house is.
-fn said_of_the_house(job: &Job) -> House {
-    match Particulars::of(job).words(&Part::House, &list::CORNERS) {
-        Some("square") => House::Square,
-        Some("out of square") => House::OutOfSquare,
-        _ => House::Unsaid,
+impl House {
+    /// What somebody said last of how square the house is.
+    pub fn said_of(job: &Job) -> Self {
+        let said = Particulars::of(job).words(&Part::House, &list::CORNERS);
+        let is = |house: &Self| said == Some(house.label());
+        [Self::Square, Self::OutOfSquare].into_iter().find(is).unwrap_or_default()
+    }
+
+    /// That as somebody says it; none for what nobody says.
+    pub fn as_said(self) -> Option<Particular> {
+        let is = Value::Words(Label::fitted(self.label()));
+        let particular = Particular { of: Part::House, what: Label::fitted(list::CORNERS.what), is };
+        (self != Self::Unsaid).then_some(particular)
     }
 }
 

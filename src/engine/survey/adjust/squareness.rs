@@ -53,6 +53,15 @@ impl House {
         }
     }
 
+    /// The words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Unsaid => "not said",
+            Self::Square => "square",
+            Self::OutOfSquare => "out of square",
+        }
+    }
+
     /// No room is believed to be squarer than this, however well a few readings agree.
     pub(super) fn at_best(self) -> Angle {
         match self {
