@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
 mod desk;
+#[path = "taking/inside.rs"]
+mod inside;
 #[path = "taking/laws.rs"]
 mod laws;
 #[path = "taking/places.rs"]
@@ -11,12 +13,12 @@ mod refused;
 #[path = "taking/visits.rs"]
 mod visits;
 
-use desk::{Desk, joist_of, length, spot};
+use desk::{Desk, joist_of, label, length, spot};
 use duckboard::engine::air::AirLocation;
 use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::job::{Book, Observation, Record};
+use duckboard::engine::job::{Book, Fact, Observation, Record};
 use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
@@ -114,25 +116,25 @@ fn an_opening_is_four_values_and_then_joists_are_three() {
 
     assert_eq!((desk.draft.tape, desk.draft.held.len()), (TapeTask::Joists, 0));
     desk.draft.run = Run::AlongFirstSide;
-    for text in ["3", "16", "9"] {
+    for text in ["3", "16", "8"] {
         desk.types(text).unwrap();
     }
     let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
-    assert_eq!((joists.run(), joists.count()), (Run::AlongFirstSide, 9));
+    assert_eq!((joists.run(), joists.count()), (Run::AlongFirstSide, 8));
     assert_eq!(joists.center(1), Length::inches(3));
     assert_eq!(joists.widest_spacing(), Length::inches(16));
     assert_eq!(desk.draft.instrument, Instrument::Meter, "what comes next is under the house");
 
     // Now joist by joist, as the tape lies along them.
     desk.draft = desk.draft.measuring(TapeTask::JoistCenter).with(Instrument::Tape);
-    desk.draft.joist = JoistNumber::new(8).unwrap();
-    for text in ["9' 8 1/2", "10' 10"] {
+    desk.draft.joist = JoistNumber::new(7).unwrap();
+    for text in ["8' 4 1/2", "9' 6"] {
         desk.types(text).unwrap();
     }
-    assert_eq!(desk.draft.joist.get(), 9, "there is no tenth");
+    assert_eq!(desk.draft.joist.get(), 8, "there is no ninth");
     let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
-    let centers: Vec<_> = joists.centers().skip(6).map(Length::to_inches).collect();
-    assert_eq!(centers, [99.0, 116.5, 130.0]);
+    let centers: Vec<_> = joists.centers().skip(5).map(Length::to_inches).collect();
+    assert_eq!(centers, [83.0, 100.5, 114.0]);
     assert_eq!(joists.widest_spacing(), Length::sixty_fourths(17 * 64 + 32));
 }
 

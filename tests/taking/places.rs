@@ -47,6 +47,7 @@ fn a_distance_is_typed_like_any_length_and_logs_nothing() {
 #[test]
 fn a_point_is_two_lengths_asked_one_after_the_other() {
     let mut desk = at_meter(1, "");
+    desk.draft.spot.element = Element::Sill;
     desk.draft.spot = located(desk.job(), &desk.draft.spot, Locating::Plan, desk.units);
     desk.draft.text = "2".to_owned();
     desk.draft = desk.draft.asking_where(Whereabouts::Right);

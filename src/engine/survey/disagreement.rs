@@ -5,6 +5,7 @@ use super::Floor;
 use super::adjust::{Measured, Off, Suspect, Unfixed};
 use super::shape::{Shape, Standing};
 use crate::engine::job::Job;
+use crate::engine::units::tape::{LengthStyle, format};
 use crate::engine::units::{Angle, Length};
 
 /// A disagreement so large stops what is cut by it: no sheet hides so much (a judgement, no
@@ -78,13 +79,29 @@ pub fn of_standing(floor: &Floor, standing: &Standing) -> Disagreement {
             Disagreement::Beyond { says: unfixed.to_string() }
         }
         Standing::Known(shape) => match &shape.adjusted.verdict {
-            None => Disagreement::Fits { corners_within: shape.adjusted.corners_within },
+            None => unless_open(floor, shape),
             Some(verdict) => {
                 let by = verdict.suspects.iter().map(|suspect| off_by(floor, suspect)).max();
                 Disagreement::Off { by: by.unwrap_or(Length::ZERO), says: verdict.to_string() }
             }
         },
     }
+}
+
+/// Sides alone cannot say how square the house is: what they miss their start by is a wrong
+/// side or corners out of square, and only another measurement tells which.
+fn unless_open(floor: &Floor, shape: &Shape) -> Disagreement {
+    let by = floor.walk.closing_error().misclosure();
+    if shape.is_checked() || by < STOPS_AT {
+        return Disagreement::Fits { corners_within: shape.adjusted.corners_within };
+    }
+    let missed = format(by, LengthStyle::default());
+    let says = format!(
+        "the sides miss their start by {}: one of them is wrong, or the house is far out of square; measure a \
+         diagonal, which tells",
+        missed.unmarked()
+    );
+    Disagreement::Off { by, says }
 }
 
 /// A room of so many corners is not adjusted: what its sides miss their start by is all there

@@ -84,9 +84,9 @@ impl Floor {
         self.walk.turned() >= Angle::ZERO
     }
 
-    /// The corners that all of it is placed from, in walking order.
+    /// The corners that all of it is placed from, in walking order, each once.
     pub(super) fn placed_corners(&self) -> &[Point] {
-        &self.corners
+        self.corners.get(..self.sides.len()).unwrap_or(&self.corners)
     }
 
     /// What was last said of the corner that a side starts at.

@@ -173,6 +173,7 @@ pub fn refuses_opening(floor: &Floor, opening: &Opening, units: Units) -> Option
     if holds(opening) {
         return None;
     }
+    let fits_exactly = |opening: &Opening| floor.place(opening).is_some_and(|rect| outline.holds_rect(rect));
     // The largest size into the room that would do, to the inch; else the largest along.
     let sized = |length: Length, width: Length| {
         let mut sized = opening.clone();
@@ -181,7 +182,7 @@ pub fn refuses_opening(floor: &Floor, opening: &Opening, units: Units) -> Option
     };
     let fits = |size: Length, of: &dyn Fn(Length) -> Opening| {
         let inches = (1..=i64::from(u16::MAX)).map(|inches| Length::INCH * inches).take_while(|it| *it <= size);
-        inches.take_while(|size| holds(&of(*size))).last()
+        inches.take_while(|size| fits_exactly(&of(*size))).last()
     };
     let (length, width) = (opening.length.value, opening.width.value);
     let would_do = fits(width, &|width| sized(length, width))

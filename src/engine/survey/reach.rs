@@ -19,6 +19,19 @@ pub struct Stretch {
     pub ends_at: usize,
 }
 
+/// What is there where distances along a joist start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Start {
+    /// Nobody knows: the room is not closed, or the joist is outside of it.
+    Unknown,
+    /// The wall at the first corner.
+    AtTheCorner,
+    /// Another wall, by the number of its side from 1.
+    Side(usize),
+    /// No wall: the joist meets one further in, and the job is of before format 1.5.
+    NoWall,
+}
+
 impl Floor {
     /// The room's outline from the corners that everything is placed from, if it has one.
     pub(super) fn placed_outline(&self) -> Option<Outline> {
@@ -51,16 +64,22 @@ impl Floor {
         )
     }
 
-    /// Where distances along a joist start: how far that lies from the first corner, and the
-    /// side that is there, if that is known.
-    pub fn starts(&self, joist: JoistNumber) -> (Length, Option<usize>) {
+    /// Where distances along a joist start: how far that lies from the first corner, and what
+    /// is there.
+    pub fn starts(&self, joist: JoistNumber) -> (Length, Start) {
         let from_wall = self.joists.as_ref().is_some_and(|joists| joists.laid_out.along == AlongFrom::Wall);
         let first = self.stretches(joist).and_then(|stretches| stretches.first().copied());
         match first {
-            Some(first) if from_wall => (first.from, Some(first.starts_at)),
-            // A wall at the first corner is the one that distances start at.
-            Some(first) if first.from.abs() <= AT_THE_CORNER => (Length::ZERO, Some(first.starts_at)),
-            _ => (Length::ZERO, None),
+            None => (Length::ZERO, Start::Unknown),
+            Some(first) => {
+                let start = if from_wall { first.from } else { Length::ZERO };
+                let what = match first.from.abs() <= AT_THE_CORNER {
+                    true => Start::AtTheCorner,
+                    false if from_wall => Start::Side(first.starts_at),
+                    false => Start::NoWall,
+                };
+                (start, what)
+            }
         }
     }
 

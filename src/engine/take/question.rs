@@ -6,8 +6,8 @@ use super::whereabouts::Whereabouts;
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::place::{Face, JoistNumber, Place, Position};
+use crate::engine::survey::reach::Start;
 use crate::engine::survey::{Floor, Shape, inside};
-use crate::engine::units::Length;
 
 /// A question, and how it is answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -235,17 +235,15 @@ fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Qu
     }
 }
 
-/// The wall that distances along a joist are from: the one that the joist meets, by the
-/// name that the job has for it or by its number.
+/// What distances along a joist are from: the wall that the joist meets, by the name that the
+/// job has for the wall at the first corner, or by its number.
 fn wall_of(job: &Job, joist: JoistNumber) -> Option<String> {
-    let floor = inside::floor(job);
-    let (start, side) = floor.as_ref().map_or((Length::ZERO, None), |floor| floor.starts(joist));
-    let first = floor.as_ref().and_then(|floor| floor.starts(JoistNumber::FIRST).1);
-    let named = job.measured_from().filter(|wall| !wall.is_empty()).map(ToString::to_string);
-    match side {
-        // A wall of its own is never called by the name of the one that most joists meet.
-        Some(side) if start != Length::ZERO && Some(side) != first => Some(format!("side {side}")),
-        _ => named,
+    let named = || job.measured_from().filter(|wall| !wall.is_empty()).map(ToString::to_string);
+    let Some(floor) = inside::floor(job) else { return named() };
+    match floor.starts(joist) {
+        (_, Start::Unknown | Start::AtTheCorner) => named(),
+        (_, Start::Side(side)) => Some(format!("side {side}")),
+        (_, Start::NoWall) => Some("the line of corner 1".to_owned()),
     }
 }
 
