@@ -62,7 +62,7 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             (format!("{width} along the joists{}", finish.unwrap_or_default()), None)
         }
         Observation::Layer(layer) => {
-            let thickness = units.length(layer.thickness.value);
+            let thickness = units.read(layer.thickness.value);
             (format!("{}: {thickness} thick", layer.what.label()), Some(layer.thickness.typed.clone()))
         }
         Observation::OnHand(piece) => {

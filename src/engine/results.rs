@@ -3,6 +3,7 @@
 //! keeps what it gives.
 
 use super::air::{Air, AirLocation, dew_point, emc, venting};
+use super::describe::capital;
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
@@ -11,7 +12,7 @@ use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
-use super::survey::{build_up, closing_error, opening_area, room_area};
+use super::survey::{areas_without, build_up, closing_error, opening_area, room_area};
 use super::take::Units;
 use super::units::tape::format;
 use super::units::{Length, MoistureContent, Temperature};
@@ -50,7 +51,7 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
     vec![
         answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
         answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
-        answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), ""))),
+        answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), areas_without_words(job, units)))),
         answer("old_floor", "Old floor", build_up(job).map(|build_up| say_build_up(build_up, units))),
         answer("agreement", "Do the measurements agree?", agreement(job).map(say_agreement)),
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
@@ -203,9 +204,28 @@ fn say_build_up(build_up: &BuildUp, units: Units) -> Said {
     said(format!("{whole} thick: cut no deeper"), line)
 }
 
+/// "121.5 sq ft without side 3": the area without each reading that could be wrong.
+fn areas_without_words(job: &Job, units: Units) -> String {
+    let without = areas_without(job).into_iter();
+    let each: Vec<_> = without.map(|(reading, area)| format!("{} without {reading}", units.area(area))).collect();
+    if each.is_empty() { String::new() } else { format!("{}.", each.join("; ")) }
+}
+
 fn say_agreement(agreement: &Agreement) -> Said {
+    let Said { headline, line } = say_of_readings(agreement);
+    if agreement.outside.is_empty() {
+        return said(headline, line);
+    }
+    let headline = if agreement.complaint.is_none() { "Not all of it".to_owned() } else { headline };
+    said(headline, format!("{line} Logged, but not there: {}.", agreement.outside.join("; ")))
+}
+
+fn say_of_readings(agreement: &Agreement) -> Said {
     match &agreement.complaint {
-        Some(complaint) => said("No", format!("{complaint}.")),
+        Some(complaint) if agreement.stops => {
+            said("No: cut nothing by this outline", format!("{}.", capital(complaint)))
+        }
+        Some(complaint) => said("No", format!("{}.", capital(complaint))),
         None => said("Yes", "Nothing is off by more than chance."),
     }
 }

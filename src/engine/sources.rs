@@ -78,9 +78,9 @@ sources! {
     /// The outline that fits best.
     LeastSquares: Computed, "Least squares: each measurement weighs as its accuracy allows";
     /// What disagrees.
-    DataSnooping: Memory, "Baarda's data snooping: the residual that is too large for chance is named";
+    DataSnooping: Memory, "Data snooping after Baarda, with the squareness of corners estimated from the room: the reading that is likelier wrong than the house is old is named";
     /// How well people measure, and how square houses are.
-    Accuracies: Memory, "Tape 1/16 in and 1 in 4,800, laser 1/16 in, corners as built 0.2°, checked 0.05°";
+    Accuracies: Memory, "Tape 1/16 in and 1 in 4,800, laser 1/16 in, corners as built 0.2° at best, checked 0.05°";
     /// Sheets by area.
     SheetsByArea: Practice, "Sheets by area: opening over sheet, rounded up, as carpenters estimate";
     /// How sheets are laid: gaps, spans, staggered joints.

@@ -1,7 +1,7 @@
 //! The engine against a dense solver of somebody else's: `tests/oracles/adjust`.
 
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::survey::adjust::{Network, Observation, adjust};
+use duckboard::engine::survey::adjust::{House, Network, Observation, adjust};
 use duckboard::engine::units::{Angle, Length};
 use serde_json::Value;
 
@@ -46,7 +46,7 @@ fn outlines_areas_and_their_deviations_are_as_another_solver_says() {
         let turns = room["turns"].as_array().unwrap();
         let turns = turns.iter().map(|turn| if turn == "right" { Turn::Right } else { Turn::Left }.quarter()).collect();
         let observations = room["observations"].as_array().unwrap().iter().map(observation).collect();
-        let adjusted = adjust(&Network { turns, observations }).unwrap();
+        let adjusted = adjust(&Network { turns, observations, house: House::Unsaid }).unwrap();
         for (found, expected) in adjusted.corners.iter().zip(room["corners"].as_array().unwrap()) {
             let (x, y) = (expected[0].as_f64().unwrap(), expected[1].as_f64().unwrap());
             assert!(

@@ -7,7 +7,7 @@ use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
 use duckboard::engine::moisture::{Answer as MeterAnswer, Meter, Sensing, Species};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side, Tie};
+use duckboard::engine::survey::{AlongFrom, Joists, Opening, Room, Ruler, Run, Side, Tie};
 use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
 use duckboard::engine::units::decimal::parse_moisture_content;
 use duckboard::engine::units::tape::{self, BareUnit, Sign};
@@ -126,7 +126,7 @@ impl Desk {
     }
 
     pub fn joists(&mut self, room: EntryId, run: Run, first: &str, spacing: &str, count: u16) -> EntryId {
-        self.log(Joists { room, run, first: length(first), spacing: length(spacing), count })
+        self.log(Joists { room, run, first: length(first), spacing: length(spacing), count, along: AlongFrom::FirstCorner })
     }
 }
 

@@ -47,6 +47,7 @@ fn a_distance_is_typed_like_any_length_and_logs_nothing() {
 #[test]
 fn a_point_is_two_lengths_asked_one_after_the_other() {
     let mut desk = at_meter(1, "");
+    desk.draft.spot.element = Element::Sill;
     desk.draft.spot = located(desk.job(), &desk.draft.spot, Locating::Plan, desk.units);
     desk.draft.text = "2".to_owned();
     desk.draft = desk.draft.asking_where(Whereabouts::Right);
@@ -157,7 +158,7 @@ fn a_place_by_its_mark_is_read_again_by_its_mark() {
 #[test]
 fn a_mark_stays_at_its_place_when_the_place_moves_on() {
     let marked = Place { chalk: chalked("A"), height: Some(length("2")), ..spot(3, "40") };
-    let next = travel::step(&marked, 1);
+    let next = travel::step(at_meter(3, "").job(), &marked, 1);
     assert_eq!((next.chalk, next.height), (None, Some(length("2"))));
 }
 

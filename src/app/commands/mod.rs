@@ -129,7 +129,7 @@ impl Session {
     /// Takes "over the meter's maximum" or "under its minimum".
     pub fn press_off_scale(self, outside: Outside) {
         let units = self.prefs.get_untracked().units;
-        self.take(|draft, job, pen, meter| Ok(take::save_off_scale(draft, job, pen, units, meter, outside)));
+        self.take(|draft, job, pen, meter| take::save_off_scale(draft, job, pen, units, meter, outside));
     }
 
     /// Takes "nobody can get there".
@@ -140,7 +140,8 @@ impl Session {
 
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
-        self.take(|draft, job, pen, _| Ok(take::look(draft, job, pen, finding)));
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| take::look(draft, job, pen, units, finding).map_err(|refused| refused.message));
     }
 
     /// Takes an entry back.

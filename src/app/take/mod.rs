@@ -9,7 +9,7 @@ mod value;
 
 use crate::app::plan::PlanView;
 use crate::app::session::session;
-use crate::app::widgets::{KeyAction, Keypad, live, memo, press, says};
+use crate::app::widgets::{KeyAction, Keypad, Stop, live, memo, press, says};
 use crate::engine::job::Job;
 use crate::engine::survey::room_area;
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, tapped, travel};
@@ -64,6 +64,7 @@ fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView
     });
     view! {
         <PlanAbove/>
+        <Stop/>
         <div class="question-line">
             <button type="button" class="question" on:click=move |_| choose.run(())>
                 <span class="asks">{says(move || question.get().map(|question| question.asks).unwrap_or_default())}"\u{a0}▾"</span>
@@ -131,7 +132,10 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
         KeyAction::Save => session.press_save(),
         KeyAction::OffScale(outside) => session.press_off_scale(outside),
         KeyAction::CannotReach => session.press_cannot_reach(),
-        KeyAction::Step => session.draft_to(|draft| Draft { spot: travel::step(&draft.spot, 1), ..draft }),
+        KeyAction::Step => {
+            let spot = untrack(|| session.job(|job| travel::step(job, &session.draft().spot, 1)));
+            session.draft_to(|draft| Draft { spot: spot.unwrap_or_else(|| draft.spot.clone()), ..draft });
+        }
         KeyAction::Type(typed) => value::type_text(session, |text| press(text, typed)),
         KeyAction::Back => value::type_text(session, |text| {
             let mut text = text.trim_end().to_owned();

@@ -14,10 +14,9 @@ use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::said::{legend, tenths};
 use crate::engine::origin::{Ranked, Word, origin};
-use crate::engine::survey::Opening;
+use crate::engine::survey::as_opening;
 use crate::engine::take::Units;
-use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::Length;
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
@@ -123,7 +122,9 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     let opening = extent.wet.and_then(|wet| wet.opening);
     let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
     card.drawing = Some(map(extent, units, canvas));
-    card.act = opening.and_then(|rect| accept(extent, rect, units));
+    if let Some((act, shows)) = opening.and_then(|rect| accept(extent, rect, units)) {
+        (card.act, card.shows) = (Some(act), shows);
+    }
     card
 }
 
@@ -136,22 +137,15 @@ fn where_to(job: &Job, next: NextReading, units: Units) -> String {
 }
 
 /// The opening that takes out what is rather wet than not, to be accepted or not.
-fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<Act> {
-    let from = *extent.floor.sides.first()?;
-    let style = LengthStyle { unit: ShownUnit::Inches, ..units.length };
-    let typed = |length: Length| {
-        let whole = length.to_nearest(Length::INCH);
-        Typed::new(format(whole, style).text, whole)
-    };
-    let opening = Opening {
-        from,
-        along: typed(rect.least().x.max(Length::ZERO)),
-        out: typed(rect.least().y.max(Length::ZERO)),
-        length: typed(rect.width()),
-        width: typed(rect.height()),
-    };
-    let label = format!("Open {} × {}", units.length(opening.length.value), units.length(opening.width.value));
-    Some(Act { label, logs: Observation::Opening(opening) })
+fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<(Act, String)> {
+    let opening = as_opening(&extent.floor, rect, units)?;
+    let [along, out, length, width] =
+        [&opening.along, &opening.out, &opening.length, &opening.width].map(|typed| units.read(typed.value));
+    let label = format!("Open {length} × {width}");
+    let shows = format!(
+        "On the plan above, dashed: {along} along side 1 from its corner, {out} out from it; {length} along it, {width} into the room."
+    );
+    Some((Act { label, logs: Observation::Opening(opening) }, shows))
 }
 
 /// When is it dry?

@@ -24,7 +24,7 @@ use super::moisture::Corrected;
 use super::place::Element;
 use super::results::corrected;
 use super::sources::Source;
-use super::survey::{Floor, Shape};
+use super::survey::{Floor, Shape, propose};
 use super::units::{Area, Length, MoistureContent};
 use field::Field;
 use litemap::LiteMap;
@@ -84,7 +84,7 @@ pub struct Wet {
     /// What may be wet: one to five.
     pub at_most: Area,
     /// The opening that takes all out that is rather wet than not, its ends on joist
-    /// centers; none where nothing is.
+    /// centers, as far as the room goes and nothing is open already; none where nothing is.
     pub opening: Option<Rect>,
 }
 
@@ -134,7 +134,7 @@ impl Extent {
         let field = Field::of(&spots);
         let grid = Grid::over(&outline, &field);
         let next = NextReading::of(&floor, &outline, &field, &grid, limit);
-        let wet = field.is_kriged().then(|| Wet::of(&grid, &floor, limit));
+        let wet = field.is_kriged().then(|| Wet::of(&grid, &floor, &outline, limit));
         let doubts = doubts(&field, left_out, spots.len());
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));
         let value = Self { group, spots, limit, grid, floor, outline, wet, next };
@@ -193,10 +193,10 @@ fn why(field: &Field) -> Why {
 }
 
 impl Wet {
-    fn of(grid: &Grid, floor: &Floor, limit: MoistureContent) -> Self {
+    fn of(grid: &Grid, floor: &Floor, outline: &Outline, limit: MoistureContent) -> Self {
         let area = |chance: f64| grid.area_where(|cell| cell.chance_over(limit) >= chance);
         let wet = grid.bounds_where(|cell| cell.chance_over(limit) >= 0.5);
-        let opening = wet.map(|wet| to_joists(floor, wet));
+        let opening = wet.and_then(|wet| propose(floor, outline, to_joists(floor, wet)));
         Self { area: area(0.5), at_least: area(5.0 / 6.0), at_most: area(1.0 / 6.0), opening }
     }
 }

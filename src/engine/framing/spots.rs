@@ -188,7 +188,7 @@ impl From<Face> for SoftAt {
             Face::UpperEdge => Self::UpperEdge,
             Face::NearSide => Self::NearSide,
             Face::FarSide => Self::FarSide,
-            Face::End => Self::End,
+            Face::End | Face::NearEnd | Face::FarEnd => Self::End,
         }
     }
 }

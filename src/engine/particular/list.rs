@@ -214,6 +214,8 @@ pub const OF_FRAMING: [Item; 15] = [
     SISTER_DEPTH,
 ];
 
+/// How square the house's corners are.
+pub const CORNERS: Item = one_of("corners", "Is the house out of square?", &["square", "out of square"]);
 /// What joists are brought to.
 pub const PLANE: Item = one_of("plane", "Bring joists to", &["high joist", "level at a mark", "best fit"]);
 /// How far below the beam that mark is.
@@ -333,7 +335,7 @@ pub const OF_ORDERS: [Item; 2] = [BOX, TAPE_ROLL];
 
 /// Every item there is.
 pub fn all() -> impl Iterator<Item = Item> {
-    let of_joists = OF_JOIST.into_iter().chain(OF_JOIST_BEFORE).chain([PLIES, PLIES_END, STATE]);
+    let of_joists = OF_JOIST.into_iter().chain(OF_JOIST_BEFORE).chain([PLIES, PLIES_END, STATE, CORNERS]);
     of_joists
         .chain(OF_FRAMING)
         .chain(OF_LEVELS)

@@ -11,7 +11,7 @@ use super::job::{Entry, Fact, Log, Pen, Venting, Visit, Year};
 use super::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use super::origin::Check;
 use super::place::{Element, Face, JoistNumber, Place, Position};
-use super::survey::{Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
+use super::survey::{AlongFrom, Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
 use super::units::decimal::{Scale, parse_moisture_content, parse_relative_humidity, parse_temperature};
 use super::units::tape::{self, BareUnit, Sign};
 use super::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
@@ -106,7 +106,7 @@ impl Sample {
             self.add(Opening { from, along, out, length: length("4'"), width: length("5' 2\"") });
         }
         let (first, spacing) = (length("3 in"), length("16 in"));
-        self.add(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 9 });
+        self.add(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 9, along: AlongFrom::FirstCorner });
         self.add(Layer { what: LayerKind::Finish, thickness: length("1/8\"") });
         self.add(Layer { what: LayerKind::DiagonalBoards, thickness: length("25/32\"") });
     }

@@ -351,7 +351,7 @@ impl Draft {
 
     /// The length that is asked for before anything else, if the spot can have it.
     pub fn asked_where(&self) -> Option<Whereabouts> {
-        self.locating.filter(|what| Whereabouts::of(&self.spot.position).contains(what))
+        self.locating.filter(|what| Whereabouts::of(&self.spot).contains(what))
     }
 
     /// The draft asking where the spot is; what was typed is put aside meanwhile.

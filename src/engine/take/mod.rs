@@ -21,6 +21,6 @@ pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
 pub use save::{Anyway, InHand, ReadBack, Refused, Saved, look, save, save_anyway, save_cannot_reach, save_off_scale};
 pub use settings::Units;
-pub use travel::place_at;
+pub use travel::{faced, place_at, standing};
 pub use whereabouts::Whereabouts;
 pub use wood::AtSpot;

@@ -8,8 +8,9 @@ use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
 use crate::engine::framing::DamageKind;
 use crate::engine::job::Job;
-use crate::engine::place::{JoistNumber, Place, Position};
-use crate::engine::survey::{Floor, Shape};
+use crate::engine::place::{Face, JoistNumber, Place, Position};
+use crate::engine::survey::reach::Start;
+use crate::engine::survey::{Floor, Shape, inside};
 
 /// A question, and how it is answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,7 +52,7 @@ impl Question {
     /// What a draft asks next.
     pub fn of(draft: &Draft, job: &Job, units: Units) -> Self {
         if let Some(what) = draft.asked_where() {
-            return whereabouts(what, draft, units);
+            return whereabouts(what, draft, job, units);
         }
         match draft.instrument {
             Instrument::Tape => tape(draft, job, units),
@@ -65,12 +66,17 @@ impl Question {
 }
 
 /// Where the spot is, and what is known of that now.
-fn whereabouts(what: Whereabouts, draft: &Draft, units: Units) -> Question {
+fn whereabouts(what: Whereabouts, draft: &Draft, job: &Job, units: Units) -> Question {
     let detail = match what.read(&draft.spot) {
         None => "not measured; save alone goes on without".to_owned(),
-        Some(now) if what.can_be_unknown() => format!("now {}; save alone takes it away", units.length(now.value)),
-        Some(now) => format!("now {}; save alone leaves it", units.length(now.value)),
+        Some(now) if what.can_be_unknown() => format!("now {}; save alone takes it away", units.read(now.value)),
+        Some(now) => format!("now {}; save alone leaves it", units.read(now.value)),
     };
+    let from = match (&draft.spot.position, what) {
+        (Position::OnJoist { joist, .. }, Whereabouts::Along) => wall_of(job, *joist),
+        _ => None,
+    };
+    let detail = from.map_or_else(|| detail.clone(), |wall| format!("from {wall}; {detail}"));
     Question {
         asks: format!("{}: {}", draft.spot.name(), what.label().to_ascii_lowercase()),
         detail,
@@ -256,9 +262,37 @@ fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Qu
     Question {
         asks: draft.spot.name(),
         detail: place_detail(draft, job, units),
-        detail_asks: Whereabouts::of(&draft.spot.position).first().copied(),
+        detail_asks: Whereabouts::of(&draft.spot).first().copied(),
         keys,
         unit: unit.to_owned(),
+    }
+}
+
+/// What distances along a joist are from: the wall that the joist meets, by the name that the
+/// job has for the wall at the first corner, or by its number.
+fn wall_of(job: &Job, joist: JoistNumber) -> Option<String> {
+    let named = || job.measured_from().filter(|wall| !wall.is_empty()).map(ToString::to_string);
+    let Some(floor) = inside::floor(job) else { return named() };
+    match floor.starts(joist) {
+        (_, Start::Unknown | Start::AtTheCorner) => named(),
+        (_, Start::Side(side)) => Some(format!("side {side}")),
+        (_, Start::NoWall) => Some("the line of corner 1".to_owned()),
+    }
+}
+
+/// Where a place without a distance is along its joist.
+fn end_of(job: &Job, joist: JoistNumber, face: Option<Face>) -> String {
+    match face.filter(|face| face.is_end()) {
+        None => "anywhere along it".to_owned(),
+        Some(face) => {
+            let floor = inside::floor(job);
+            let end = floor.as_ref().and_then(|floor| floor.end(joist, face));
+            match end {
+                Some((_, side)) => format!("at side {side}"),
+                None if face == Face::End => inside::which_end(floor.as_ref(), Some(joist)),
+                None => "at its bearing".to_owned(),
+            }
+        }
     }
 }
 
@@ -269,12 +303,12 @@ fn place_detail(draft: &Draft, job: &Job, units: Units) -> String {
     let said_already = *position == Position::Named;
     let chalk = chalk.as_ref().filter(|_| !said_already).map(|chalk| format!("\"{chalk}\""));
     let at = match position {
-        Position::OnJoist { along: Some(along), .. } => {
-            let along = units.length(along.value);
-            let from = job.measured_from().filter(|wall| !wall.is_empty());
+        Position::OnJoist { joist, along: Some(along) } => {
+            let along = units.read(along.value);
+            let from = wall_of(job, *joist);
             Some(from.map_or_else(|| format!("{along} along"), |wall| format!("{along} from {wall}")))
         }
-        Position::OnJoist { along: None, .. } => Some("anywhere along it".to_owned()),
+        Position::OnJoist { joist, along: None } => Some(end_of(job, *joist, draft.spot.face)),
         Position::OnPlan { right, down } => {
             Some(format!("{} right, {} down", units.length(right.value), units.length(down.value)))
         }

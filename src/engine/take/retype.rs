@@ -2,8 +2,9 @@
 
 use super::settings::Units;
 use crate::engine::entry::Note;
-use crate::engine::job::{Fact, Observation};
+use crate::engine::job::{Fact, Job, Observation};
 use crate::engine::moisture::{Reading, Shown};
+use crate::engine::survey::inside;
 use crate::engine::units::decimal::{parse_moisture_content, parse_temperature};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Typed};
@@ -13,7 +14,16 @@ use crate::engine::units::{Length, Typed};
 /// # Errors
 /// A sentence that names the field, the value and what would do; also for things that
 /// have no single typed value, which are taken back and logged anew.
-pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
+pub fn retyped(job: &Job, seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
+    let again = typed_again(seen, text, units)?;
+    match inside::refuses(job, &again, units) {
+        // What stood there before may stand there still.
+        Some(why) if again != *seen => Err(format!("Length: \"{}\": {why}", text.trim())),
+        _ => Ok(again),
+    }
+}
+
+fn typed_again(seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
     let length = |sign| -> Result<Typed<Length>, String> {
         tape::parse(text, units.bare_length(), sign).map_err(|problem| format!("Length: {problem}"))
     };
@@ -98,7 +108,7 @@ mod tests {
         for record in book.log().records() {
             let Some(seen) = book.job().now.get(record.id()).map(|thing| &thing.value) else { continue };
             let Some((_, text)) = retypable(seen) else { continue };
-            assert_eq!(retyped(seen, &text, Units::default()).as_ref(), Ok(seen));
+            assert_eq!(retyped(book.job(), seen, &text, Units::default()).as_ref(), Ok(seen));
             typed_again += 1;
         }
         assert!(typed_again > 40, "{typed_again}");

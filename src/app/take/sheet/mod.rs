@@ -9,6 +9,7 @@ use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
+use crate::engine::survey::adjust::House;
 use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
 use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, LookTask, TapeTask};
 use leptos::html::Div;
@@ -84,9 +85,9 @@ fn TapeTasks() -> impl IntoView {
         <div class="tasks">
             {choice("What is measured", tasks, move || task.get(), on_choose)}
             {live(move || match task.get() {
-                TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
+                TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/><HouseKeys/> }.into_any(),
                 TapeTask::Offset => view! { <CornerKeys/><LineKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
-                TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
+                TapeTask::Corner => view! { <CornerKeys/><TrustKeys/><HouseKeys/> }.into_any(),
                 TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
                 TapeTask::CutBack => view! { <OpeningKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
@@ -191,6 +192,20 @@ fn TrustKeys() -> impl IntoView {
     let on_choose = move |trust| session.draft_to(|draft| Draft { trust, ..draft });
     let trusts = labelled(Trust::ALL, Trust::label);
     view! { <h2>"How sure"</h2>{choice("How sure", trusts, move || session.draft().trust, on_choose)} }
+}
+
+/// What is said of the house's corners: it is weighed with what the room itself says.
+#[component]
+fn HouseKeys() -> impl IntoView {
+    let session = session();
+    let house = move || session.job(House::said_of).unwrap_or_default();
+    let on_choose = move |house: House| {
+        if let Some(said) = house.as_said() {
+            session.record(said.into());
+        }
+    };
+    let ways = labelled([House::Square, House::OutOfSquare], House::label);
+    view! { <h2>"Is the house out of square?"</h2>{choice("Is the house out of square?", ways, house, on_choose)} }
 }
 
 /// What the layer is that is measured.

@@ -5,7 +5,7 @@ mod by_tape;
 
 use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
-use super::travel::{next_spot, place_at, step};
+use super::travel::{next_spot, place_at, standing, step};
 use super::whereabouts::Whereabouts;
 use super::wood::AtSpot;
 use crate::engine::air::{AirReading, SurfaceReading};
@@ -150,6 +150,9 @@ pub fn save_anyway(
 }
 
 /// Takes "over the meter's maximum" or "under its minimum" as the value.
+///
+/// # Errors
+/// [`Refused`] where nothing can be read at the spot.
 pub fn save_off_scale(
     draft: &Draft,
     job: &Job,
@@ -157,7 +160,7 @@ pub fn save_off_scale(
     units: Units,
     meter: Option<InHand>,
     outside: Outside,
-) -> Saved {
+) -> Result<Saved, Refused> {
     Desk { draft, job, pen, units, meter }.off_scale(outside, None)
 }
 
@@ -174,14 +177,18 @@ pub fn save_cannot_reach(draft: &Draft, job: &Job, pen: &mut Pen, units: Units) 
 }
 
 /// Takes a finding at the spot. The place stays: one place can show several things.
-pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, finding: Finding) -> Saved {
+///
+/// # Errors
+/// [`Refused`] where nothing can be seen at the spot.
+pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, finding: Finding) -> Result<Saved, Refused> {
+    standing(job, &draft.spot, units).map_err(|message| Refused { message, outside: None })?;
     let (place, new_place) = place_at(job, pen, &draft.spot);
     let condition = pen.record(Condition { place: Some(place), finding, note: None });
-    Saved {
+    Ok(Saved {
         entries: new_place.into_iter().chain([condition]).collect(),
         next: draft.put_down(),
         read_back: ReadBack::words(draft.spot.name(), finding.label()),
-    }
+    })
 }
 
 impl Desk<'_> {
@@ -207,12 +214,17 @@ impl Desk<'_> {
         }
     }
 
+    /// Refuses a value for what stands against it, if anything does.
+    fn holds(&self, field: &str, text: &str, why: Option<String>) -> Result<(), Refused> {
+        why.map_or(Ok(()), |why| Err(Refused::new(field, format!("\"{}\": {why}", text.trim()))))
+    }
+
     fn temperature(&self, text: &str, field: &str) -> Result<Typed<Temperature>, Refused> {
         decimal::parse_temperature(text, self.units.scale).map_err(|problem| Refused::new(field, problem))
     }
 
     fn read_length(&self, of: impl Into<String>, length: Length) -> ReadBack {
-        ReadBack { of: of.into(), value: self.units.length(length), spoken: tape::speak(length, self.units.length) }
+        ReadBack { of: of.into(), value: self.units.read(length), spoken: self.units.spoken(length) }
     }
 
     fn read_temperature(&self, of: impl Into<String>, temperature: Temperature) -> ReadBack {
@@ -228,6 +240,10 @@ impl Desk<'_> {
     fn whereabouts(self, what: Whereabouts) -> Result<Saved, Refused> {
         let Draft { spot, text, .. } = self.draft;
         let spot = what.write(spot, text, self.units).map_err(|problem| Refused::new(what.label(), problem))?;
+        // Of a point both lengths are needed to say whether it lies in the room.
+        if what.next().is_none() {
+            standing(self.job, &spot, self.units).map_err(|why| Refused::new(what.label(), format!("{}: {why}", text.trim())))?;
+        }
         let read_back = match what.read(&spot) {
             Some(length) => self.read_length(what.label(), length.value),
             None => ReadBack::words(what.label(), "not measured"),
@@ -243,11 +259,11 @@ impl Desk<'_> {
         let bounds = self.meter.map_or_else(|| Bounds::of(None), |meter| meter.bounds);
         let value = said::tenths(shown.value).replace(".0 %", " %");
         match (bounds.outside(shown.value), anyway) {
-            (None, _) => Ok(self.reading(Shown::Percent(shown), &value, |reading| reading)),
-            (Some(outside), Some(Anyway::OffScale)) => Ok(self.off_scale(outside, Some(shown))),
+            (None, _) => self.reading(Shown::Percent(shown), &value, |reading| reading),
+            (Some(outside), Some(Anyway::OffScale)) => self.off_scale(outside, Some(shown)),
             (Some(_), Some(Anyway::Kept)) => {
                 let value = format!("{value}, doubted");
-                Ok(self.reading(Shown::Percent(shown), &value, |reading| Reading { doubted: true, ..reading }))
+                self.reading(Shown::Percent(shown), &value, |reading| Reading { doubted: true, ..reading })
             }
             (Some(outside), None) => {
                 let message = format!("{field}: {value} is {}. Is it right?", bounds.words(outside));
@@ -256,7 +272,7 @@ impl Desk<'_> {
         }
     }
 
-    fn off_scale(self, outside: Outside, typed_first: Option<Typed<MoistureContent>>) -> Saved {
+    fn off_scale(self, outside: Outside, typed_first: Option<Typed<MoistureContent>>) -> Result<Saved, Refused> {
         let (shown, words) = match outside {
             Outside::Under => (Shown::UnderMinimum, "under minimum"),
             Outside::Over => (Shown::OverMaximum, "over maximum"),
@@ -264,7 +280,8 @@ impl Desk<'_> {
         self.reading(shown, words, |reading| Reading { typed_first, ..reading })
     }
 
-    fn reading(self, shown: Shown, value: &str, with: impl FnOnce(Reading) -> Reading) -> Saved {
+    fn reading(self, shown: Shown, value: &str, with: impl FnOnce(Reading) -> Reading) -> Result<Saved, Refused> {
+        self.standing()?;
         let AtSpot { wood, reference } = AtSpot::of(self.draft, self.job);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let visit = self.pen.visit();
@@ -279,11 +296,16 @@ impl Desk<'_> {
         let spot = back_to.unwrap_or_else(|| next_spot(self.job, visit, self.draft, place));
         let wood_at = Some(self.draft.spot.clone());
         let spoken = value.replace('%', "percent");
-        Saved {
+        Ok(Saved {
             entries: new_place.into_iter().chain([entry]).collect(),
             next: Draft { spot, wood, reference, wood_at, back_to: None, ..self.draft.put_down() },
             read_back: ReadBack { of: self.draft.spot.name(), value: value.to_owned(), spoken },
-        }
+        })
+    }
+
+    /// Can anything be logged at the spot?
+    fn standing(&self) -> Result<(), Refused> {
+        standing(self.job, &self.draft.spot, self.units).map_err(|message| Refused { message, outside: None })
     }
 
     fn air(self) -> Result<Saved, Refused> {
@@ -307,6 +329,7 @@ impl Desk<'_> {
     fn surface(self) -> Result<Saved, Refused> {
         let name = self.draft.air.label();
         let temperature = self.temperature(&self.draft.text, name)?;
+        self.standing()?;
         let read_back = self.read_temperature(self.draft.spot.name(), temperature.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let of_wood = self.draft.air == AirTask::Wood;
@@ -327,10 +350,11 @@ impl Desk<'_> {
 
     fn level(self) -> Result<Saved, Refused> {
         let drop = self.length(&format!("Level at {}", self.draft.spot.name()), Sign::Allowed)?;
+        self.standing()?;
         let read_back = self.read_length(self.draft.spot.name(), drop.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let entry = self.pen.record(Level { place, drop });
-        let spot = step(&self.draft.spot, self.draft.travel);
+        let spot = step(self.job, &self.draft.spot, self.draft.travel);
         let entries = new_place.into_iter().chain([entry]).collect();
         Ok(Saved { entries, next: Draft { spot, ..self.draft.put_down() }, read_back })
     }
