@@ -120,7 +120,17 @@ impl Line {
 impl Card {
     pub(in crate::draw) fn new(title: impl Into<String>, headline: impl Into<String>, lines: Vec<Line>) -> Self {
         let (title, headline) = (title.into(), headline.into());
-        Self { group: None, title, headline, lines, drawing: None, asks: Vec::new(), fields: Vec::new(), act: None, shows: String::new() }
+        Self {
+            group: None,
+            title,
+            headline,
+            lines,
+            drawing: None,
+            asks: Vec::new(),
+            fields: Vec::new(),
+            act: None,
+            shows: String::new(),
+        }
     }
 
     /// What is missing, as a card.

@@ -51,7 +51,11 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
     vec![
         answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
         answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
-        answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), areas_without_words(job, units)))),
+        answer(
+            "room_area",
+            "Room",
+            room_area(job).map(|area| said(units.area(*area), areas_without_words(job, units))),
+        ),
         answer("old_floor", "Old floor", build_up(job).map(|build_up| say_build_up(build_up, units))),
         answer("agreement", "Do the measurements agree?", agreement(job).map(say_agreement)),
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),

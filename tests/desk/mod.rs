@@ -126,7 +126,14 @@ impl Desk {
     }
 
     pub fn joists(&mut self, room: EntryId, run: Run, first: &str, spacing: &str, count: u16) -> EntryId {
-        self.log(Joists { room, run, first: length(first), spacing: length(spacing), count, along: AlongFrom::FirstCorner })
+        self.log(Joists {
+            room,
+            run,
+            first: length(first),
+            spacing: length(spacing),
+            count,
+            along: AlongFrom::FirstCorner,
+        })
     }
 }
 

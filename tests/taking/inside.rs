@@ -201,10 +201,7 @@ fn joists_lie_under_the_room() {
     assert_eq!(first(&desk_text(edge)), Ok(()));
     assert!(first(&desk_text(edge - Length::SIXTY_FOURTH)).is_err());
     let message = first("-5").unwrap_err();
-    assert_eq!(
-        message,
-        "Joist 1 from corner 1: \"-5\": outside the room: -4\" to 12' 4\" from corner 1 is accepted"
-    );
+    assert_eq!(message, "Joist 1 from corner 1: \"-5\": outside the room: -4\" to 12' 4\" from corner 1 is accepted");
     assert!(first("90'").unwrap_err().contains("12' 4\""));
 }
 

@@ -18,6 +18,8 @@ pub fn Stop() -> impl IntoView {
         says.flatten()
     });
     live(move || {
-        says.get().map(|says| view! { <p class="stop" role="alert"><b>"Stop: cut nothing yet. "</b>"In this room "{says}"."</p> })
+        says.get().map(
+            |says| view! { <p class="stop" role="alert"><b>"Stop: cut nothing yet. "</b>"In this room "{says}"."</p> },
+        )
     })
 }

@@ -1,9 +1,9 @@
 //! Whether everything measured of a room agrees.
 
-use super::{Floor, inside};
 use super::adjust::{Checked, Measured, Off};
 use super::disagreement::of_standing;
 use super::shape::{Shape, Standing};
+use super::{Floor, inside};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;

@@ -91,7 +91,8 @@ pub fn refuses_place(floor: &Floor, place: &Place, units: Units) -> Option<Strin
                 return None;
             }
             let (least, most) = (outline.bounds().least(), outline.bounds().most());
-            let range = |from: Length, to: Length| format!("{} to {}", units.read(from - reach), units.read(to + reach));
+            let range =
+                |from: Length, to: Length| format!("{} to {}", units.read(from - reach), units.read(to + reach));
             let ranges = (range(least.x, most.x), range(least.y, most.y));
             let room = if outline.corners().len() > 4 { ", within the room's walls," } else { "" };
             Some(format!("that is outside the room: {} right and {} down{room} is accepted", ranges.0, ranges.1))
@@ -112,7 +113,8 @@ fn refuses_along(floor: &Floor, joist: JoistNumber, along: Length, units: Units)
     let parts: Vec<_> = stretches
         .iter()
         .map(|stretch| {
-            let [from, to] = [stretch.from - start, stretch.to - start].map(|end| units.read(end.to_nearest(SIXTEENTH)));
+            let [from, to] =
+                [stretch.from - start, stretch.to - start].map(|end| units.read(end.to_nearest(SIXTEENTH)));
             format!("{from} to {to}, from side {} to side {},", stretch.starts_at, stretch.ends_at)
         })
         .collect();

@@ -35,7 +35,12 @@ pub fn propose(floor: &Floor, outline: &Outline, wet: Rect) -> Option<Rect> {
         let all = each.flat_map(|(at, from)| lines.iter().skip(at + 1).map(move |to| (*from, *to)));
         all.flat_map(|(from, to)| {
             let (from, to) = inward(from, to);
-            [(from, to), (from + SIXTEENTH * 8, to), (from, to - SIXTEENTH * 8), (from + SIXTEENTH * 8, to - SIXTEENTH * 8)]
+            [
+                (from, to),
+                (from + SIXTEENTH * 8, to),
+                (from, to - SIXTEENTH * 8),
+                (from + SIXTEENTH * 8, to - SIXTEENTH * 8),
+            ]
         })
         .filter(|(from, to)| *to - *from >= LEAST)
         .collect()
@@ -58,7 +63,8 @@ pub fn propose(floor: &Floor, outline: &Outline, wet: Rect) -> Option<Rect> {
 /// The joists' centers, if they are lines of this coordinate.
 fn centers(floor: &Floor, of: fn(Point) -> Length) -> impl Iterator<Item = Length> {
     // A point one across the joists: which coordinate is that?
-    let joists = floor.joists.as_ref().filter(|joists| of(joists.run().point(Length::INCH, Length::ZERO)) == Length::INCH);
+    let joists =
+        floor.joists.as_ref().filter(|joists| of(joists.run().point(Length::INCH, Length::ZERO)) == Length::INCH);
     joists.into_iter().flat_map(super::Framing::centers)
 }
 

@@ -28,9 +28,13 @@ fn main() {
     for shapes in [Shapes::Rectangles, Shapes::All] {
         table(shapes, House::Unsaid, &sizes, &seeds);
     }
-    println!("\n==== The same, told that the house is out of square");
-    table(Shapes::All, House::OutOfSquare, &[6.0, 12.0], &seeds);
-    println!("\n==== The area with one reading 6 in off, two diagonals: median error with it, and without the likeliest");
+    for house in [House::Square, House::OutOfSquare] {
+        println!("\n==== Told that the house is {}", house.label());
+        table(Shapes::All, house, &[6.0, 12.0], &seeds);
+    }
+    println!(
+        "\n==== The area with one reading 6 in off, two diagonals: median error with it, and without the likeliest"
+    );
     for degrees in SQUARENESS {
         let (with, without) = area_off(degrees, 6.0, seeds.clone());
         println!("corners {degrees:4}°: {with:.2} % with it, {without:.2} % without");

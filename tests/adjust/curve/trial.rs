@@ -86,8 +86,7 @@ pub fn spoiled(kind: Kind, size: f64, seeds: Range<u64>) -> Count {
 /// The median error of the area in percent: with a reading that is off, and without the one
 /// that is named first.
 pub fn area_off(degrees: f64, size: f64, seeds: Range<u64>) -> (f64, f64) {
-    let kind =
-        Kind { shapes: Shapes::All, degrees, diagonals: Diagonals::These(2), house: House::Unsaid };
+    let kind = Kind { shapes: Shapes::All, degrees, diagonals: Diagonals::These(2), house: House::Unsaid };
     let (mut with, mut without) = (Vec::new(), Vec::new());
     for seed in seeds {
         let (room, mut network, mut dice) = measured(kind, seed);

@@ -72,7 +72,11 @@ impl Rest {
             }
             let Some((moved, better)) = descend(network, &corners, &system, &step) else {
                 // No step makes it better: rounding alone is left, or nothing leads down.
-                return if farthest < NEARLY_AT_REST { Ok(Self { corners, system, factor }) } else { Err(Unfixed::Restless) };
+                return if farthest < NEARLY_AT_REST {
+                    Ok(Self { corners, system, factor })
+                } else {
+                    Err(Unfixed::Restless)
+                };
             };
             (corners, system) = (moved, better);
         }

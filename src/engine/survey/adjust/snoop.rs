@@ -4,9 +4,9 @@
 //! likeliest are named: as many as it takes to be nearly sure that the wrong one is among them,
 //! three at the most, since nobody measures a whole room again.
 
+use super::equations::Spot;
 use super::matrix::Square;
 use super::network::{Measured, Network, Off};
-use super::equations::Spot;
 use super::rest::{Rest, System, candidates, start};
 use super::solve::area;
 use super::weigh::{Doubted, Weighed};

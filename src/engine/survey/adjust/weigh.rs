@@ -96,7 +96,8 @@ pub fn weigh(network: &Network, from: &[Spot], possible: &[Possible]) -> Result<
         .collect();
     let clean: Vec<_> = cases.iter().map(|case| case.possible.log_weight + case.log_likelihood).collect();
     // At the first look the outline stays where it is with all readings.
-    let mut looked: Vec<_> = readings.iter().map(|n| (*n, case_by_case(&cases, |case| at_a_glance(case, *n)))).collect();
+    let mut looked: Vec<_> =
+        readings.iter().map(|n| (*n, case_by_case(&cases, |case| at_a_glance(case, *n)))).collect();
     if share(&clean, &looked) <= SURELY_CLEAN {
         look_closely(&cases, &clean, &mut looked);
     }
@@ -111,7 +112,12 @@ pub fn weigh(network: &Network, from: &[Spot], possible: &[Possible]) -> Result<
         .filter(|doubted| doubted.chance > 0.0)
         .collect();
     doubted.sort_by(|a, b| b.chance.total_cmp(&a.chance).then(a.observation.cmp(&b.observation)));
-    Ok(Weighed { clean: share(&clean, &looked), square: middle(&cases, &clean), corners: likeliest(&cases, &clean), doubted })
+    Ok(Weighed {
+        clean: share(&clean, &looked),
+        square: middle(&cases, &clean),
+        corners: likeliest(&cases, &clean),
+        doubted,
+    })
 }
 
 /// The reading without which everything fits best, where no outline fits all readings at all.
@@ -157,7 +163,6 @@ fn case_by_case(cases: &[Case], of: impl Fn(&Case) -> Option<f64>) -> Vec<f64> {
 fn weight(case: &Case, log: Option<f64>) -> Option<f64> {
     Some(case.possible.log_weight + case.log_wrong + log?)
 }
-
 
 /// Leaves the likeliest out in turn: the outline is found anew without each. What the first look
 /// finds far less likely than the best stays as it was seen then; the first look errs by

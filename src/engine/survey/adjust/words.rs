@@ -1,8 +1,8 @@
 //! The verdict in a carpenter's words. Sides and corners are counted from 1.
 
 use super::network::{Measured, Off};
-use super::snoop::{Suspect, Verdict};
 use super::rest::Unfixed;
+use super::snoop::{Suspect, Verdict};
 use crate::engine::units::tape::{LengthStyle, format};
 use std::fmt;
 
@@ -55,7 +55,9 @@ impl fmt::Display for Unfixed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Unsound => write!(f, "an outline takes three corners or more, and measurements between them"),
-            Self::Contradicted(odd) => write!(f, "{} contradicts the rest by {}; measure it again", odd.measured, odd.off),
+            Self::Contradicted(odd) => {
+                write!(f, "{} contradicts the rest by {}; measure it again", odd.measured, odd.off)
+            }
             Self::Crossed(problem) => write!(f, "{problem} in the outline that fits best; measure these again"),
             Self::Restless => write!(f, "the measurements contradict each other too far for any outline"),
             Self::Loose { corner, would_fix } => {

@@ -242,7 +242,8 @@ impl Desk<'_> {
         let spot = what.write(spot, text, self.units).map_err(|problem| Refused::new(what.label(), problem))?;
         // Of a point both lengths are needed to say whether it lies in the room.
         if what.next().is_none() {
-            standing(self.job, &spot, self.units).map_err(|why| Refused::new(what.label(), format!("{}: {why}", text.trim())))?;
+            standing(self.job, &spot, self.units)
+                .map_err(|why| Refused::new(what.label(), format!("{}: {why}", text.trim())))?;
         }
         let read_back = match what.read(&spot) {
             Some(length) => self.read_length(what.label(), length.value),

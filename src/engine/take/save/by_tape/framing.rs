@@ -16,7 +16,8 @@ impl Desk<'_> {
             [] => {
                 let first = self.length("Joist 1 from corner 1", Sign::Allowed)?;
                 let floor = inside::floor(self.job);
-                let why = floor.and_then(|floor| inside::refuses_first(&floor, self.draft.run, first.value, self.units));
+                let why =
+                    floor.and_then(|floor| inside::refuses_first(&floor, self.draft.run, first.value, self.units));
                 self.holds("Joist 1 from corner 1", &self.draft.text, why)?;
                 let read_back = self.read_length("Joist 1 center", first.value);
                 Ok(self.hold(first.typed, read_back))
