@@ -104,7 +104,7 @@ fn under_the_minimum_is_a_reading_and_moves_on() {
     let mut desk = with_pins();
     let meter = desk.meter.map(|meter| InHand::of(desk.book.job(), meter));
     let saved = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, meter, Outside::Under);
-    assert_eq!(desk.takes(saved).value, "under minimum");
+    assert_eq!(desk.takes(saved.unwrap()).value, "under minimum");
     assert_eq!(last_reading(&desk).shown, Shown::UnderMinimum);
     let (_, reading, _) = readings(desk.job()).pop().unwrap();
     let least = parse_moisture_content("6").unwrap().value;
@@ -125,7 +125,7 @@ fn a_meter_that_the_job_does_not_know_yet_bounds_its_first_reading() {
 fn a_number_typed_again_is_a_number_and_no_doubt_of_before_stays() {
     let mut desk = with_pins();
     anyway(&mut desk, "180", Anyway::Kept);
-    let typed = take::retyped(&last_reading(&desk).into(), "18", desk.units).unwrap();
+    let typed = take::retyped(desk.job(), &last_reading(&desk).into(), "18", desk.units).unwrap();
     let duckboard::engine::job::Observation::Reading(again) = typed else { panic!("{typed:?}") };
     assert_eq!((again.doubted, again.typed_first), (false, None));
 }

@@ -1,15 +1,16 @@
 //! Soft spots, notches and holes: from where, to where, how deep.
 
-use super::{Desk, ReadBack, Refused, Saved};
+use super::{Desk, ReadBack, Refused, Saved, standing};
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::particular::Part;
-use crate::engine::place::{Element, Position};
+use crate::engine::place::{Element, Place, Position};
 use crate::engine::units::tape::Sign;
 use crate::engine::units::{Length, Typed};
 
 impl Desk<'_> {
     /// `instead` stands for a depth that cannot be typed.
     pub(super) fn spot(self, kind: DamageKind, instead: Option<Depth>) -> Result<Saved, Refused> {
+        self.standing()?;
         let name = self.draft.spot.name();
         let of = self.member(kind)?;
         let field = |what: &str| format!("{name}, {} {what}", kind.label().to_ascii_lowercase());
@@ -50,7 +51,18 @@ impl Desk<'_> {
     /// Where it begins; where the spot is, if nothing was typed.
     fn begins(&self, field: &str) -> Result<Typed<Length>, Refused> {
         let here = self.draft.spot.position.along().filter(|_| self.draft.text.trim().is_empty());
-        here.map_or_else(|| self.length(field, Sign::Refused), Ok)
+        here.map_or_else(|| self.on_the_member(self.length(field, Sign::Refused)?, field), Ok)
+    }
+
+    /// A distance along a joist lies within that joist.
+    fn on_the_member(&self, along: Typed<Length>, field: &str) -> Result<Typed<Length>, Refused> {
+        let position = match &self.draft.spot.position {
+            Position::OnJoist { joist, .. } => Position::OnJoist { joist: *joist, along: Some(along.clone()) },
+            other @ (Position::OnPlan { .. } | Position::Named) => other.clone(),
+        };
+        let there = Place { position, ..self.draft.spot.clone() };
+        standing(self.job, &there, self.units).map_err(|why| Refused::new(field, why))?;
+        Ok(along)
     }
 
     /// Where it ends; an awl that was pushed in once ends where it began.
@@ -58,7 +70,7 @@ impl Desk<'_> {
         if kind == DamageKind::Soft && self.draft.text.trim().is_empty() {
             return Ok(from.clone());
         }
-        let to = self.length(field, Sign::Refused)?;
+        let to = self.on_the_member(self.length(field, Sign::Refused)?, field)?;
         if to.value >= from.value {
             return Ok(to);
         }
