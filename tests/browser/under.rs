@@ -150,11 +150,10 @@ async fn say(phone: &mut Phone, key: &str, typed: &str) {
     phone.act(&format!("{typed} is typed into {key}"), &type_it).await;
 }
 
-/// Waits until what was typed is what is so, and no draft.
+/// Waits until what was typed is what is so, and no draft; its unit stands behind it then.
 async fn stands(phone: &mut Phone, key: &str, typed: &str) {
-    let so =
-        format!("(field => !field.closest('label').classList.contains('unanswered') && field.value)({})", field(key));
-    phone.reads(&format!("what stands in {key}"), &so, typed).await;
+    let so = format!("(field => field.closest('label').matches('.unanswered') ? null : field.value)({})", field(key));
+    phone.read(&format!("{typed} stands in {key}"), &so, |stands: &String| stands.starts_with(typed)).await;
 }
 
 fn field(key: &str) -> String {
