@@ -180,7 +180,9 @@ sources! {
         "Flooring instructions restating a trade guideline: 12 %; 4 % apart under strips, 2 % under planks";
 
     /// How readings are drawn out between their places.
-    Kriging: Memory, "Ordinary kriging with a fitted exponential variogram";
+    Kriging: Memory, "Ordinary kriging and conditional simulation with exponential variograms";
+    /// How wood may be wet before anything is read.
+    WaysToBeWet: Practice, "Judgement: how far wood wanders, and that a patch or a strip along a wall may hide";
     /// The same without knowing how they go together.
     ByDistance: Practice, "Readings weighed by the inverse square of their distance";
     /// What speaks for a cause.

@@ -111,9 +111,10 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     let mut lines = Vec::new();
     if let Some(Wet { at_least, at_most, .. }) = extent.wet {
         lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+        lines.push(Line::small("\"About\" counts each spot of the floor by the chance that it is wet."));
     }
     if let Some(next) = extent.next {
-        lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
+        lines.push(Line::next(format!("Read {}.", where_to(job, next, units))));
     }
     lines.extend(reasons(known));
     let opening = extent.wet.and_then(|wet| wet.opening);
@@ -125,7 +126,7 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
 
 /// "joist 7, about 5 ft from the north wall".
 fn where_to(job: &Job, next: NextReading, units: Units) -> String {
-    let about = units.length(next.along.to_nearest(Length::FOOT));
+    let about = units.length(next.along);
     let wall = job.measured_from().filter(|wall| !wall.is_empty());
     let from = wall.map_or_else(|| "along it".to_owned(), |wall| format!("from the {wall}"));
     format!("joist {}, about {about} {from}", next.joist.get())
