@@ -173,6 +173,8 @@ sources! {
     DrierAir: Practice, "Crawl air near 65 % over covered soil, near 50 % with a dehumidifier";
     /// How wood approaches the moisture of its air.
     FirstOrderDrying: Computed, "First-order drying: a part of what is left goes each day";
+    /// How fast wood under a floor may dry.
+    DryingPace: Computed, "Diffusion through panels and joists: a third is left after 3 to 70 days; no pace in place found";
     /// From where on free water leaves otherwise.
     FreeWater: Practice, "Drying is fitted from readings below 28 %";
     /// Subfloors under nailed wood floors.

@@ -12,6 +12,7 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
+use crate::engine::moisture::Corrected;
 use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::Opening;
 use crate::engine::take::Units;
@@ -160,19 +161,15 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     };
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
-    let told = open.iter().find(|place| matches!(place.outlook, Outlook::Between(..)));
-    let headline = match (told, open.first()) {
-        (None, None) => "All places are at their limits".to_owned(),
-        (Some(slowest), _) => says(&slowest.outlook),
-        (None, Some(place)) => says(&place.outlook),
-    };
+    // The slowest place comes first: what is said of all is what is said of it.
+    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(&slowest.outlook));
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
     }
     let faster = |it: &OtherAir| {
-        let day = it.slowest.map(|day| format!(", the slowest place there about {}", time::date(day)));
+        let day = it.all_by.map(|day| format!(", every place there by about {}", time::date(day)));
         format!("With {}: wood ends at {:.1} %{}.", it.with, it.end.to_percent(), day.unwrap_or_default())
     };
     lines.extend(forecasts.other_air.iter().map(|it| Line::plain(faster(it))));
@@ -181,15 +178,19 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> =
-        forecast.readings.iter().map(|(_, moisture)| format!("{:.1}", moisture.to_percent())).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, reading)| reading_in_words(reading)).collect();
     let limit = forecast.limit.to_percent();
     format!(
-        "{}: {} %. To {limit:.0} %: {}.",
+        "{}: {}. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
         in_sentence(&says(&forecast.outlook))
     )
+}
+
+fn reading_in_words(reading: &Corrected) -> String {
+    let decides = reading.decides.to_percent();
+    if reading.over_maximum { format!("over {decides:.1} %") } else { format!("{decides:.1} %") }
 }
 
 fn named(job: &Job, place: EntryId, units: Units) -> String {
@@ -208,11 +209,10 @@ fn says(outlook: &Outlook) -> String {
         Outlook::Between(earliest, None) => {
             format!("{} at the earliest, and nobody can say how late", time::date(*earliest))
         }
-        Outlook::Never => "Never in this air: change the air first".to_owned(),
-        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again".to_owned(),
-        Outlook::Unknown(Still::BelowItsEnd) => {
-            "It reads below what this air holds wood at: read air and wood again".to_owned()
-        }
+        Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
+        Outlook::Never => "Not in this air: change the air first".to_owned(),
+        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::NotDrying) => "It is not drying: find out why".to_owned(),
     }
 }
