@@ -7,9 +7,11 @@
 mod before;
 #[path = "../desk/mod.rs"]
 mod desk;
+mod drying;
 mod fields;
 mod map;
 
+use drying::Outcome;
 use fields::Kind;
 use map::{FIELDS, Next, Row};
 use std::process::ExitCode;
@@ -19,7 +21,16 @@ fn main() -> ExitCode {
     let part = std::env::args().nth(2).unwrap_or_default();
     let mut is_honest = true;
     println!("Invented floors and readings. Set {set}, {FIELDS} of each row; widths and errors in square feet.\n");
-    if part != "next" {
+    if part != "next" && part != "ranges" {
+        println!("When it is dry: the true day inside the forecast's range, one reading a visit");
+        for visits in [2, 3, 4] {
+            let outcome = Outcome::of(set, visits, FIELDS as usize);
+            println!("  {visits} visits: {outcome}");
+            is_honest &= outcome.is_honest();
+        }
+        println!();
+    }
+    if part != "next" && part != "drying" {
         println!("How much is wet: the truth inside \"at least\" to \"at most\"");
         for (kind, count) in Kind::ALL.into_iter().flat_map(|kind| [8, 12, 20].map(|count| (kind, count))) {
             let row = Row::of(set, kind, count, FIELDS);
@@ -27,7 +38,7 @@ fn main() -> ExitCode {
             is_honest &= row.is_honest();
         }
     }
-    if part != "ranges" {
+    if part != "ranges" && part != "drying" {
         println!("\nThe next reading: how far \"about\" is off on the mean");
         let plumes = (Kind::Plumes, 6);
         let rows = Kind::ALL.into_iter().flat_map(|kind| [(kind, 8), (kind, 12)]).chain([plumes]);

@@ -200,10 +200,6 @@ impl Floor {
         }
     }
 
-    pub fn area(&self) -> f64 {
-        self.size[0] * self.size[1]
-    }
-
     /// What the engine says of these readings, typed into a job as a carpenter would.
     pub fn extent(&self, read: &[Shows]) -> Extent {
         let desk = self.logged(read);

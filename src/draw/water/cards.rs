@@ -162,7 +162,7 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
     // The slowest place comes first: what is said of all is what is said of it.
-    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(&slowest.outlook));
+    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(slowest));
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
@@ -184,7 +184,7 @@ fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
         "{}: {}. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
-        in_sentence(&says(&forecast.outlook))
+        in_sentence(&says(forecast))
     )
 }
 
@@ -197,17 +197,21 @@ fn named(job: &Job, place: EntryId, units: Units) -> String {
     job.now.places().get(&place).map_or_else(|| "Somewhere".to_owned(), |place| place_name(place.value, units))
 }
 
-fn says(outlook: &Outlook) -> String {
-    match outlook {
+fn says(forecast: &Forecast) -> String {
+    let last_read = forecast.readings.last().map(|(at, _)| *at);
+    match forecast.outlook {
         Outlook::There => "There".to_owned(),
-        Outlook::Between(earliest, Some(latest)) if time::date(*earliest) == time::date(*latest) => {
-            format!("About {}", time::date(*earliest))
+        Outlook::Between(earliest, Some(latest)) if Some(earliest) <= last_read => {
+            format!("Perhaps already, by {} at the latest", time::date(latest))
+        }
+        Outlook::Between(earliest, Some(latest)) if time::date(earliest) == time::date(latest) => {
+            format!("About {}", time::date(earliest))
         }
         Outlook::Between(earliest, Some(latest)) => {
-            format!("Between {} and {}", time::date(*earliest), time::date(*latest))
+            format!("Between {} and {}", time::date(earliest), time::date(latest))
         }
         Outlook::Between(earliest, None) => {
-            format!("{} at the earliest, and nobody can say how late", time::date(*earliest))
+            format!("{} at the earliest, and nobody can say how late", time::date(earliest))
         }
         Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
         Outlook::Never => "Not in this air: change the air first".to_owned(),

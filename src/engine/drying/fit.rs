@@ -29,7 +29,7 @@ const ABOVE_SPREAD: f64 = 8.0;
 /// In how many days all but a third of what is above the end goes, on the middle, and how
 /// many times more or less that may well be ([`Source::DryingPace`]).
 const DAYS: f64 = 20.0;
-const TIMES: f64 = 2.7;
+const TIMES: f64 = 2.2;
 
 /// So many paces are tried, up to so many of those steps to either side.
 const PACES: i32 = 24;
@@ -41,7 +41,7 @@ const DEVIATIONS: f64 = 3.0;
 
 /// What part of all that may be is earlier than a range's first day, or later than its
 /// last.
-const FEW: f64 = 0.04;
+const FEW: f64 = 0.06;
 
 /// Wood on its way to the moisture of its air. Source: [`Source::FirstOrderDrying`],
 /// [`Source::DryingPace`], [`Source::MeterAccuracy`].
@@ -150,10 +150,13 @@ fn height(points: &[(f64, f64)], end: f64, a_day: f64) -> Height {
     let determinant = own * bias - both * both;
     let above = (bias * pull - both * pull_bias) / determinant;
     let off = (own * pull_bias - both * pull) / determinant;
-    let missed: f64 = points.iter().map(|(day, percent)| {
-        let left = percent - end - above * libm::exp(-a_day * day) - off;
-        sure * left * left
-    }).sum();
+    let missed: f64 = points
+        .iter()
+        .map(|(day, percent)| {
+            let left = percent - end - above * libm::exp(-a_day * day) - off;
+            sure * left * left
+        })
+        .sum();
     let strained = held * (above - ABOVE) * (above - ABOVE) + held_bias * off * off;
     let likely = -0.5 * (missed + strained + libm::log(determinant));
     Height { likely, above, spread: libm::sqrt(bias / determinant) }

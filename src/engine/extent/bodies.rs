@@ -114,7 +114,8 @@ fn patches(outline: &Outline) -> Vec<Body> {
 
 fn strips(outline: &Outline) -> Vec<(Body, f64)> {
     let ends = |side: Segment| (feet(side.from), feet(side.to));
-    let mut walls: Vec<_> = outline.sides().map(ends).filter(|wall| distance(wall.0, wall.1) >= SHORTEST_WALL).collect();
+    let mut walls: Vec<_> =
+        outline.sides().map(ends).filter(|wall| distance(wall.0, wall.1) >= SHORTEST_WALL).collect();
     walls.sort_by(|a, b| distance(b.0, b.1).total_cmp(&distance(a.0, a.1)));
     walls.truncate(MOST_WALLS);
     let of = |(from, to): ([f64; 2], [f64; 2])| {
