@@ -89,14 +89,17 @@ fn said_next(job: &Job) -> String {
 
 #[test]
 fn the_opening_that_is_offered_takes_all_wet_out_once_it_is_accepted() {
-    let book = sample_book();
-    let act = card(book.job(), "How far does it go? Framing").act.unwrap();
+    let mut desk = Desk::of(Book::of(sample_book().log().records().cloned()));
+    let offered = |desk: &Desk| card(desk.job(), "How far does it go? Framing").act;
+    assert!(offered(&desk).is_none(), "all of it lies in the opening that is logged");
+    let logged = *desk.job().now.openings().keys().next().unwrap();
+    desk.withdraw(logged);
+    let act = offered(&desk).unwrap();
     let Observation::Opening(opening) = &act.logs else { panic!("{act:?}") };
     assert!(opening.length.value.is_positive() && opening.width.value.is_positive());
-    let records = book.log().records().cloned();
-    let mut desk = Desk::of(Book::of(records));
     desk.log(act.logs.clone());
-    assert_eq!(desk.job().now.openings().len(), 2);
+    assert_eq!(desk.job().now.openings().len(), 1);
+    assert!(offered(&desk).is_none());
 }
 
 #[test]

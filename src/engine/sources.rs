@@ -181,6 +181,8 @@ sources! {
     DrierAir: Practice, "Crawl air near 65 % over covered soil, near 50 % with a dehumidifier";
     /// How wood approaches the moisture of its air.
     FirstOrderDrying: Computed, "First-order drying: a part of what is left goes each day";
+    /// How fast wood under a floor may dry.
+    DryingPace: Computed, "Diffusion through panels and joists: a third is left after 3 to 70 days; no pace in place found";
     /// From where on free water leaves otherwise.
     FreeWater: Practice, "Drying is fitted from readings below 28 %";
     /// Subfloors under nailed wood floors.
@@ -188,7 +190,9 @@ sources! {
         "Flooring instructions restating a trade guideline: 12 %; 4 % apart under strips, 2 % under planks";
 
     /// How readings are drawn out between their places.
-    Kriging: Memory, "Ordinary kriging with a fitted exponential variogram";
+    Kriging: Memory, "Ordinary kriging and conditional simulation with exponential variograms";
+    /// How wood may be wet before anything is read.
+    WaysToBeWet: Practice, "Judgement: how far wood wanders, and that a patch or a strip along a wall may hide";
     /// The same without knowing how they go together.
     ByDistance: Practice, "Readings weighed by the inverse square of their distance";
     /// What speaks for a cause.

@@ -15,7 +15,7 @@ async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
     phone.wait_for("the wettest spot is under plumbing").await;
     phone.wait_for("Next check").await;
     phone.wait_for("Not yet").await;
-    phone.wait_for("Next reading: joist").await;
+    phone.wait_for("Read joist").await;
     phone.unfold("#water").await;
     phone.wait_for("common practice, no source").await;
     phone.wait_until("the map is drawn", "document.querySelectorAll('#water svg .map-cell').length > 50").await;

@@ -12,11 +12,10 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
-use crate::engine::moisture::said::{legend, tenths};
+use crate::engine::moisture::said::legend;
 use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::as_opening;
 use crate::engine::take::Units;
-use crate::engine::units::Length;
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
@@ -113,9 +112,10 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     let mut lines = Vec::new();
     if let Some(Wet { at_least, at_most, .. }) = extent.wet {
         lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+        lines.push(Line::small("\"About\" counts each spot of the floor by the chance that it is wet."));
     }
     if let Some(next) = extent.next {
-        lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
+        lines.push(Line::next(format!("Read {}.", where_to(job, next, units))));
     }
     lines.extend(legend(extent.spots.iter().map(|spot| &spot.corrected)).map(|says| Line::small(format!("{says}."))));
     lines.extend(reasons(known));
@@ -130,7 +130,7 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
 
 /// "joist 7, about 5 ft from the north wall".
 fn where_to(job: &Job, next: NextReading, units: Units) -> String {
-    let about = units.length(next.along.to_nearest(Length::FOOT));
+    let about = units.length(next.along);
     let wall = job.measured_from().filter(|wall| !wall.is_empty());
     let from = wall.map_or_else(|| "along it".to_owned(), |wall| format!("from the {wall}"));
     format!("joist {}, about {about} {from}", next.joist.get())
@@ -157,19 +157,15 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     };
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
-    let told = open.iter().find(|place| matches!(place.outlook, Outlook::Between(..)));
-    let headline = match (told, open.first()) {
-        (None, None) => "All places are at their limits".to_owned(),
-        (Some(slowest), _) => says(&slowest.outlook),
-        (None, Some(place)) => says(&place.outlook),
-    };
+    // The slowest place comes first: what is said of all is what is said of it.
+    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(slowest));
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
     }
     let faster = |it: &OtherAir| {
-        let day = it.slowest.map(|day| format!(", the slowest place there about {}", time::date(day)));
+        let day = it.all_by.map(|day| format!(", every place there by about {}", time::date(day)));
         format!("With {}: wood ends at {:.1} %{}.", it.with, it.end.to_percent(), day.unwrap_or_default())
     };
     lines.extend(forecasts.other_air.iter().map(|it| Line::plain(faster(it))));
@@ -178,13 +174,13 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> = forecast.readings.iter().map(|(_, moisture)| tenths(*moisture).replace(" %", "")).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, reading)| reading.words()).collect();
     let limit = forecast.limit.to_percent();
     format!(
-        "{}: {} %. To {limit:.0} %: {}.",
+        "{}: {}. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
-        in_sentence(&says(&forecast.outlook))
+        in_sentence(&says(forecast))
     )
 }
 
@@ -192,23 +188,26 @@ fn named(job: &Job, place: EntryId, units: Units) -> String {
     job.now.places().get(&place).map_or_else(|| "Somewhere".to_owned(), |place| place_name(place.value, units))
 }
 
-fn says(outlook: &Outlook) -> String {
-    match outlook {
+fn says(forecast: &Forecast) -> String {
+    let last_read = forecast.readings.last().map(|(at, _)| *at);
+    match forecast.outlook {
         Outlook::There => "There".to_owned(),
-        Outlook::Between(earliest, Some(latest)) if time::date(*earliest) == time::date(*latest) => {
-            format!("About {}", time::date(*earliest))
+        Outlook::Between(earliest, Some(latest)) if Some(earliest) <= last_read => {
+            format!("Perhaps already, by {} at the latest", time::date(latest))
+        }
+        Outlook::Between(earliest, Some(latest)) if time::date(earliest) == time::date(latest) => {
+            format!("About {}", time::date(earliest))
         }
         Outlook::Between(earliest, Some(latest)) => {
-            format!("Between {} and {}", time::date(*earliest), time::date(*latest))
+            format!("Between {} and {}", time::date(earliest), time::date(latest))
         }
         Outlook::Between(earliest, None) => {
-            format!("{} at the earliest, and nobody can say how late", time::date(*earliest))
+            format!("{} at the earliest, and nobody can say how late", time::date(earliest))
         }
-        Outlook::Never => "Never in this air: change the air first".to_owned(),
-        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again".to_owned(),
-        Outlook::Unknown(Still::BelowItsEnd) => {
-            "It reads below what this air holds wood at: read air and wood again".to_owned()
-        }
+        Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
+        Outlook::Never => "Not in this air: change the air first".to_owned(),
+        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::NotDrying) => "It is not drying: find out why".to_owned(),
     }
 }
