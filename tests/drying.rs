@@ -262,7 +262,7 @@ fn past_the_meters_scale_is_no_number_and_no_day_is_told_from_before_it() {
     site.read(0, "21");
     assert!(matches!(site.outlook(0), Outlook::Between(..)));
     let line = &site.card().lines[1].text;
-    assert!(line.contains("over 28.0 %, 24.0 %"), "{line}");
+    assert!(line.contains("over the meter's maximum, 24.0 %"), "{line}");
 }
 
 #[test]
