@@ -348,7 +348,7 @@ fn a_crawl_height_is_a_fact_and_any_other_length_has_a_name() {
     assert_eq!(desk.job().crawl_height().unwrap().value, Length::inches(26));
     desk.draft = desk.draft.measuring(TapeTask::Other);
     assert_eq!(desk.types("12").unwrap().of, "Length");
-    desk.draft.other = desk::label("Girder to rim");
+    desk.draft.other = label("Girder to rim");
     assert_eq!(desk.types("7' 2\"").unwrap().of, "Girder to rim");
     assert_eq!(desk.job().now.measures().len(), 2);
 }

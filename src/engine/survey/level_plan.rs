@@ -2,7 +2,7 @@
 //! are as they stand.
 
 use super::levels::largest_gap_along;
-use super::{Floor, Framing};
+use super::Floor;
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
