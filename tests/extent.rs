@@ -165,7 +165,7 @@ impl Site {
         let place = self.desk.log(Place { element, position, face: None, height: None, chalk: None });
         let wood = Wood { material, species: None };
         let shown = Shown::Percent(percent(shown));
-        self.desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None })
+        self.desk.log(Reading::new(place, shown, wood))
     }
 
     fn joist(&mut self, joist: u16, along: &str, shown: &str) -> EntryId {

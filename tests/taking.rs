@@ -6,10 +6,14 @@ mod desk;
 mod inside;
 #[path = "taking/laws.rs"]
 mod laws;
+#[path = "taking/meter.rs"]
+mod meter;
 #[path = "taking/places.rs"]
 mod places;
 #[path = "taking/refused.rs"]
 mod refused;
+#[path = "taking/spots.rs"]
+mod spots;
 #[path = "taking/visits.rs"]
 mod visits;
 
@@ -19,7 +23,7 @@ use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Fact, Observation, Record};
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Outside, Reading, Shown, Wood};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
@@ -258,7 +262,7 @@ fn a_spot_read_again_is_the_place_that_it_was() {
 #[test]
 fn over_the_maximum_is_a_reading_and_moves_on() {
     let mut desk = at_meter(4, "5'");
-    let saved = take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None).unwrap();
+    let saved = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over).unwrap();
     let read_back = desk.takes(saved);
     assert_eq!((read_back.value.as_str(), read_back.spoken.as_str()), ("over maximum", "over maximum"));
     assert_eq!(last_reading(&desk).shown, Shown::OverMaximum);

@@ -79,7 +79,8 @@ fn a_joist_beyond_the_last_is_refused_by_every_instrument_with_what_would_do() {
     let mut desk = ell_over_joists();
     desk.draft.spot = spot(10, "");
     assert!(look(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, Finding::Soft).is_err());
-    assert!(take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None).is_err());
+    let off = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over);
+    assert!(off.is_err());
 }
 
 #[test]
@@ -104,6 +105,12 @@ fn desk_text(length: Length) -> String {
     Units::default().read(length)
 }
 
+/// Where the question says that the spot is, without the wood.
+fn where_said(desk: &Desk) -> String {
+    let detail = Question::of(&desk.draft, desk.job(), desk.units).detail;
+    detail.split(" · ").next().unwrap_or_default().to_owned()
+}
+
 #[test]
 fn a_distance_is_from_the_wall_that_the_joist_meets() {
     let mut desk = jog_first();
@@ -113,11 +120,11 @@ fn a_distance_is_from_the_wall_that_the_joist_meets() {
     assert_eq!(at(1, "2'"), Point::new(Length::inches(-40), Length::feet(6)));
     assert_eq!(at(4, "2'"), Point::new(Length::inches(8), Length::feet(2)));
     desk.draft.spot = spot(1, "2'");
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "2' 0\" from side 5");
+    assert_eq!(where_said(&desk), "2' 0\" from side 5");
     desk.log(Fact::MeasuredFrom(label("north wall")));
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "2' 0\" from side 5");
+    assert_eq!(where_said(&desk), "2' 0\" from side 5");
     desk.draft.spot = spot(4, "2'");
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "2' 0\" from north wall");
+    assert_eq!(where_said(&desk), "2' 0\" from north wall");
 }
 
 #[test]
@@ -144,7 +151,7 @@ fn logs_of_before_keep_their_distances_from_the_first_corner() {
     desk.log(old);
     desk.log(Fact::MeasuredFrom(label("north wall")));
     desk.draft.spot = spot(1, "6'");
-    let detail = Question::of(&desk.draft, desk.job(), desk.units).detail;
+    let detail = where_said(&desk);
     assert_eq!(detail, "6' 0\" from the line of corner 1", "joist 1 never meets the north wall");
     let floor = Floor::of(desk.job()).unwrap();
     assert_eq!(floor.locate(&spot(1, "6'")), Some(Point::new(Length::inches(-40), Length::feet(6))));
@@ -156,7 +163,7 @@ fn an_end_is_one_of_two_and_inherits_no_distance() {
     let end = faced(&spot(7, "5'"), Some(Face::FarEnd));
     assert_eq!(end.position, spot(7, "").position, "an end lies at no distance");
     desk.draft.spot = end;
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "at side 3");
+    assert_eq!(where_said(&desk), "at side 3");
     assert_eq!(Whereabouts::of(&desk.draft.spot), [Whereabouts::Height]);
     desk.types("18").unwrap();
     assert!(desk.draft.spot.same_spot(&faced(&spot(8, ""), Some(Face::FarEnd))), "and so along the row");

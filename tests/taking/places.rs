@@ -41,7 +41,7 @@ fn a_distance_is_typed_like_any_length_and_logs_nothing() {
     assert!(desk.draft.spot.same_spot(&spot(4, "98 in")));
     assert_eq!((desk.draft.locating, desk.draft.text.as_str()), (None, "2"), "what was half typed comes back");
     assert_eq!(desk.book.log().len(), entries);
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "8' 2\" along");
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "8' 2\" along · species not said");
 }
 
 #[test]
@@ -56,7 +56,7 @@ fn a_point_is_two_lengths_asked_one_after_the_other() {
     desk.types("-4").unwrap();
     assert_eq!(desk.draft.spot.position, on_plan("5' 6", "-4 in"));
     assert_eq!(desk.draft.text, "2", "what was half typed outlives both");
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "5' 6\" right, -4\" down");
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "5' 6\" right, -4\" down · species not said");
 }
 
 #[test]

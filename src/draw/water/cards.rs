@@ -12,6 +12,7 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
+use crate::engine::moisture::said::{legend, tenths};
 use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::as_opening;
 use crate::engine::take::Units;
@@ -19,24 +20,26 @@ use crate::engine::units::Length;
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
+/// So many causes that are no more than possible are shown with their reasons.
+const MOST_POSSIBLE: usize = 4;
 
 /// May the floor be closed?
 pub(super) fn decision(job: &Job, units: Units) -> Card {
     let known = close_in(job, units);
+    let conditions = &known.value.conditions;
+    let in_the_way = |is_known: bool| {
+        let all = conditions.iter().flat_map(|condition| &condition.in_the_way);
+        all.filter(move |it| it.is_known == is_known)
+            .map(|it| Line::next(format!("{}: {}.", capital(&it.what), it.ends)))
+            .collect::<Vec<_>>()
+    };
+    let holding = conditions.iter().filter(|condition| condition.holds() == Some(true));
+    let holding = holding.map(|it| Line::plain(format!("{}: {}.", capital(&it.what), it.found))).collect();
+    let parts = [("In the way", in_the_way(true)), ("Not known yet", in_the_way(false)), ("Settled", holding)];
     let mut lines = Vec::new();
-    for (holds, heading) in [(Some(false), "Does not hold"), (None, "Cannot be told"), (Some(true), "Holds")] {
-        let mut of = known.value.conditions.iter().filter(|it| it.holds == holds).peekable();
-        if of.peek().is_some() {
-            lines.push(Line::heading(heading));
-        }
-        for condition in of {
-            if holds == Some(true) {
-                lines.push(Line::plain(format!("{}: {}.", capital(&condition.what), condition.says)));
-            } else {
-                lines.push(Line::plain(format!("{}.", capital(&condition.what))));
-                lines.push(Line::next(format!("{}.", capital(&condition.says))));
-            }
-        }
+    for (heading, of) in parts.into_iter().filter(|(_, of)| !of.is_empty()) {
+        lines.push(Line::heading(heading));
+        lines.extend(of);
     }
     lines.extend(reasons(&known));
     lines.push(Line::small("A record of what was read, and no permit: your local code and whoever signs decide."));
@@ -52,18 +55,18 @@ pub(super) fn ranking(job: &Job) -> Card {
         Figure::Known(known) => known,
     };
     let ranking = &known.value;
-    let likely: Vec<_> = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely).collect();
-    let headline = match likely.as_slice() {
+    let sure: Vec<_> = ranking.sure().collect();
+    let headline = match sure.as_slice() {
         _ if !ranking.is_enough => "Not enough to say".to_owned(),
         [] => format!("Perhaps {}", ranking.causes.first().map_or("nothing known", |first| first.cause.label())),
         some => capital(&some.iter().map(|ranked| ranked.cause.label()).collect::<Vec<_>>().join(", and ")),
     };
-    let shown = |word: Word, most: usize| ranking.causes.iter().filter(move |ranked| ranked.word == word).take(most);
+    let shown = |word: Word| ranking.causes.iter().filter(move |ranked| ranked.word == word);
     let mut lines = Vec::new();
-    for ranked in shown(Word::Likely, 4).chain(shown(Word::Possible, 4)) {
+    for ranked in shown(Word::Likely).chain(shown(Word::Possible).take(MOST_POSSIBLE)) {
         lines.extend(said_of(ranked));
     }
-    let unlikely: Vec<_> = shown(Word::Unlikely, 10).map(|ranked| ranked.cause.label()).collect();
+    let unlikely: Vec<_> = shown(Word::Unlikely).map(|ranked| ranked.cause.label()).collect();
     if !unlikely.is_empty() {
         lines.push(Line::heading("Unlikely"));
         lines.push(Line::plain(format!("{}.", capital(&unlikely.join("; ")))));
@@ -114,6 +117,7 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     if let Some(next) = extent.next {
         lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
     }
+    lines.extend(legend(extent.spots.iter().map(|spot| &spot.corrected)).map(|says| Line::small(format!("{says}."))));
     lines.extend(reasons(known));
     let opening = extent.wet.and_then(|wet| wet.opening);
     let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
@@ -174,8 +178,7 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> =
-        forecast.readings.iter().map(|(_, moisture)| format!("{:.1}", moisture.to_percent())).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, moisture)| tenths(*moisture).replace(" %", "")).collect();
     let limit = forecast.limit.to_percent();
     format!(
         "{}: {} %. To {limit:.0} %: {}.",

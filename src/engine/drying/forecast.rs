@@ -124,8 +124,8 @@ fn series(job: &Job, limits: &Limits, used: &mut Vec<EntryId>) -> LiteMap<EntryI
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, reading).value;
         let dries_here = limit_of(job, reading.value.place, limits).is_some();
-        if dries_here && !known.relative && !known.over_maximum {
-            all.entry(reading.value.place).or_default().push((*id, reading.stamp.at, known.decides));
+        if let Some(moisture) = known.corrected.number().filter(|_| dries_here && !known.relative) {
+            all.entry(reading.value.place).or_default().push((*id, reading.stamp.at, moisture));
         }
     }
     let mut series = LiteMap::new();

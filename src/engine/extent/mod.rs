@@ -20,6 +20,7 @@ use super::entry::EntryId;
 use super::figure::{Figure, Known, Need, Why};
 use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
+use super::moisture::Corrected;
 use super::place::Element;
 use super::results::corrected;
 use super::sources::Source;
@@ -46,8 +47,10 @@ pub struct Spot {
     pub reading: EntryId,
     /// Where.
     pub at: Point,
-    /// What it decides by.
+    /// The corrected number, or the one that it lies beyond.
     pub moisture: MoistureContent,
+    /// The reading, as every page says it.
+    pub corrected: Corrected,
 }
 
 /// How far it is wet, in one group.
@@ -150,7 +153,10 @@ fn spots(job: &Job, floor: &Floor, group: Group) -> (Vec<Spot>, usize) {
         if known.relative {
             relative += 1;
         } else {
-            latest.insert(reading.value.place, Spot { reading: *id, at, moisture: known.decides });
+            latest.insert(
+                reading.value.place,
+                Spot { reading: *id, at, moisture: known.corrected.bound(), corrected: known },
+            );
         }
     }
     (latest.iter().map(|(_, spot)| *spot).collect(), relative)

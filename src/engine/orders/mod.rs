@@ -7,6 +7,7 @@
 
 mod lumber;
 mod needs;
+mod treated;
 mod under;
 
 pub use needs::{Needed, Section, Unit, needs};

@@ -122,6 +122,7 @@ impl Sample {
             reference: Some(temperature("70 °F")),
             corrects_temperature: Answer::No,
             corrects_species: Answer::No,
+            minimum: None,
             maximum: Some(moisture("30 %")),
         });
         let mut places = Vec::new();
@@ -190,12 +191,11 @@ impl Sample {
     }
 
     fn reading(&mut self, place: EntryId, meter: EntryId, shown: &str, warmth: &str) {
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
         self.add(Reading {
-            place,
             meter: Some(meter),
-            shown: Shown::Percent(moisture(shown)),
-            wood: Wood { material: Material::Solid, species: Some(Species::DouglasFir) },
             wood_temperature: Some(temperature(warmth)),
+            ..Reading::new(place, Shown::Percent(moisture(shown)), wood)
         });
     }
 }
@@ -274,7 +274,7 @@ mod tests {
         assert_eq!(job.now.readings().len(), 2 * READINGS.len());
         assert!(job.now.readings().values().all(|reading| match &reading.value.shown {
             Shown::Percent(shown) => shown.value > MoistureContent::percent(5),
-            Shown::OverMaximum => false,
+            Shown::OverMaximum | Shown::UnderMinimum => false,
         }));
     }
 

@@ -6,6 +6,7 @@
 //! [`take_off`] counts what laying it takes beside sheets. The rules are in `rules.md`.
 
 pub mod at_the_saw;
+pub mod boards;
 pub mod by_area;
 pub mod cut_list;
 pub mod floor_search;

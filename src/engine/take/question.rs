@@ -1,9 +1,12 @@
 //! What the app asks for now.
 
-use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
 use super::whereabouts::Whereabouts;
+use super::wood::AtSpot;
+use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
+use crate::engine::framing::DamageKind;
 use crate::engine::job::Job;
 use crate::engine::place::{Face, JoistNumber, Place, Position};
 use crate::engine::survey::reach::Start;
@@ -29,7 +32,9 @@ pub struct Question {
 pub enum Keys {
     /// Feet, inches and fractions, or metric.
     Length,
-    /// Digits and a point; over the maximum.
+    /// A length, or that nobody can get there.
+    Depth,
+    /// Digits and a point; over the maximum, under the minimum.
     Moisture,
     /// Digits and a point.
     Percent,
@@ -51,10 +56,10 @@ impl Question {
         }
         match draft.instrument {
             Instrument::Tape => tape(draft, job, units),
-            Instrument::Meter => at_spot(draft, job, units, Keys::Moisture, "%"),
+            Instrument::Meter => meter(draft, job, units),
             Instrument::Air => air(draft, job, units),
             Instrument::Level => at_spot(draft, job, units, Keys::Length, "down from laser"),
-            Instrument::Look => at_spot(draft, job, units, Keys::Findings, ""),
+            Instrument::Look => look(draft, job, units),
             Instrument::Photo => at_spot(draft, job, units, Keys::Camera, ""),
         }
     }
@@ -223,6 +228,34 @@ fn air(draft: &Draft, job: &Job, units: Units) -> Question {
             unit: "% RH".to_owned(),
         },
     }
+}
+
+/// Where the meter reads, and on what: the wood is said again each time it counts.
+fn meter(draft: &Draft, job: &Job, units: Units) -> Question {
+    let at_spot = at_spot(draft, job, units, Keys::Moisture, "%");
+    let parts = [at_spot.detail, AtSpot::of(draft, job).words()];
+    let detail = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ");
+    Question { detail, ..at_spot }
+}
+
+/// What is there, or from where to where it goes and how deep.
+fn look(draft: &Draft, job: &Job, units: Units) -> Question {
+    let LookTask::Spot(kind) = draft.look else { return at_spot(draft, job, units, Keys::Findings, "") };
+    let here = draft.spot.position.along().map(|along| units.length(along.value));
+    let what = in_sentence(kind.label());
+    let (asks, detail, keys) = match (kind, draft.held.len()) {
+        (_, 0) => {
+            let detail = here.map_or_else(String::new, |here| format!("save alone: at {here}"));
+            (format!("{what}, from"), detail, Keys::Length)
+        }
+        (DamageKind::Soft, 1) => (format!("{what}, to"), "save alone: one push, there".to_owned(), Keys::Length),
+        (_, 1) => (format!("{what}, to"), draft.held.concat(), Keys::Length),
+        (DamageKind::Soft, _) => (format!("{what}, how deep"), "0 if it stops".to_owned(), Keys::Depth),
+        (DamageKind::Notch, _) => (format!("{what}, how deep"), draft.held.join(" to "), Keys::Depth),
+        (DamageKind::Hole, _) => (format!("{what}, to the nearest edge"), draft.held.join(" to "), Keys::Depth),
+    };
+    let unit = units.bare_length().symbol().to_owned();
+    Question { asks: format!("{}: {asks}", draft.spot.name()), detail, detail_asks: None, keys, unit }
 }
 
 fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Question {

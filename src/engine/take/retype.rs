@@ -3,7 +3,7 @@
 use super::settings::Units;
 use crate::engine::entry::Note;
 use crate::engine::job::{Fact, Job, Observation};
-use crate::engine::moisture::Shown;
+use crate::engine::moisture::{Reading, Shown};
 use crate::engine::survey::inside;
 use crate::engine::units::decimal::{parse_moisture_content, parse_temperature};
 use crate::engine::units::tape::{self, Sign};
@@ -40,7 +40,7 @@ fn typed_again(seen: &Observation, text: &str, units: Units) -> Result<Observati
         Observation::Fact(Fact::CrawlHeight(height)) => *height = positive(length(Sign::Refused)?)?,
         Observation::Reading(reading) => {
             let shown = parse_moisture_content(text).map_err(|problem| format!("Moisture: {problem}"))?;
-            reading.shown = Shown::Percent(shown);
+            *reading = Reading { shown: Shown::Percent(shown), doubted: false, typed_first: None, ..reading.clone() };
         }
         Observation::SurfaceReading(surface) => {
             surface.temperature =
@@ -73,7 +73,7 @@ pub fn retypable(seen: &Observation) -> Option<(&'static str, String)> {
         Observation::Fact(Fact::CrawlHeight(height)) => Some(("Crawl height, rightly", height.typed.clone())),
         Observation::Reading(reading) => match &reading.shown {
             Shown::Percent(shown) => Some(("Moisture, rightly", shown.typed.clone())),
-            Shown::OverMaximum => Some(("Moisture, rightly", String::new())),
+            Shown::OverMaximum | Shown::UnderMinimum => Some(("Moisture, rightly", String::new())),
         },
         Observation::SurfaceReading(surface) => Some(("Temperature, rightly", surface.temperature.typed.clone())),
         Observation::Photo(photo) => Some(("Caption", photo.caption.to_string())),

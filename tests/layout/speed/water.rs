@@ -57,7 +57,7 @@ fn job(readings: u16) -> Book {
         let percent = MoistureContent::from_percent_f64(f64::from(tenths.max(90)) / 10.0);
         let wood = Wood { material: Material::Solid, species: None };
         let shown = Shown::Percent(Typed::new("", percent));
-        log(Reading { place, meter: None, shown, wood, wood_temperature: None }.into());
+        log(Reading::new(place, shown, wood).into());
     }
     for of in ["bare_soil", "damp_soil", "dew_beads"] {
         log(Check { of: Label::fitted(of), answer: Answer::Yes }.into());

@@ -11,7 +11,7 @@ use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::adjust::House;
 use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
-use crate::engine::take::{AirTask, Draft, Footprint, Instrument, TapeTask};
+use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, LookTask, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
@@ -26,7 +26,8 @@ pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
         Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
         Instrument::Meter => view! { <PlaceKeys on_done/><WoodTasks/> }.into_any(),
-        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
+        Instrument::Look => view! { <LookTasks/><PlaceKeys on_done/> }.into_any(),
+        Instrument::Level | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
     });
     let sheet = NodeRef::<Div>::new();
     let done = move |_| match sheet.get_untracked().as_deref().and_then(refused_field) {
@@ -63,6 +64,15 @@ pub fn TurnKey() -> impl IntoView {
             view! { <button type="button" class="turn" on:click=flip>{words}</button> }
         })
     })
+}
+
+/// What is looked for.
+#[component]
+fn LookTasks() -> impl IntoView {
+    let session = session();
+    let tasks = labelled(LookTask::ALL, LookTask::label);
+    let on_choose = move |task| session.draft_to(|draft| draft.looking(task));
+    view! { <h2>"What is logged"</h2>{choice("What is logged", tasks, move || session.draft().look, on_choose)} }
 }
 
 #[component]
@@ -265,7 +275,7 @@ fn AirTasks() -> impl IntoView {
     view! { <h2>"What is read"</h2>{choice("What is read", tasks, move || session.draft().air, on_choose)} }
 }
 
-/// The wood that is read: it stays until somebody says otherwise.
+/// What is read at the spot: the place keeps it, and the next place begins with it.
 #[component]
 fn WoodTasks() -> impl IntoView {
     let session = session();
@@ -278,7 +288,21 @@ fn WoodTasks() -> impl IntoView {
         (made_up(Material::Plywood), "plywood".to_owned()),
         (made_up(Material::Osb), "OSB".to_owned()),
     ];
-    let options = others.into_iter().chain(species).collect();
-    let on_choose = move |wood| session.draft_to(|draft| Draft { wood, ..draft });
-    view! { <h2>"Wood"</h2>{choice("Wood", options, move || session.draft().wood, on_choose)} }
+    let references = [Material::Plywood, Material::Osb].map(|material| {
+        let words = format!("dry {} elsewhere: holds the others", material.label());
+        (AtSpot { wood: made_up(material), reference: true }, words)
+    });
+    let options: Vec<(Wood, String)> = others.into_iter().chain(species).collect();
+    let here = options.into_iter().map(|(wood, words)| (AtSpot { wood, reference: false }, words));
+    let options = here.chain(references).collect();
+    let on_choose = move |AtSpot { wood, reference }: AtSpot| {
+        session.draft_to(
+            |draft| {
+                if reference { draft.reading_reference(wood.material) } else { draft.reading_wood(wood) }
+            },
+        );
+    };
+    let now = memo(move || session.job(|job| AtSpot::of(&session.draft(), job)));
+    let chosen = move || now.get().unwrap_or_else(|| AtSpot { wood: session.draft().wood, reference: false });
+    view! { <h2>"Wood"</h2>{choice("Wood", options, chosen, on_choose)} }
 }

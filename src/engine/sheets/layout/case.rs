@@ -1,5 +1,6 @@
 //! What is asked of a layout: the floor, the joists, the stock and the rules' sizes.
 
+use super::limits::Limits;
 use super::region::{Corner, Region};
 use std::fmt;
 
@@ -57,6 +58,8 @@ pub struct Case {
     pub asked: Request,
     /// The floor to be covered.
     pub region: Region,
+    /// How far a search for it goes.
+    pub limits: Limits,
 }
 
 /// What keeps a request from being worked on.
@@ -119,7 +122,7 @@ impl Case {
             return Err(faults);
         }
         let region = Region::new(&asked.outline, &asked.holes);
-        Ok(Self { asked, region })
+        Ok(Self { asked, region, limits: Limits::USUAL })
     }
 
     /// What pieces are cut from: what is on hand, one by one, and then sheet after sheet.

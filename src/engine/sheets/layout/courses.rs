@@ -15,9 +15,6 @@ pub fn is_sliver(case: &Case, height: i32) -> bool {
     height < case.asked.sheet.width / 16
 }
 
-/// Beyond so many stacks that fit a sheet, a width is a class of its own.
-const MOST_STACKS: usize = 20_000;
-
 /// Widths of the first course between which no rule can tell: their courses are cut
 /// alike, and the same heights stack on a sheet and on every piece on hand.
 #[derive(Debug, Clone)]
@@ -84,7 +81,7 @@ fn mark(case: &Case, levels: &Levels) -> Mark {
     let blanks = std::iter::once(&case.asked.sheet).chain(&case.asked.on_hand);
     let widths: BTreeSet<_> = blanks.map(|blank| blank.width).collect();
     let kerf = case.asked.kerf;
-    match widths.into_iter().map(|width| stacks(&heights, width + kerf, kerf)).collect() {
+    match widths.into_iter().map(|width| stacks(&heights, width + kerf, kerf, case.limits.stacks)).collect() {
         Some(stacks) => Mark::Shared { shapes, stacks },
         None => Mark::Own(levels.clone()),
     }
@@ -115,17 +112,17 @@ fn forms(case: &Case, bands: &[Band], shapes: &[Shape]) -> BTreeSet<(i32, i32)> 
 type Stacks = Vec<Vec<u8>>;
 
 /// Every stack of heights that fits; none if there are too many to tell apart.
-fn stacks(heights: &[i32], room: i32, kerf: i32) -> Option<Stacks> {
+fn stacks(heights: &[i32], room: i32, kerf: i32, most: usize) -> Option<Stacks> {
     let mut found = Vec::new();
     let mut open = vec![(vec![0_u8; heights.len()], 0_usize, room)];
     while let Some((stack, from, room)) = open.pop() {
         for (at, height) in heights.iter().enumerate().skip(from).filter(|(_, height)| **height + kerf <= room) {
             let mut higher = stack.clone();
-            higher.get_mut(at).map(|count| *count = count.saturating_add(1))?;
+            higher.get_mut(at).map(|count| count.checked_add(1).map(|more| *count = more))??;
             open.push((higher, at, room - height - kerf));
         }
         found.push(stack);
-        if found.len() > MOST_STACKS {
+        if found.len() > most {
             return None;
         }
     }

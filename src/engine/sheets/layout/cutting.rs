@@ -1,6 +1,6 @@
 //! In which order to cut a sheet, so that the saw goes the shortest way.
 
-use super::fit::{Fit, partings};
+use super::fit::{Fit, Fits, choices, partings};
 use std::collections::HashMap;
 use std::rc::Rc;
 
@@ -30,9 +30,13 @@ pub enum Cutting {
 type Known = HashMap<(Vec<u16>, i32, i32), (i64, Rc<Cutting>)>;
 
 /// The shortest way to cut `kinds`, in order, out of a rectangle, and how long it is.
-/// Pieces are kept to the lower left, as far as the cuts allow. None if they do not come
-/// out of it.
+/// Pieces are kept to the lower left, as far as the cuts allow. None if they are not known
+/// to come out of it: that says nothing about whether they do.
 pub fn shortest(fit: &mut Fit, kerf: i32, kinds: &[u16], blank: (i32, i32)) -> Option<(i64, Rc<Cutting>)> {
+    fit.allow(fit.limits.work_a_sheet);
+    if fit.fits(kinds, blank) != Fits::Yes {
+        return None;
+    }
     Some(Saw { fit, kerf, known: Known::new() }.cut(kinds, blank)).filter(|(way, _)| *way < NEVER)
 }
 
@@ -63,26 +67,59 @@ impl Saw<'_> {
         }
         let mut best = (NEVER, Rc::new(Cutting::Offcut));
         self.part(kinds, &[], (length, width), &mut best);
-        for (one, other) in partings(kinds) {
-            self.part(&one, &other, (length, width), &mut best);
-            self.part(&other, &one, (length, width), &mut best);
+        if choices(kinds) > self.fit.limits.choices {
+            self.as_known(kinds, (length, width), &mut best);
+        } else {
+            for (one, other) in partings(kinds) {
+                self.part(&one, &other, (length, width), &mut best);
+                self.part(&other, &one, (length, width), &mut best);
+            }
         }
         self.known.insert(key, best.clone());
         best
     }
 
+    /// Parts kinds as they are known to come out of a length.
+    fn as_known(&mut self, kinds: &[u16], (length, width): (i32, i32), best: &mut (i64, Rc<Cutting>)) {
+        let Some((one, cut)) = self.fit.parting(kinds, width) else { return };
+        let other = without(kinds, &one);
+        match cut {
+            None => self.crosscut(&one, &other, (length, width), best),
+            Some(cut) => self.rip(&one, &other, cut, (length, width), best),
+        }
+    }
+
     /// Tries both cuts that give `first` as little as it needs and `second` the rest.
     fn part(&mut self, first: &[u16], second: &[u16], (length, width): (i32, i32), best: &mut (i64, Rc<Cutting>)) {
-        let at = self.fit.least_length(first, width);
-        if at < length && self.fit.fits(second, (length - at, width)) {
+        self.crosscut(first, second, (length, width), best);
+        let at = self.least_width(first, length, width);
+        self.rip(first, second, at, (length, width), best);
+    }
+
+    fn crosscut(&mut self, first: &[u16], second: &[u16], (length, width): (i32, i32), best: &mut (i64, Rc<Cutting>)) {
+        let at = self.fit.least_length(first, width).at_most;
+        if at < length && self.fit.fits(second, (length - at, width)) == Fits::Yes {
             let (one, other) = (self.cut(first, (at, width)), self.cut(second, (length - at, width)));
             let way = one.0.saturating_add(other.0).saturating_add(i64::from(width - self.kerf));
             if way < best.0 {
                 *best = (way, Rc::new(Cutting::Crosscut { at: at - self.kerf, parts: [one.1, other.1] }));
             }
         }
-        let at = self.least_width(first, length, width);
-        if at < width && self.fit.fits(second, (length, width - at)) {
+    }
+
+    /// Gives `first` the lower strip up to `at`.
+    fn rip(
+        &mut self,
+        first: &[u16],
+        second: &[u16],
+        at: i32,
+        (length, width): (i32, i32),
+        best: &mut (i64, Rc<Cutting>),
+    ) {
+        let fits = |fit: &mut Fit| {
+            fit.fits(first, (length, at)) == Fits::Yes && fit.fits(second, (length, width - at)) == Fits::Yes
+        };
+        if at < width && fits(self.fit) {
             let (one, other) = (self.cut(first, (length, at)), self.cut(second, (length, width - at)));
             let way = one.0.saturating_add(other.0).saturating_add(i64::from(length - self.kerf));
             if way < best.0 {
@@ -94,6 +131,19 @@ impl Saw<'_> {
     /// How wide a strip of some length has to be for these kinds.
     fn least_width(&mut self, kinds: &[u16], length: i32, most: i32) -> i32 {
         let widths = self.fit.cuts(kinds, most);
-        widths.into_iter().find(|width| self.fit.least_length(kinds, *width) <= length).unwrap_or(most)
+        widths.into_iter().find(|width| self.fit.fits(kinds, (length, *width)) == Fits::Yes).unwrap_or(most)
     }
+}
+
+/// What is left of kinds, in order, when some are taken, each once.
+pub fn without(left: &[u16], taken: &[u16]) -> Vec<u16> {
+    let mut taken = taken.to_vec();
+    let stays = |kind: &&u16| match taken.iter().position(|other| other == *kind) {
+        Some(at) => {
+            taken.swap_remove(at);
+            false
+        }
+        None => true,
+    };
+    left.iter().filter(stays).copied().collect()
 }

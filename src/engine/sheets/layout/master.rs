@@ -33,6 +33,8 @@ pub struct Master {
     inverse: Vec<f64>,
     /// The basic variables' values.
     values: Vec<f64>,
+    /// How many entries were worked on so far: a measure of the work done.
+    pub work: u64,
 }
 
 #[allow(clippy::indexing_slicing, reason = "rows and columns are numbered here, and the tables sized by them")]
@@ -56,7 +58,18 @@ impl Master {
             inverse[kind * rows + kinds] = count;
             values[kind] += count;
         }
-        Self { rows, kinds, columns, basis: (0..rows).collect(), inverse, values }
+        Self { rows, kinds, columns, basis: (0..rows).collect(), inverse, values, work: 0 }
+    }
+
+    /// How many columns it has.
+    pub fn columns(&self) -> usize {
+        self.columns.len()
+    }
+
+    /// About how much memory it takes.
+    pub fn bytes(&self) -> usize {
+        let entries = self.columns.iter().map(|column| 40 + column.entries.len() * 16).sum::<usize>();
+        entries + self.rows * self.rows * 8 + self.rows * 24
     }
 
     /// Adds what a part on hand can yield or, by the number beyond those, a sheet; false
@@ -96,6 +109,12 @@ impl Master {
         prices
     }
 
+    /// How many sheets, in fractions, the present mix of cuttings and layouts takes. More
+    /// columns can only lower it.
+    pub fn value(&self) -> f64 {
+        self.basis.iter().zip(&self.values).map(|(column, value)| self.columns[*column].cost * value).sum()
+    }
+
     /// Steps until no column would lower the number of sheets, or `most` steps; says
     /// whether it got there.
     pub fn solve(&mut self, most: usize) -> bool {
@@ -115,6 +134,7 @@ impl Master {
 
     fn enter(&mut self, entering: usize) -> bool {
         let rows = self.rows;
+        self.work += (rows * rows + 8 * self.columns.len()) as u64;
         let mut direction = vec![0.0; rows];
         for (at, by) in &self.columns[entering].entries {
             for (row, entry) in direction.iter_mut().enumerate() {

@@ -16,7 +16,9 @@ mod courses;
 mod cutting;
 mod fit;
 mod form;
+mod joints;
 mod knapsack;
+mod limits;
 mod master;
 mod options;
 mod packing;
@@ -31,6 +33,7 @@ pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, MOST_ON_HAND, Request, Sheet}
 pub use check::{Broken, check};
 pub use cutting::Cutting;
 pub use form::{Form, Trim, form};
+pub use limits::Limits;
 pub use plan::{Layout, Piece};
 pub use region::{Corner, twice_the_area};
 pub use scheme::Kind;

@@ -4,7 +4,7 @@ use super::case::Case;
 use super::courses::Levels;
 use super::cutting::{Cutting, shortest};
 use super::fit::Fit;
-use super::options::Ways;
+use super::options::JointSet;
 use super::region::Corner;
 use super::scheme::{Kind, Scheme};
 use std::collections::BTreeMap;
@@ -53,8 +53,9 @@ impl Layout {
         (self.sheets(), self.pieces.len(), self.cut)
     }
 
-    /// Puts joints and filled sheets together. None if they do not belong together.
-    pub fn new(case: &Case, scheme: &Scheme, ways: &Ways, joints: &[u32], filled: &[Vec<u16>]) -> Option<Self> {
+    /// Puts joints and filled sheets together. None if they do not belong together, or no
+    /// cutting of some sheet was found again: that says nothing about whether there is one.
+    pub fn new(case: &Case, scheme: &Scheme, joints: &[JointSet], filled: &[Vec<u16>]) -> Option<Self> {
         let mut sheets_of: BTreeMap<u16, Vec<usize>> = BTreeMap::new();
         for (sheet, kind) in
             filled.iter().enumerate().flat_map(|(sheet, kinds)| kinds.iter().map(move |kind| (sheet, kind)))
@@ -62,12 +63,12 @@ impl Layout {
             sheets_of.entry(*kind).or_default().push(sheet);
         }
         let mut cells = Vec::new();
-        for (course, (way, shape)) in joints.iter().zip(scheme.course_shapes()).enumerate() {
-            let way = ways.of_course(course).get(*way as usize)?;
-            for (run, cell) in &way.cells {
-                let cell = shape.runs.get(usize::from(*run))?.cells.get(usize::from(*cell))?;
-                let sheets = cell.kinds.iter().map(|kind| sheets_of.get_mut(kind)?.pop()).collect::<Option<_>>()?;
-                cells.push(Placed { course, x: cell.x, sheets });
+        for (course, (joints, shape)) in joints.iter().zip(scheme.course_shapes()).enumerate() {
+            for run in &shape.runs {
+                for cell in run.cells_between(*joints)? {
+                    let sheets = cell.kinds.iter().map(|kind| sheets_of.get_mut(kind)?.pop()).collect::<Option<_>>()?;
+                    cells.push(Placed { course, x: cell.x, sheets });
+                }
             }
         }
         Self::of_cells(case, scheme.levels.clone(), &cells)

@@ -28,6 +28,15 @@ pub struct Kind {
     pub height: i32,
 }
 
+/// Why a choice of courses was not taken apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotApart {
+    /// Some run of a course cannot be covered: no layout has such courses.
+    Uncoverable,
+    /// It has too many kinds of pieces ([`super::limits::Limits::kinds`]): nothing is known of it.
+    TooMuch,
+}
+
 /// How a course can be cut.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Shape {
@@ -67,8 +76,8 @@ pub struct Cell {
 }
 
 impl Scheme {
-    /// What follows from a choice of courses; none if some run cannot be covered.
-    pub fn new(case: &Case, levels: Levels) -> Option<Self> {
+    /// What follows from a choice of courses, or why nothing does.
+    pub fn new(case: &Case, levels: Levels) -> Result<Self, NotApart> {
         let mut kinds = Kinds::default();
         let (mut shapes, mut courses) = (Vec::<(Signature, Shape)>::new(), Vec::new());
         for (low, high) in &levels {
@@ -78,13 +87,67 @@ impl Scheme {
             courses.push(match known {
                 Some(known) => known,
                 None => {
-                    shapes.push((signature, Shape::new(case, &band, &mut kinds)?));
+                    let shape = Shape::new(case, &band, &mut kinds);
+                    if kinds.in_order.len() > case.limits.kinds {
+                        return Err(NotApart::TooMuch);
+                    }
+                    shapes.push((signature, shape.ok_or(NotApart::Uncoverable)?));
                     shapes.len() - 1
                 }
             });
         }
         let shapes = shapes.into_iter().map(|(_, shape)| shape).collect();
-        Some(Self { levels, kinds: kinds.in_order, shapes, courses })
+        Ok(Self { levels, kinds: kinds.in_order, shapes, courses })
+    }
+
+    /// About how much memory it takes.
+    pub fn bytes(&self) -> usize {
+        let runs = self.shapes.iter().flat_map(|shape| &shape.runs);
+        self.kinds.len() * 8 + runs.map(|run| 48 + run.supports.len() * 24 + run.cells.len() * 100).sum::<usize>()
+    }
+
+    /// What takes no more than any of these: each piece as small as the smallest that any of
+    /// them has in its place, and every cell that any of them has. Whatever is proven of it
+    /// is proven of all of them. None if they are not alike enough to be one.
+    pub fn least_of(all: &[Self]) -> Option<Self> {
+        let (first, others) = all.split_first()?;
+        let mut kinds = Kinds::default();
+        let (mut shapes, mut courses) = (Vec::<Shape>::new(), Vec::new());
+        for course in 0..first.courses.len() {
+            let mine = first.course_shape(course)?;
+            let theirs = others.iter().map(|other| other.course_shape(course)).collect::<Option<Vec<_>>>()?;
+            if others.iter().any(|other| other.courses.len() != first.courses.len())
+                || theirs.iter().any(|shape| !shape.is_like(mine))
+            {
+                return None;
+            }
+            let runs = (0..mine.runs.len()).map(|run| {
+                let mut cells: BTreeMap<(usize, usize), Least> = BTreeMap::new();
+                let of = all.iter().zip(std::iter::once(&mine).chain(&theirs));
+                for (scheme, shape) in of {
+                    for cell in &shape.runs.get(run)?.cells {
+                        let sizes = cell.kinds.iter().filter_map(|kind| scheme.kinds.get(usize::from(*kind)).copied());
+                        let least = cells.entry((cell.from, cell.to)).or_insert_with(|| Least::new(cell));
+                        least.and(sizes.collect());
+                    }
+                }
+                let supports = mine.runs.get(run)?.supports.clone();
+                let cells = cells.into_values().map(|least| least.cell(&mut kinds)).collect();
+                Some(Run { supports, cells })
+            });
+            let shape = Shape { runs: runs.collect::<Option<_>>()? };
+            let known = shapes.iter().position(|other| *other == shape);
+            courses.push(known.unwrap_or(shapes.len()));
+            if known.is_none() {
+                shapes.push(shape);
+            }
+        }
+        let kinds = kinds.in_order;
+        Some(Self { levels: first.levels.clone(), kinds, shapes, courses })
+    }
+
+    fn course_shape(&self, course: usize) -> Option<&Shape> {
+        self.courses.get(course).and_then(|shape| self.shapes.get(*shape))
     }
 
     /// The cheapest pieces that cover every course, whatever its neighbours do: their
@@ -123,6 +186,38 @@ impl Signature {
     }
 }
 
+/// A cell as small as the smallest of some.
+struct Least {
+    cell: Cell,
+    /// The sizes of its pieces, the largest first; none before the first is known.
+    sizes: Option<Vec<Kind>>,
+}
+
+impl Least {
+    fn new(cell: &Cell) -> Self {
+        Self { cell: cell.clone(), sizes: None }
+    }
+
+    /// Pieces in the same order that are no larger than those of either; of more on one
+    /// side the smallest are left out.
+    fn and(&mut self, mut sizes: Vec<Kind>) {
+        sizes.sort_unstable_by_key(|size| (std::cmp::Reverse(i64::from(size.width) * i64::from(size.height)), *size));
+        let least = |(one, other): (&Kind, &Kind)| Kind {
+            width: one.width.min(other.width),
+            height: one.height.min(other.height),
+        };
+        self.sizes = Some(match &self.sizes {
+            None => sizes,
+            Some(before) => before.iter().zip(&sizes).map(least).collect(),
+        });
+    }
+
+    fn cell(self, kinds: &mut Kinds) -> Cell {
+        let sizes = self.sizes.unwrap_or_default();
+        Cell { kinds: sizes.into_iter().map(|kind| kinds.number(kind)).collect(), ..self.cell }
+    }
+}
+
 #[derive(Debug, Default)]
 struct Kinds {
     in_order: Vec<Kind>,
@@ -133,12 +228,19 @@ impl Kinds {
     fn number(&mut self, kind: Kind) -> u16 {
         *self.numbers.entry(kind).or_insert_with(|| {
             self.in_order.push(kind);
+            // Of too many no use is made.
             (self.in_order.len() - 1) as u16
         })
     }
 }
 
 impl Shape {
+    /// Does it have the same runs, over the same joists?
+    fn is_like(&self, other: &Self) -> bool {
+        let joists = |run: &Run| run.supports.iter().map(|support| support.joist).collect::<Vec<_>>();
+        self.runs.len() == other.runs.len() && self.runs.iter().zip(&other.runs).all(|(a, b)| joists(a) == joists(b))
+    }
+
     fn cheapest(&self, prices: &[i64]) -> (i64, Vec<u16>) {
         let runs = self.runs.iter().map(|run| run.cheapest(prices));
         runs.fold((0, Vec::new()), |(price, mut kinds), (more, further)| {
@@ -153,7 +255,27 @@ impl Shape {
     }
 }
 
+impl Cell {
+    /// What its pieces cost together.
+    pub fn price(&self, prices: &[i64]) -> i64 {
+        self.kinds.iter().filter_map(|kind| prices.get(usize::from(*kind))).sum()
+    }
+}
+
 impl Run {
+    /// Its cells when its joints are on these joists; none if the rules allow no such.
+    pub fn cells_between(&self, joints: u128) -> Option<Vec<&Cell>> {
+        let is_joint = |support: &Support| support.joist.is_none_or(|joist| joints >> joist & 1 == 1);
+        let ends = self.supports.iter().enumerate().skip(1).filter(|(_, support)| is_joint(support));
+        let mut from = 0;
+        let cell = |(to, _): (usize, &Support)| {
+            let cell = self.cells.iter().find(|cell| (cell.from, cell.to) == (from, to));
+            from = to;
+            cell
+        };
+        ends.map(cell).collect()
+    }
+
     fn new(case: &Case, band: &Band, (left, right): (i32, i32), kinds: &mut Kinds) -> Option<Self> {
         let supports = supports(case, left, right);
         let bays = supports.len() - 1;
@@ -188,7 +310,7 @@ impl Run {
         }
         // Cells are in order of where they begin, so what leads there is settled.
         for (number, cell) in self.cells.iter().enumerate() {
-            let price = cell.kinds.iter().filter_map(|kind| prices.get(usize::from(*kind))).sum::<i64>();
+            let price = cell.price(prices);
             let Some(Some((before, _))) = best.get(cell.from).copied() else { continue };
             if let Some(end) = best.get_mut(cell.to)
                 && end.is_none_or(|(known, _)| before + price < known)

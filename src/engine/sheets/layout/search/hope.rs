@@ -1,35 +1,37 @@
 //! A class of courses, and how far it was searched.
 
+use super::super::bound::Proof;
 use super::super::case::Case;
 use super::super::courses::Class;
-use super::super::options::Joints;
+use super::super::joints::{Agreed, agree};
+use super::super::limits::Limits;
+use super::super::options::{Joints, Ways};
 use super::super::packing::Packing;
 use super::super::plan::Layout;
-use super::super::scheme::Kind;
+use super::super::scheme::{Kind, NotApart};
 use super::candidate::Candidate;
 use super::exhaust::{Exhaust, Next};
 
-/// How many sheets' fillings one try to pack looks at.
-const EFFORT: usize = 400;
-
-/// How often chance is tried on a class, for fewer sheets or for fewer pieces.
-const THROWS: usize = 80;
+/// How often chance is tried on a class at least.
+const FEWEST_THROWS: usize = 5;
 
 /// How often it is tried for less sawing, and how many members of the class with it.
 const SAWING_THROWS: usize = 24;
 const SAWING_MEMBERS: usize = 12;
 
-/// How many beginnings of layouts are looked at in one class before it is left open.
-const MOST_BEGINNINGS: usize = 60_000;
+/// How often what is out of the question is looked for again.
+const MOST_SIFTINGS: usize = 4;
 
-/// How many of them one step takes.
-const BEGINNINGS_A_STEP: usize = 200;
+/// No layout takes so many: there is none.
+pub const NO_LAYOUT: u32 = u32::MAX;
 
 /// A class, and what is known of it.
 #[derive(Debug, Clone)]
 pub struct Hope {
     class: Class,
     candidate: Option<Box<Candidate>>,
+    /// What is kept of it while it is not taken apart.
+    kept: Option<Kept>,
     /// No layout of the class takes fewer sheets.
     pub sheets: u32,
     /// With as many sheets as the best, no layout of the class has fewer pieces.
@@ -41,6 +43,20 @@ pub struct Hope {
     /// Were the prices of another class tried?
     has_inherited: bool,
     hunt: Hunt,
+    /// About how much memory it takes, as of its last turn.
+    pub bytes: usize,
+    /// What was done in its turns so far: a measure of the work.
+    pub work: u64,
+    /// That of what is taken apart now, as of its last turn.
+    work_of_candidate: u64,
+}
+
+/// What is kept of a class.
+#[derive(Debug, Clone)]
+struct Kept {
+    proof: Proof,
+    kinds: Vec<Kind>,
+    is_open: bool,
 }
 
 /// What is looked for: so many sheets or fewer, and so many pieces or fewer if that matters.
@@ -48,6 +64,8 @@ pub struct Hope {
 pub struct Wanted {
     pub sheets: u32,
     pub pieces: Option<usize>,
+    /// How often chance is tried.
+    throws: usize,
 }
 
 /// How far a class was searched for what beats the best.
@@ -64,13 +82,21 @@ enum Hunt {
 #[derive(Debug, Clone)]
 struct OneByOne {
     exhaust: Exhaust,
-    /// What each piece costs beside its price.
-    toll: i64,
+    /// The sets of pieces that it goes through, where those are not the candidate's ways.
+    sets: Option<Ways>,
+    /// No layout that is wanted costs more.
+    limit: i64,
     /// Could each so far be decided, and do they stand for the whole class?
     decides: bool,
 }
 
 impl Wanted {
+    /// In one of so many classes that are still open.
+    pub fn new(limits: &Limits, sheets: u32, pieces: Option<usize>, open: usize) -> Self {
+        let throws = (limits.throws_in_all / open.max(1)).max(FEWEST_THROWS).min(limits.throws);
+        Self { sheets, pieces, throws }
+    }
+
     fn allows(self, pieces: usize) -> bool {
         self.pieces.is_none_or(|most| pieces <= most)
     }
@@ -82,12 +108,16 @@ impl Hope {
         Self {
             class,
             candidate: None,
+            kept: None,
             sheets,
             pieces: 1,
             rounds: 0,
             sawn: 0,
             has_inherited: false,
             hunt: Hunt::Chance(0),
+            bytes: 0,
+            work: 0,
+            work_of_candidate: 0,
         }
     }
 
@@ -101,7 +131,28 @@ impl Hope {
         matches!(self.hunt, Hunt::Over)
     }
 
-    /// Was it taken apart?
+    /// What is next for it: prices and chance first, then what goes on one by one, then
+    /// what is to be gone through so.
+    pub fn stage(&self, wanted: Wanted) -> u8 {
+        let is_open = match (&self.candidate, &self.kept) {
+            (Some(candidate), _) => candidate.bounder.is_open(),
+            (None, Some(kept)) => kept.is_open,
+            (None, None) => true,
+        };
+        match &self.hunt {
+            _ if is_open => 0,
+            Hunt::Chance(throws) if *throws < wanted.throws => 0,
+            Hunt::Each(_) => 1,
+            Hunt::Chance(_) | Hunt::Over => 2,
+        }
+    }
+
+    /// Was it ever taken apart?
+    pub fn was_opened(&self) -> bool {
+        self.is_opened() || self.kept.is_some()
+    }
+
+    /// Is it taken apart?
     pub fn is_opened(&self) -> bool {
         self.candidate.is_some()
     }
@@ -113,17 +164,26 @@ impl Hope {
 
     /// Were prices looked for that prove more than `sheets`, and found, or are there none?
     pub fn is_settled(&self, sheets: u32) -> bool {
-        self.candidate.as_ref().is_some_and(|candidate| self.sheets > sheets || !candidate.bounder.is_open)
+        let is_open = match (&self.candidate, &self.kept) {
+            (Some(candidate), _) => candidate.bounder.is_open(),
+            (None, Some(kept)) => kept.is_open,
+            (None, None) => return false,
+        };
+        self.sheets > sheets || !is_open
     }
 
     /// Every kind of piece with the price that proved most.
     pub fn priced_kinds(&self) -> Option<Vec<(Kind, i64)>> {
-        self.candidate.as_ref().map(|candidate| candidate.priced_kinds())
+        match (&self.candidate, &self.kept) {
+            (Some(candidate), _) => Some(candidate.priced_kinds()),
+            (None, Some(kept)) => Some(kept.kinds.iter().copied().zip(kept.proof.prices.iter().copied()).collect()),
+            (None, None) => None,
+        }
     }
 
     /// May the prices of a class like it be tried?
     pub fn may_inherit(&self) -> bool {
-        !self.has_inherited && self.candidate.as_ref().is_some_and(|candidate| candidate.bounder.is_open)
+        !self.has_inherited && self.candidate.as_ref().is_some_and(|candidate| candidate.bounder.is_open())
     }
 
     /// Tries the prices of a class like it, once.
@@ -132,14 +192,38 @@ impl Hope {
         candidate.bounder.inherit(&candidate.scheme, &candidate.ways, prices);
         self.sheets = self.sheets.max(candidate.proof().sheets());
         self.has_inherited = true;
+        self.measure();
     }
 
-    /// Takes the class apart; none if no joints suit it.
-    pub fn open(&mut self, case: &Case) -> Option<()> {
-        let candidate = Candidate::new(case, &self.class)?;
-        self.sheets = self.sheets.max(candidate.proof().sheets());
-        self.candidate = Some(Box::new(candidate));
-        Some(())
+    /// Takes the class apart, if it can be.
+    pub fn open(&mut self, case: &Case) {
+        match Candidate::new(case, &self.class) {
+            Ok(mut candidate) => {
+                if let Some(kept) = self.kept.take() {
+                    candidate.bounder.resume(kept.proof, kept.is_open);
+                }
+                self.sheets = self.sheets.max(candidate.proof().sheets());
+                self.candidate = Some(Box::new(candidate));
+                self.work_of_candidate = 0;
+            }
+            Err(NotApart::Uncoverable) => self.sheets = NO_LAYOUT,
+            // Nothing is known of it, and nothing more will be.
+            Err(NotApart::TooMuch) => self.hunt = Hunt::Over,
+        }
+        self.measure();
+    }
+
+    /// Gives its memory back. What was proven stays, and what it takes to go on.
+    pub fn close(&mut self) {
+        if let Some(candidate) = self.candidate.take() {
+            let is_open = candidate.bounder.is_open();
+            let Candidate { scheme, bounder, .. } = *candidate;
+            self.kept = Some(Kept { proof: bounder.proof, kinds: scheme.kinds, is_open });
+        }
+        if matches!(self.hunt, Hunt::Each(_)) {
+            self.hunt = Hunt::Chance(usize::MAX);
+        }
+        self.measure();
     }
 
     /// Begins the search anew, for another number of sheets.
@@ -148,10 +232,29 @@ impl Hope {
         self.pieces = 1;
     }
 
+    /// Takes note of what it takes.
+    fn measure(&mut self) {
+        let each = match &self.hunt {
+            Hunt::Each(each) => each.exhaust.bytes() + each.sets.as_ref().map_or(0, Ways::bytes),
+            Hunt::Chance(_) | Hunt::Over => 0,
+        };
+        let kept = self.kept.as_ref().map_or(0, |kept| kept.kinds.len() * 16);
+        self.bytes = kept + each + self.candidate.as_ref().map_or(0, |candidate| candidate.bytes());
+        let work = self.candidate.as_ref().map_or(0, |candidate| candidate.work());
+        self.work += work.saturating_sub(self.work_of_candidate);
+        self.work_of_candidate = work;
+    }
+
     /// One round: better prices while there are any, then chance, then one by one.
     pub fn work(&mut self, case: &Case, wanted: Wanted) -> Option<Layout> {
+        let found = self.one_round(case, wanted);
+        self.measure();
+        found
+    }
+
+    fn one_round(&mut self, case: &Case, wanted: Wanted) -> Option<Layout> {
         let candidate = self.candidate.as_mut()?;
-        if candidate.bounder.is_open {
+        if candidate.bounder.is_open() {
             let joints = candidate.bounder.step(&candidate.scheme, &candidate.ways);
             self.sheets = self.sheets.max(candidate.proof().sheets());
             return candidate.cut_out(case, &joints?, wanted);
@@ -161,7 +264,7 @@ impl Hope {
             return None;
         }
         match &mut self.hunt {
-            Hunt::Chance(throws) if *throws < THROWS => {
+            Hunt::Chance(throws) if *throws < wanted.throws => {
                 *throws += 1;
                 let joints = candidate.by_chance(*throws, wanted.pieces.is_some())?;
                 candidate.cut_out(case, &joints, wanted)
@@ -177,8 +280,8 @@ impl Hope {
 
     fn one_by_one(&mut self, case: &Case, wanted: Wanted) -> Option<Layout> {
         let (candidate, Hunt::Each(each)) = (self.candidate.as_mut()?, &mut self.hunt) else { return None };
-        match each.next(candidate, wanted) {
-            Found::Layout(joints, filled) => return candidate.layout(case, &joints, &filled),
+        match each.next(candidate, wanted, case) {
+            Found::Layout(layout) => return Some(*layout),
             Found::Nothing => return None,
             Found::Exhausted => {}
         }
@@ -197,13 +300,21 @@ impl Hope {
     /// takes the least sawing.
     pub fn sawn_otherwise(&mut self, case: &Case, wanted: Wanted) -> Option<Layout> {
         self.sawn += 1;
+        let found = self.sawn_by_chance(case, wanted);
+        self.measure();
+        found
+    }
+
+    fn sawn_by_chance(&mut self, case: &Case, wanted: Wanted) -> Option<Layout> {
         let candidate = self.candidate.as_mut()?;
-        let joints = candidate.by_chance(THROWS + self.sawn, true)?;
-        if !wanted.allows(candidate.ways.kinds(&joints.ways).len()) {
+        let limits = candidate.limits();
+        let joints = candidate.by_chance(limits.throws + self.sawn, true)?;
+        let kinds = candidate.ways.kinds(&joints.ways);
+        if !wanted.allows(kinds.len()) {
             return None;
         }
-        let Packing::Packed(filled) = candidate.pack_again(&joints.ways, wanted.sheets, EFFORT) else { return None };
-        let layout = candidate.layout(case, &joints.ways, &filled)?;
+        let Packing::Packed(filled) = candidate.pack_again(&kinds, wanted.sheets, limits.effort) else { return None };
+        let layout = candidate.layout(case, &candidate.ways.joints(&joints.ways), &filled)?;
         let every = self.class.members.len().div_ceil(SAWING_MEMBERS).max(1);
         let moved = self.class.members.iter().step_by(every).filter_map(|levels| layout.moved(case, levels));
         let least = moved.min_by_key(Layout::rank);
@@ -213,52 +324,111 @@ impl Hope {
 
 /// What one step of looking one by one came to.
 enum Found {
-    Layout(Vec<u32>, Vec<Vec<u16>>),
+    Layout(Box<Layout>),
     Nothing,
     Exhausted,
 }
 
 impl OneByOne {
-    fn new(candidate: &Candidate, wanted: Wanted) -> Self {
-        let toll = if wanted.pieces.is_some() { candidate.best_toll(wanted.sheets).0 } else { 0 };
-        let decides = candidate.ways.are_all && !candidate.bounder.leaves_some_out();
-        Self { exhaust: Exhaust::new(&candidate.ways, &candidate.costs(toll)), toll, decides }
+    fn new(candidate: &mut Candidate, wanted: Wanted) -> Self {
+        let (toll, tolls) = match wanted.pieces {
+            None => (0, 0),
+            Some(pieces) => {
+                let toll = candidate.best_toll(wanted.sheets).0;
+                (toll, toll.saturating_mul(pieces as i64))
+            }
+        };
+        let limit = candidate.proof().most(wanted.sheets).saturating_add(tolls);
+        let prices = candidate.prices(toll);
+        // The pieces that a layout within the limit can have are fewer than the ways to put
+        // their joints, and can be listed where those are too many.
+        let sets = match wanted.pieces {
+            None => Ways::sets_within(&candidate.scheme, &prices, limit, &candidate.limits())
+                .map(|sets| candidate.in_question(sets, wanted.sheets)),
+            Some(_) if candidate.ways.are_all => None,
+            Some(_) => Ways::sets_within(&candidate.scheme, &prices, limit, &candidate.limits()),
+        };
+        let listed = sets.as_ref().unwrap_or(&candidate.ways);
+        let decides = listed.are_all && !candidate.bounder.leaves_some_out();
+        Self { exhaust: Exhaust::new(listed, listed.costs(&prices), limit, &candidate.limits()), sets, limit, decides }
     }
 
-    fn next(&mut self, candidate: &mut Candidate, wanted: Wanted) -> Found {
-        let tolls = wanted.pieces.map_or(0, |pieces| self.toll.saturating_mul(pieces as i64));
-        let limit = candidate.proof().most(wanted.sheets).saturating_add(tolls);
-        for _ in 0..BEGINNINGS_A_STEP {
-            let joints = match self.exhaust.next(&candidate.ways, limit) {
+    fn next(&mut self, candidate: &mut Candidate, wanted: Wanted, case: &Case) -> Found {
+        let limits = candidate.limits();
+        for _ in 0..limits.beginnings_a_step.max(1) {
+            let ways = self.sets.as_ref().unwrap_or(&candidate.ways);
+            let found = match self.exhaust.next(ways, self.limit) {
                 Next::Working => continue,
                 Next::Nothing => return Found::Exhausted,
                 Next::Joints(joints) => joints,
             };
-            if !wanted.allows(candidate.ways.kinds(&joints).len()) {
+            let kinds = ways.kinds(&found);
+            if !wanted.allows(kinds.len()) {
                 continue;
             }
-            match candidate.pack(&joints, wanted.sheets, EFFORT * 4) {
-                Some(Packing::Packed(filled)) => return Found::Layout(joints, filled),
-                Some(Packing::Unknown) => self.decides = false,
-                Some(Packing::Impossible) | None => {}
-            }
-            return Found::Nothing;
+            // Fewer pieces are worth less effort than a sheet.
+            let effort = if wanted.pieces.is_some() { limits.effort } else { limits.effort_for_each };
+            let filled = match candidate.pack(kinds, wanted.sheets, effort) {
+                Some(Packing::Packed(filled)) => filled,
+                Some(Packing::Impossible) => return Found::Nothing,
+                Some(Packing::Unknown) | None => {
+                    self.decides = false;
+                    return Found::Nothing;
+                }
+            };
+            let joints = match &self.sets {
+                None => Agreed::On(candidate.ways.joints(&found)),
+                Some(sets) => {
+                    let pieces: Vec<_> =
+                        (0..).zip(&found).filter_map(|(course, way)| sets.kinds_of(course, *way)).collect();
+                    agree(&candidate.scheme, case.asked.stagger, &pieces, limits.joints_tried)
+                }
+            };
+            let layout = match &joints {
+                Agreed::On(joints) => candidate.layout(case, joints, &filled),
+                Agreed::Nothing => return Found::Nothing,
+                Agreed::Unknown => None,
+            };
+            let Some(layout) = layout else {
+                self.decides = false;
+                return Found::Nothing;
+            };
+            return Found::Layout(Box::new(layout));
         }
-        let is_enough = self.exhaust.looked_at() > MOST_BEGINNINGS;
+        let is_enough = self.exhaust.looked_at() > limits.beginnings;
         self.decides &= !is_enough;
         if is_enough { Found::Exhausted } else { Found::Nothing }
     }
 }
 
 impl Candidate {
+    /// What is left of sets of pieces without those that have a piece that no layout out of
+    /// so many sheets can have. The less is left the less there is to spare, and the more
+    /// is out of the question.
+    fn in_question(&mut self, mut sets: Ways, sheets: u32) -> Ways {
+        for _ in 0..MOST_SIFTINGS {
+            let kinds = sets.all_kinds();
+            let Some(least) = sets.least(&self.proof().prices).filter(|_| kinds.len() <= self.limits().sifted) else {
+                break;
+            };
+            let is_out = self.bounder.out_of_question(&kinds, sheets, least);
+            if !is_out.contains(&true) {
+                break;
+            }
+            sets = sets.without(&is_out);
+        }
+        sets
+    }
+
     /// The layout of these joints, if their pieces are few enough and come out of few
     /// enough sheets.
     fn cut_out(&mut self, case: &Case, joints: &Joints, wanted: Wanted) -> Option<Layout> {
-        if !wanted.allows(self.ways.kinds(&joints.ways).len()) {
+        let kinds = self.ways.kinds(&joints.ways);
+        if !wanted.allows(kinds.len()) {
             return None;
         }
-        match self.pack(&joints.ways, wanted.sheets, EFFORT)? {
-            Packing::Packed(filled) => self.layout(case, &joints.ways, &filled),
+        match self.pack(kinds, wanted.sheets, self.limits().effort)? {
+            Packing::Packed(filled) => self.layout(case, &self.ways.joints(&joints.ways), &filled),
             Packing::Impossible | Packing::Unknown => None,
         }
     }

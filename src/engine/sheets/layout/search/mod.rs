@@ -8,22 +8,25 @@
 mod candidate;
 mod dice;
 mod exhaust;
+mod group;
 mod hope;
 
 use super::bound::by_floor;
 use super::case::Case;
 use super::courses::{Class, classes};
-use super::options::MOST_WAYS;
 use super::plan::Layout;
-use super::scheme::Kind;
+use super::scheme::{Kind, NotApart};
 use candidate::Candidate;
-use hope::{Hope, Wanted};
-
-/// How many ways to put a course's joints the first layout chooses from.
-const WAYS_AT_ONCE: usize = 200;
+use group::{Groups, Told, Verdict};
+use hope::{Hope, NO_LAYOUT, Wanted};
 
 /// How many rounds a class is worked on before the next has its turn.
 const ROUNDS_IN_A_ROW: u32 = 100;
+
+/// So much work goes into classes one by one before they are bounded together, and after
+/// that so many times less.
+const DUG_AT_FIRST: u64 = 20_000_000;
+const DIGS_LESS: u64 = 1;
 
 /// How wide the first course is in the class's widest member.
 fn first_width(class: &Class) -> i32 {
@@ -35,11 +38,15 @@ fn first_width(class: &Class) -> i32 {
 pub struct Search {
     case: Case,
     hopes: Vec<Hope>,
+    /// Classes bounded together, for the number of sheets that is looked for now.
+    groups: Groups,
     /// What the floor's area proves of all classes.
     by_floor: u32,
     best: Option<Layout>,
     /// How often a first layout was looked for in vain.
     without: usize,
+    /// The classes that are taken apart, the one that had the last turn last.
+    opened: Vec<usize>,
     steps: u64,
 }
 
@@ -64,7 +71,8 @@ impl Search {
         let by_floor = by_floor.min().unwrap_or(0);
         let least = u32::from(case.asked.on_hand.is_empty());
         let hopes = classes.into_iter().map(|class| Hope::new(class, least)).collect();
-        Self { case, hopes, by_floor, best: None, without: 0, steps: 0 }
+        let groups = Groups::default();
+        Self { case, hopes, groups, by_floor, best: None, without: 0, opened: Vec::new(), steps: 0 }
     }
 
     /// The best layout so far.
@@ -102,6 +110,21 @@ impl Search {
         self.steps
     }
 
+    /// What was done so far: a measure of the work, of the order of simple operations.
+    pub fn work(&self) -> u64 {
+        self.groups.work + self.dug()
+    }
+
+    /// About how much memory it takes.
+    pub fn bytes(&self) -> usize {
+        self.groups.bytes + self.hopes.iter().map(|hope| hope.bytes).sum::<usize>()
+    }
+
+    /// Is it shown that no layout keeps the rules? Not finding one shows nothing.
+    pub fn is_impossible(&self) -> bool {
+        self.best.is_none() && self.hopes.iter().all(|hope| hope.sheets == NO_LAYOUT)
+    }
+
     /// One step.
     pub fn step(&mut self) -> Step {
         self.steps += 1;
@@ -124,27 +147,81 @@ impl Search {
     /// A layout of few pieces, each sheet filled as far as what is left allows: at once,
     /// from a few ways to put the joints, and if neighbours cannot agree then from all.
     fn first_layout(&mut self) -> Step {
-        let sizes = [WAYS_AT_ONCE, MOST_WAYS].into_iter();
-        let mut tries = sizes.flat_map(|most| self.hopes.iter().map(move |hope| (hope, most)));
-        let Some((hope, most)) = tries.nth(self.without) else { return Step::Done };
+        let all = self.hopes.len();
+        let (number, most) = if self.without < all {
+            (self.without, self.case.limits.ways_at_once)
+        } else {
+            (self.without - all, self.case.limits.ways)
+        };
+        let Some(hope) = self.hopes.get_mut(number) else { return Step::Done };
         self.without += 1;
-        let first = Candidate::with_ways(&self.case, hope.class(), most).and_then(|mut first| first.simple(&self.case));
-        self.best = first;
-        if self.best.is_some() { Step::Better } else { Step::Working }
+        if hope.sheets == NO_LAYOUT {
+            return Step::Working;
+        }
+        match Candidate::with_ways(&self.case, hope.class(), most) {
+            Ok(mut first) => {
+                self.best = first.simple(&self.case);
+                hope.work += first.work();
+            }
+            Err(NotApart::Uncoverable) => hope.sheets = NO_LAYOUT,
+            Err(NotApart::TooMuch) => {}
+        }
+        if self.best.is_none() {
+            return Step::Working;
+        }
+        self.group();
+        Step::Better
+    }
+
+    /// The work on classes one by one.
+    fn dug(&self) -> u64 {
+        self.hopes.iter().map(|hope| hope.work).sum()
+    }
+
+    /// Groups the classes that could take fewer sheets than the best.
+    fn group(&mut self) {
+        let Some(best) = self.best.as_ref().map(Layout::sheets) else { return };
+        let open = self.hopes.iter().enumerate().filter(|(_, hope)| hope.sheets < best);
+        let mut open: Vec<_> = open.map(|(number, hope)| (of_sort(hope.class()), number)).collect();
+        open.sort_unstable();
+        let open: Vec<_> = open.into_iter().map(|(_, number)| number).collect();
+        self.groups = self.groups.anew(&self.case, &open);
     }
 
     /// Goes on with a class that could take fewer sheets than the best. False when none
     /// is left to try.
     fn fewer_sheets(&mut self) -> bool {
         let Some(target) = self.best.as_ref().map(|best| best.sheets().saturating_sub(1)) else { return false };
-        // By turns: raise the lowest bound, and dig for a layout where there can be one.
+        // By turns: raise bounds, and dig for a layout where there can be one. Mostly bounds,
+        // as long as there are groups: they show where there can be none.
+        if self.dug() > DUG_AT_FIRST + self.groups.work / DIGS_LESS && self.bound_together(target) {
+            return true;
+        }
         let open = || self.hopes.iter().enumerate().filter(move |(_, hope)| hope.sheets <= target && !hope.is_over());
-        let lowest =
-            open().filter(|(_, hope)| hope.sheets < target).min_by_key(|(at, hope)| (hope.sheets, hope.rounds, *at));
-        let deepest = open().min_by_key(|(at, hope)| (!hope.is_opened(), hope.rounds / ROUNDS_IN_A_ROW, *at));
-        let turn = if self.steps.is_multiple_of(2) { lowest.or(deepest) } else { deepest };
-        let Some((at, _)) = turn else { return false };
-        self.work_on(at, Wanted { sheets: target, pieces: None });
+        let wanted = Wanted::new(&self.case.limits, target, None, open().count());
+        let deepest = open()
+            .min_by_key(|(at, hope)| (hope.stage(wanted), !hope.was_opened(), hope.rounds / ROUNDS_IN_A_ROW, *at));
+        let Some((at, _)) = deepest else { return self.bound_together(target) };
+        self.work_on(at, wanted);
+        true
+    }
+
+    /// Goes on with the groups. False when none is left.
+    fn bound_together(&mut self, target: u32) -> bool {
+        let Self { groups, hopes, case, .. } = self;
+        let told =
+            groups.step(case, target, |number| hopes.get(number).filter(|hope| hope.sheets <= target).map(Hope::class));
+        let (numbers, sheets) = match told {
+            Told::Over => return false,
+            Told::Working => return true,
+            Told::Of(numbers, Verdict::Take(sheets)) => (numbers, sheets),
+            Told::Of(numbers, Verdict::Nothing) => (numbers, NO_LAYOUT),
+        };
+        for number in numbers {
+            if let Some(hope) = self.hopes.get_mut(number) {
+                hope.sheets = hope.sheets.max(sheets);
+            }
+        }
         true
     }
 
@@ -152,10 +229,14 @@ impl Search {
     /// is left to try.
     fn fewer_pieces(&mut self) -> bool {
         let Some((sheets, pieces, _)) = self.rank() else { return false };
-        let open = self.hopes.iter().enumerate();
-        let open = open.filter(|(_, hope)| hope.sheets <= sheets && hope.pieces < pieces && !hope.is_over());
-        let Some((at, _)) = open.min_by_key(|(at, hope)| (hope.rounds / ROUNDS_IN_A_ROW, *at)) else { return false };
-        self.work_on(at, Wanted { sheets, pieces: Some(pieces - 1) });
+        let open = || {
+            let hopes = self.hopes.iter().enumerate();
+            hopes.filter(|(_, hope)| hope.sheets <= sheets && hope.pieces < pieces && !hope.is_over())
+        };
+        let wanted = Wanted::new(&self.case.limits, sheets, Some(pieces - 1), 1);
+        let first = open().min_by_key(|(at, hope)| (hope.stage(wanted).min(1), hope.rounds / ROUNDS_IN_A_ROW, *at));
+        let Some((at, _)) = first else { return false };
+        self.work_on(at, wanted);
         true
     }
 
@@ -164,7 +245,7 @@ impl Search {
         let (Some((sheets, pieces, _)), case) = (self.rank(), &self.case) else { return false };
         let open = self.hopes.iter_mut().filter(|hope| hope.sheets <= sheets && hope.pieces <= pieces);
         let Some(hope) = open.filter(|hope| hope.may_saw_less()).min_by_key(|hope| hope.sawn) else { return false };
-        let found = hope.sawn_otherwise(case, Wanted { sheets, pieces: Some(pieces) });
+        let found = hope.sawn_otherwise(case, Wanted::new(&case.limits, sheets, Some(pieces), 1));
         self.keep(found);
         true
     }
@@ -178,9 +259,21 @@ impl Search {
         } else if hope.is_opened() {
             let found = hope.work(&self.case, wanted);
             self.keep(found);
-        } else if hope.open(&self.case).is_none() {
-            // No joints suit courses of this class.
-            self.hopes.remove(at);
+        } else {
+            hope.open(&self.case);
+        }
+        self.make_room(at);
+    }
+
+    /// Puts classes back that had no turn for the longest, until all of it is little enough.
+    fn make_room(&mut self, at: usize) {
+        self.opened.retain(|other| *other != at);
+        self.opened.push(at);
+        while self.bytes() > self.case.limits.bytes && self.opened.len() > 1 {
+            let oldest = self.opened.remove(0);
+            if let Some(hope) = self.hopes.get_mut(oldest) {
+                hope.close();
+            }
         }
     }
 
@@ -198,7 +291,15 @@ impl Search {
         };
         if self.best.as_ref().is_none_or(|best| found.sheets() < best.sheets()) {
             self.hopes.iter_mut().for_each(Hope::begin_anew);
+            self.best = Some(found);
+            self.group();
+            return;
         }
         self.best = Some(found);
     }
+}
+
+/// What puts classes next to each other: as many courses, and nearly as wide a first one.
+fn of_sort(class: &Class) -> (usize, i32) {
+    (class.members.first().map_or(0, Vec::len), first_width(class))
 }
