@@ -108,7 +108,11 @@ fn mold_over_visits_is_the_same_as_hour_by_hour() {
 }
 
 fn samples() -> impl Strategy<Value = Vec<Sample>> {
-    let sample = (0.0..20.0_f64, 0.0..14.0_f64, 8.0..30.0_f64).prop_map(|(x, y, value)| Sample { at: [x, y], value, unsure: 0.0 });
+    let sample = (0.0..20.0_f64, 0.0..14.0_f64, 8.0..30.0_f64).prop_map(|(x, y, value)| Sample {
+        at: [x, y],
+        value,
+        unsure: 0.0,
+    });
     prop::collection::vec(sample, 6..24)
 }
 
