@@ -11,7 +11,7 @@ async fn a_number_that_is_not_believed_is_asked_about_and_none_of_the_answers_lo
     phone.wait_for("Is it right?").await;
     phone.check_accessible().await;
     phone.tap("type it again").await;
-    phone.wait_for_no("Is it right?").await;
+    phone.wait_for_without("Joist 1, lower edge", "Is it right?").await;
     phone.keypad("1 8 save").await;
     phone.said_back("Joist 1, lower edge", "18 %").await;
 

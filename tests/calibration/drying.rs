@@ -7,7 +7,7 @@ use duckboard::engine::air::{AirLocation, AirReading, equilibrium_moisture};
 use duckboard::engine::drying::{Forecast, Outlook, forecasts};
 use duckboard::engine::entry::{Stamp, Time};
 use duckboard::engine::extent::Random;
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::{MoistureContent, Typed};
 use std::fmt;
@@ -68,9 +68,10 @@ impl Drying {
             let temperature = parse_temperature("60", Scale::Fahrenheit).unwrap();
             let humidity = parse_relative_humidity(&self.humidity.to_string()).unwrap();
             desk.log(AirReading { location: AirLocation::Crawl, temperature, humidity });
-            let wood = Wood { material: Material::Solid, species: None };
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
             let shown = Shown::Percent(Typed::new("", MoistureContent::from_percent_f64(*shown)));
-            desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None });
+            let meter = Some(desk.pins());
+            desk.log(Reading { meter, ..Reading::new(place, shown, wood) });
         }
         forecasts(desk.job()).value().map(|forecasts| forecasts.places[0].clone())
     }

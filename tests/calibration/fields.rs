@@ -5,7 +5,7 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::extent::{Extent, Group, Random};
 use duckboard::engine::figure::Figure;
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::survey::Run;
 use duckboard::engine::units::{MoistureContent, Typed};
@@ -218,9 +218,10 @@ impl Floor {
         desk.joists(room, Run::AcrossFirstSide, "16", "16", joists);
         for (at, percent) in read {
             let place = place(&mut desk, *at);
-            let wood = Wood { material: Material::Solid, species: None };
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
             let shown = Shown::Percent(Typed::new("", MoistureContent::from_percent_f64(*percent)));
-            desk.log(Reading { place, meter: None, shown, wood, wood_temperature: None });
+            let meter = Some(desk.pins());
+            desk.log(Reading { meter, ..Reading::new(place, shown, wood) });
         }
         desk
     }

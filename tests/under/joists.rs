@@ -37,9 +37,9 @@ fn after(change: impl FnOnce(&mut Desk)) -> Judged {
 
 fn with(said: &[(&Item, &str)]) -> Fate {
     after(|desk| {
-        said.iter().for_each(|(item, typed)| {
+        for (item, typed) in said {
             desk.says(joist(4), item, typed);
-        })
+        }
     })
     .fate
 }

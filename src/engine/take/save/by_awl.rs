@@ -7,6 +7,13 @@ use crate::engine::place::{Element, Place, Position};
 use crate::engine::units::tape::Sign;
 use crate::engine::units::{Length, Typed};
 
+/// How deep a spot is, or how far a hole is from the nearest edge.
+struct LastLength {
+    depth: Option<Depth>,
+    to_edge: Option<Typed<Length>>,
+    read_back: ReadBack,
+}
+
 impl Desk<'_> {
     /// `instead` stands for a depth that cannot be typed.
     pub(super) fn spot(self, kind: DamageKind, instead: Option<Depth>) -> Result<Saved, Refused> {
@@ -27,7 +34,7 @@ impl Desk<'_> {
             return Ok(self.hold(to.typed, read_back));
         };
         let to = self.length_of(to, &to_field, Sign::Refused)?;
-        let (depth, to_edge, read_back) = self.last_length(kind, instead, &name)?;
+        let LastLength { depth, to_edge, read_back } = self.last_length(kind, instead, &name)?;
         let face = self.draft.spot.face.filter(|_| kind != DamageKind::Hole);
         let damage = Damage { of, kind, from: Some(from), to: Some(to), face, depth, to_edge };
         let entries = vec![self.pen.record(damage)];
@@ -80,23 +87,20 @@ impl Desk<'_> {
     }
 
     /// How deep it is, or how far a hole is from the nearest edge.
-    fn last_length(
-        &self,
-        kind: DamageKind,
-        instead: Option<Depth>,
-        name: &str,
-    ) -> Result<(Option<Depth>, Option<Typed<Length>>, ReadBack), Refused> {
+    fn last_length(&self, kind: DamageKind, instead: Option<Depth>, name: &str) -> Result<LastLength, Refused> {
         if let Some(depth) = instead {
             // Nobody measured from the hole to the edge: that stays unsaid.
             let depth = (kind != DamageKind::Hole).then_some(depth);
-            return Ok((depth, None, ReadBack::words(name, "cannot reach")));
+            return Ok(LastLength { depth, to_edge: None, read_back: ReadBack::words(name, "cannot reach") });
         }
         let what = if kind == DamageKind::Hole { "to the edge" } else { "depth" };
         let length = self.length(&format!("{name}, {} {what}", kind.label().to_ascii_lowercase()), Sign::Refused)?;
         let read_back = self.read_length(name, length.value);
         Ok(match kind {
-            DamageKind::Hole => (None, Some(length), read_back),
-            DamageKind::Soft | DamageKind::Notch => (Some(Depth::Is(length)), None, read_back),
+            DamageKind::Hole => LastLength { depth: None, to_edge: Some(length), read_back },
+            DamageKind::Soft | DamageKind::Notch => {
+                LastLength { depth: Some(Depth::Is(length)), to_edge: None, read_back }
+            }
         })
     }
 }
