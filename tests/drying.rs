@@ -7,7 +7,7 @@ use desk::{Desk, percent, spot};
 use duckboard::draw::card::Card;
 use duckboard::draw::{Canvas, water};
 use duckboard::engine::air::{AirLocation, AirReading};
-use duckboard::engine::drying::{Forecasts, Outlook, Still, fit, forecasts};
+use duckboard::engine::drying::{Forecasts, Outlook, Still, fit, forecasts, paces};
 use duckboard::engine::entry::{EntryId, Time};
 use duckboard::engine::figure::{Figure, Need};
 use duckboard::engine::job::Fact;
@@ -27,6 +27,26 @@ fn time(text: &str) -> Time {
 }
 
 proptest! {
+    /// Wood that dries exactly so gives its own pace back, from any readings of it.
+    #[test]
+    fn the_pace_of_wood_that_dries_exactly_is_found(
+        end in 8.0..14.0_f64, above in 2.0..13.0_f64, pace in 0.01..0.2_f64, days in prop::collection::vec(0.5..9.0_f64, 1..5),
+    ) {
+        let mut day = 0.0;
+        let at = |day: f64| mc(end + above * libm::exp(-pace * day));
+        let mut readings = vec![(0.0, at(0.0))];
+        for step in days {
+            day += step;
+            readings.push((day, at(day)));
+        }
+        let drying = fit(mc(end), &readings).unwrap();
+        prop_assert!((drying.a_day() - pace).abs() < 1e-3 + 1e-3 * pace, "{} {pace}", drying.a_day());
+        let target = mc(end + above / 2.0);
+        let expected = libm::log(2.0) / pace;
+        prop_assert!((drying.days_to(target).unwrap() - expected).abs() < 0.02 * expected + 0.01);
+        prop_assert_eq!(drying.days_to(mc(end)), None, "it never gets there");
+    }
+
     /// Wood that dries exactly so is dry on a day of its range, whatever its pace.
     #[test]
     fn the_range_of_wood_that_dries_exactly_holds_its_day(
@@ -39,14 +59,14 @@ proptest! {
             day += step;
             readings.push((day, at(day)));
         }
-        let drying = fit(mc(end), &readings).unwrap();
+        let paces = paces(mc(end), &readings).unwrap();
         let target = end + above * 0.6 * libm::exp(-pace * day);
-        let (first, last) = drying.days_to(mc(target));
+        let (first, last) = paces.days_to(mc(target));
         let truth = libm::log(1.0 / 0.6) / pace;
         prop_assert!(first <= truth && last.is_none_or(|last| truth <= last), "{first} {last:?} {truth}");
         prop_assert!(first >= 0.0, "no day before the last reading");
         // It never gets to its end.
-        prop_assert_eq!(drying.days_to(mc(end - 2.0)).1, None);
+        prop_assert_eq!(paces.days_to(mc(end - 2.0)).1, None);
     }
 
     /// More readings of the same wood never say less.
@@ -54,7 +74,7 @@ proptest! {
     fn more_readings_make_the_range_narrower(above in 8.0..12.0_f64, pace in 0.03..0.08_f64) {
         let readings: Vec<_> = (0..8).map(|n| f64::from(n) * 3.0).map(|day| (day, mc(12.0 + above * libm::exp(-pace * day)))).collect();
         let width = |kept: &[(f64, MoistureContent)]| {
-            let (first, last) = fit(mc(12.0), kept).unwrap().days_to(mc(13.0));
+            let (first, last) = paces(mc(12.0), kept).unwrap().days_to(mc(13.0));
             last.unwrap() - first
         };
         let few = [readings[0], readings[7]];
@@ -66,6 +86,8 @@ proptest! {
 fn wood_that_does_not_dry_has_no_pace_and_says_why() {
     assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0))]), Err(Still::TooFew));
     assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0)), (0.0, mc(19.0))]), Err(Still::TooFew));
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0)), (7.0, mc(11.0))]), Err(Still::BelowItsEnd));
+    assert_eq!(paces(mc(12.0), &[(0.0, mc(20.0)), (7.0, mc(12.0))]), Err(Still::BelowItsEnd));
     for second in ["20.0", "20.1", "21.0"] {
         let readings = [(0.0, mc(20.0)), (7.0, percent(second).value)];
         assert_eq!(fit(mc(12.0), &readings), Err(Still::NotDrying), "{second}");
@@ -75,8 +97,11 @@ fn wood_that_does_not_dry_has_no_pace_and_says_why() {
 
 #[test]
 fn what_was_before_free_water_is_another_story() {
-    let last_two = fit(mc(12.0), &[(5.0, mc(24.0)), (12.0, mc(18.0))]).unwrap();
-    assert_eq!(fit(mc(12.0), &[(0.0, mc(35.0)), (5.0, mc(24.0)), (12.0, mc(18.0))]).unwrap(), last_two);
+    // Only the last two count, by the days since the first.
+    let drying = fit(mc(12.0), &[(0.0, mc(35.0)), (5.0, mc(24.0)), (12.0, mc(18.0))]).unwrap();
+    assert!(drying.days_to(mc(18.0)).is_some_and(|days| (days - 12.0).abs() < 1e-6));
+    let last_two = paces(mc(12.0), &[(5.0, mc(24.0)), (12.0, mc(18.0))]);
+    assert_eq!(paces(mc(12.0), &[(0.0, mc(35.0)), (5.0, mc(24.0)), (12.0, mc(18.0))]), last_two);
     assert_eq!(fit(mc(12.0), &[(0.0, mc(24.0)), (5.0, mc(20.0)), (12.0, mc(28.0))]), Err(Still::TooFew));
     assert!(fit(mc(12.0), &[(0.0, mc(27.9)), (5.0, mc(24.0))]).is_ok());
     assert_eq!(fit(mc(12.0), &[(0.0, mc(28.0)), (5.0, mc(24.0))]), Err(Still::TooFew));
@@ -84,7 +109,7 @@ fn what_was_before_free_water_is_another_story() {
 
 #[test]
 fn other_air_moves_the_end_and_keeps_the_pace() {
-    let drying = fit(mc(14.0), &[(0.0, mc(24.0)), (7.0, mc(20.0))]).unwrap();
+    let drying = paces(mc(14.0), &[(0.0, mc(24.0)), (7.0, mc(20.0))]).unwrap();
     let [same, drier] = [14.0, 9.0].map(|end| drying.in_other_air(mc(14.0), mc(end)).days_to(mc(16.0)).1.unwrap());
     assert_eq!(Some(same), drying.days_to(mc(16.0)).1, "the same air from the last reading on");
     assert!(drier < same);

@@ -80,7 +80,9 @@ fn the_map_is_drawn_with_its_readings_its_limit_and_the_next_reading() {
     let (least, most) = strengths.fold((100, 0), |(least, most), it| (least.min(it), most.max(it)));
     assert!(least < most && most <= 85, "it fades where nothing supports it: {least} to {most}");
     assert!(roxmltree::Document::parse(&svg::write(&drawing)).is_ok());
-    assert!(said_next(book.job()).contains("from the north wall"), "in a carpenter's words");
+    let said = said_next(book.job());
+    assert!(said.contains("from the north wall"), "in a carpenter's words");
+    assert!(said.contains("Read joist") && !said.contains("Next"), "what to do, and the page says next: {said}");
 }
 
 fn said_next(job: &Job) -> String {

@@ -39,7 +39,7 @@ fn main() -> ExitCode {
         }
     }
     if part != "ranges" && part != "drying" {
-        println!("\nThe next reading: how far \"about\" is off on the mean");
+        println!("\nThe next reading, and one anywhere: how far \"about\" is off, and each spot's chance");
         let plumes = (Kind::Plumes, 6);
         let rows = Kind::ALL.into_iter().flat_map(|kind| [(kind, 8), (kind, 12)]).chain([plumes]);
         for (kind, count) in rows {

@@ -153,6 +153,10 @@ impl Floor {
         value.max(6.0)
     }
 
+    pub fn is_wet(&self, at: [f64; 2], random: &mut Random) -> bool {
+        self.wood(at, random) > LIMIT
+    }
+
     /// What a meter shows there.
     pub fn shown(&self, at: [f64; 2], random: &mut Random) -> Shows {
         (at, libm::round((self.wood(at, random) + METER * random.normal()) * 10.0) / 10.0)
@@ -163,7 +167,7 @@ impl Floor {
         let [columns, rows] = self.size.map(|size| libm::round(size / COUNTED) as usize);
         let middle = |at: usize| (at as f64 + 0.5) * COUNTED;
         let places = (0..rows).flat_map(|row| (0..columns).map(move |column| [middle(column), middle(row)]));
-        places.filter(|place| self.wood(*place, random) > LIMIT).count() as f64 * COUNTED * COUNTED
+        places.filter(|place| self.is_wet(*place, random)).count() as f64 * COUNTED * COUNTED
     }
 
     /// Evenly spread readings: in rows and columns, on the nearest joists, within half a

@@ -2,7 +2,9 @@
 
 use super::before;
 use super::fields::{Floor, Kind, Shows};
-use duckboard::engine::extent::Random;
+use duckboard::engine::extent::{Extent, Random};
+use duckboard::engine::geometry::Point;
+use duckboard::engine::units::Area;
 use std::fmt;
 
 /// Fields of a row.
@@ -23,6 +25,7 @@ pub struct Row {
     inside_before: usize,
     widths_before: Vec<f64>,
     off_before: Vec<f64>,
+    floors: Vec<f64>,
 }
 
 /// A random row of its own for each field.
@@ -50,8 +53,9 @@ impl Row {
             row.widths_before.push(most - least);
             row.off_before.push(about - truth);
             let Some(wet) = floor.extent(&read).wet else { continue };
-            let [about, least, most] = [wet.area, wet.at_least, wet.at_most].map(|area| area.to_square_feet());
+            let [about, least, most] = [wet.area, wet.at_least, wet.at_most].map(Area::to_square_feet);
             row.given += 1;
+            row.floors.push(floor.size[0] * floor.size[1]);
             row.inside += usize::from(is_inside(least, most));
             row.wetter += usize::from(truth > most + ROUNDED);
             row.drier += usize::from(truth < least - ROUNDED);
@@ -59,6 +63,16 @@ impl Row {
             row.off.push(about - truth);
         }
         row
+    }
+
+    /// The median width of a range, square feet.
+    pub fn width(&self) -> f64 {
+        median(&self.widths)
+    }
+
+    /// The median floor, square feet.
+    pub fn floor(&self) -> f64 {
+        median(&self.floors)
     }
 
     /// Do at least nine of ten ranges hold the truth?
@@ -70,12 +84,12 @@ impl Row {
 impl fmt::Display for Row {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Self { given, inside, wetter, drier, inside_before, .. } = self;
-        let (width, width_before) = (median(&self.widths), median(&self.widths_before));
+        let (width, width_before, whole) = (self.width(), median(&self.widths_before), self.floor());
         let (off, off_before) = (root_mean_square(&self.off), root_mean_square(&self.off_before));
         write!(
             f,
-            "given {given:3}  inside {inside:3}  wetter {wetter:2}  drier {drier:2}  width {width:5.1}  \
-             off {off:4.1} | before: inside {inside_before:3}  width {width_before:5.1}  off {off_before:4.1}"
+            "given {given:3}  inside {inside:3}  wetter {wetter:2}  drier {drier:2}  width {width:5.1} \
+             of {whole:.0}  off {off:4.1} | before: inside {inside_before:3}  width {width_before:5.1}  off {off_before:4.1}"
         )
     }
 }
@@ -90,46 +104,65 @@ fn root_mean_square(values: &[f64]) -> f64 {
     libm::sqrt(values.iter().map(|value| value * value).sum::<f64>() / values.len() as f64)
 }
 
-/// What a reading more is worth: how far "about" is off the truth, square feet, on the
-/// mean; as it was, with the next reading, and with one at any other place.
+/// What a reading more is worth, on the mean: how far "about" is off the truth in square
+/// feet, and how far the chance of a spot of the floor is off its being wet or not, as a
+/// mean square of percent points.
+#[derive(Default)]
 pub struct Next {
-    pub before: f64,
-    pub next: f64,
-    pub any: f64,
+    before: [f64; 2],
+    next: [f64; 2],
+    any: [f64; 2],
 }
 
 /// Places taken at random beside each next reading.
-const ANY: usize = 3;
+const ANY: usize = 2;
 
 impl Next {
     pub fn of(set: u64, kind: Kind, count: usize, fields: u64) -> Self {
-        let mut sums = Self { before: 0.0, next: 0.0, any: 0.0 };
+        let mut sums = Self::default();
         for number in 0..fields {
             let (floor, truth, read, mut random) = field(set, kind, number, count);
-            let off = |extent: &duckboard::engine::extent::Extent| {
-                (extent.wet.unwrap().area.to_square_feet() - truth).abs() / fields as f64
+            let spots = random.clone();
+            let add = |sums: &mut [f64; 2], extent: &Extent, runs: usize| {
+                let part = 1.0 / (fields as f64 * runs as f64);
+                sums[0] += (extent.wet.unwrap().area.to_square_feet() - truth).abs() * part;
+                sums[1] += unsure(&floor, extent, &mut spots.clone()) * part;
             };
             let extent = floor.extent(&read);
-            sums.before += off(&extent);
-            let next = extent.next.unwrap();
+            add(&mut sums.before, &extent, 1);
             let with = |place: [f64; 2], random: &mut Random| {
                 let mut more = read.clone();
                 more.push(floor.shown(place, random));
-                off(&floor.extent(&more))
+                floor.extent(&more)
             };
-            sums.next += with([next.at.x.to_feet(), next.at.y.to_feet()], &mut random);
+            let next = feet(extent.next.unwrap().at);
+            add(&mut sums.next, &with(next, &mut random), 1);
             for _ in 0..ANY {
                 let place = floor.any_place(&read, &mut random);
-                sums.any += with(place, &mut random) / ANY as f64;
+                add(&mut sums.any, &with(place, &mut random), ANY);
             }
         }
         sums
     }
 }
 
+fn feet(at: Point) -> [f64; 2] {
+    [at.x.to_feet(), at.y.to_feet()]
+}
+
+/// How far the chances of all spots are off what they are.
+fn unsure(floor: &Floor, extent: &Extent, random: &mut Random) -> f64 {
+    let off = extent.grid.floor().map(|cell| {
+        let off = 100.0 * (cell.chance - f64::from(u8::from(floor.is_wet(feet(cell.at), random))));
+        off * off
+    });
+    off.sum::<f64>() / extent.grid.floor().count() as f64
+}
+
 impl fmt::Display for Next {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Self { before, next, any } = self;
-        write!(f, "off {before:5.2}  with the next reading {next:5.2}  with one anywhere {any:5.2}")
+        write!(f, "area off {:5.2}  next {:5.2}  anywhere {:5.2} | ", before[0], next[0], any[0])?;
+        write!(f, "spots off {:4.0}  next {:4.0}  anywhere {:4.0}", before[1], next[1], any[1])
     }
 }

@@ -1,6 +1,5 @@
 //! Wood approaches the moisture of its air as a hot thing cools: by a part of what is
-//! left each day. The readings of a place make some paces likely and others not, and the
-//! meter's own error makes all of that wide.
+//! left each day. Two readings of a place give that part, more give the best one.
 
 #[cfg(doc)]
 use crate::engine::sources::Source;
@@ -9,56 +8,17 @@ use crate::engine::units::MoistureContent;
 /// Readings from here on hold free water, which leaves otherwise ([`Source::FreeWater`]).
 const FREE_WATER: MoistureContent = MoistureContent::percent(28);
 
-/// What one reading is off beside the next of the same meter, as a standard deviation in
-/// percent points: half of the meter's ±2 % ([`Source::MeterAccuracy`]).
-const OFF: f64 = 1.0;
-
-/// What a meter is off in all its readings alike (judgement).
-const BIAS: f64 = 1.5;
-
-/// How far off the air's own reading leaves the wood's end (judgement: about 2 points of
-/// humidity), and the three ends that stand for that with their parts.
-const END_OFF: f64 = 0.5;
-const ENDS: [(f64, f64); 3] = [(-1.732, 1.0 / 6.0), (0.0, 2.0 / 3.0), (1.732, 1.0 / 6.0)];
-
-/// How far above its end wet wood is when it is read first, percent points, and the
-/// standard deviation of that (judgement).
-const ABOVE: f64 = 8.0;
-const ABOVE_SPREAD: f64 = 8.0;
-
-/// In how many days all but a third of what is above the end goes, on the middle, and how
-/// many times more or less that may well be ([`Source::DryingPace`]).
-const DAYS: f64 = 20.0;
-const TIMES: f64 = 2.2;
-
-/// So many paces are tried, up to so many of those steps to either side.
-const PACES: i32 = 24;
-const STEPS: f64 = 2.5;
-
-/// So many heights for each, up to so many standard deviations to either side.
-const HEIGHTS: i32 = 6;
-const DEVIATIONS: f64 = 3.0;
-
-/// What part of all that may be is earlier than a range's first day, or later than its
-/// last.
-const FEW: f64 = 0.06;
-
-/// Wood on its way to the moisture of its air. Source: [`Source::FirstOrderDrying`],
-/// [`Source::DryingPace`], [`Source::MeterAccuracy`].
-#[derive(Debug, Clone, PartialEq)]
-pub struct Drying {
-    ways: Vec<Way>,
-}
-
-/// One way that it may go on.
+/// Wood on its way to the moisture of its air. Source: [`Source::FirstOrderDrying`].
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Way {
-    likely: f64,
+pub struct Drying {
+    /// Where it ends.
+    end: f64,
+    /// How far above that it was at the first reading that counts, in percent points.
+    above: f64,
+    /// Days from the first reading to that one.
+    began: f64,
     /// The part of what is left that goes in a day.
     a_day: f64,
-    /// How far above its end it was at the last reading, percent points.
-    above: f64,
-    end: f64,
 }
 
 /// Why readings are no drying.
@@ -68,6 +28,8 @@ pub enum Still {
     TooFew,
     /// At last it was past the meter's scale.
     PastScale,
+    /// A reading at or below what the air holds wood at: the air, or the meter, is wrong.
+    BelowItsEnd,
     /// It does not dry, or so slowly that no day can be named.
     NotDrying,
 }
@@ -78,129 +40,47 @@ pub enum Still {
 /// # Errors
 /// [`Still`] when no pace can be had of them.
 pub fn fit(end: MoistureContent, readings: &[(f64, MoistureContent)]) -> Result<Drying, Still> {
+    let start = readings.first().map_or(0.0, |(day, _)| *day);
     let counted = since_free_water(readings);
-    let (Some((first, _)), Some((last, _))) = (counted.first(), counted.last()) else { return Err(Still::TooFew) };
-    match slope(counted) {
-        None => return Err(Still::TooFew),
-        Some(slope) if slope >= 0.0 => return Err(Still::NotDrying),
-        Some(_) => {}
+    let end = end.to_percent();
+    let above = |moisture: MoistureContent| moisture.to_percent() - end;
+    let Some((first_day, first)) = counted.first() else { return Err(Still::TooFew) };
+    if counted.iter().any(|(_, moisture)| above(*moisture) <= 0.0) {
+        return Err(Still::BelowItsEnd);
     }
-    let days = last - first;
-    let points: Vec<_> = counted.iter().map(|(day, moisture)| (day - first, moisture.to_percent())).collect();
-    let mut ways = Vec::new();
-    for (off, part) in ENDS {
-        let end = end.to_percent() + off * END_OFF;
-        for step in -PACES..=PACES {
-            let steps = f64::from(step) / f64::from(PACES) * STEPS;
-            let a_day = libm::pow(TIMES, steps) / DAYS;
-            let Height { likely, above, spread } = height(&points, end, a_day);
-            for at in -HEIGHTS..=HEIGHTS {
-                let deviations = f64::from(at) / f64::from(HEIGHTS) * DEVIATIONS;
-                let above = above + deviations * spread;
-                if above > 0.0 {
-                    let likely = likely + libm::log(part) - 0.5 * (steps * steps + deviations * deviations);
-                    ways.push(Way { likely, a_day, above: above * libm::exp(-a_day * days), end });
-                }
-            }
-        }
+    let points: Vec<_> = counted.iter().map(|(day, moisture)| (day - first_day, libm::log(above(*moisture)))).collect();
+    let slope = slope(&points).ok_or(Still::TooFew)?;
+    if slope >= 0.0 {
+        return Err(Still::NotDrying);
     }
-    let best = ways.iter().map(|way| way.likely).fold(f64::NEG_INFINITY, f64::max);
-    ways.iter_mut().for_each(|way| way.likely = libm::exp(way.likely - best));
-    Ok(Drying { ways })
+    Ok(Drying { end, above: above(*first), began: first_day - start, a_day: -slope })
 }
 
 /// The readings after the last one that holds free water: what was before is another story.
-fn since_free_water(readings: &[(f64, MoistureContent)]) -> &[(f64, MoistureContent)] {
+pub(super) fn since_free_water(readings: &[(f64, MoistureContent)]) -> &[(f64, MoistureContent)] {
     readings.rsplit(|(_, moisture)| *moisture >= FREE_WATER).next().unwrap_or_default()
 }
 
 /// The slope of the line that lies nearest to all points; none if they lie upright.
-fn slope(readings: &[(f64, MoistureContent)]) -> Option<f64> {
-    let count = readings.len() as f64;
-    let mean = |of: fn(&(f64, MoistureContent)) -> f64| readings.iter().map(of).sum::<f64>() / count;
-    let (x, y) = (mean(|(day, _)| *day), mean(|(_, moisture)| moisture.to_percent()));
-    let spread: f64 = readings.iter().map(|(day, _)| (day - x) * (day - x)).sum();
-    let along: f64 = readings.iter().map(|(day, moisture)| (day - x) * (moisture.to_percent() - y)).sum();
-    (readings.len() > 1 && spread > 0.0).then(|| along / spread)
-}
-
-/// How far above its end wood was at the first reading.
-struct Height {
-    /// How well the readings suit the pace, as a logarithm.
-    likely: f64,
-    above: f64,
-    spread: f64,
-}
-
-/// The height at a pace, and how well the readings suit both, whatever the meter is off in
-/// all of them alike: least squares of two unknowns, each held by what is plausible of it.
-fn height(points: &[(f64, f64)], end: f64, a_day: f64) -> Height {
-    let sure = 1.0 / (OFF * OFF);
-    let (held, held_bias) = (1.0 / (ABOVE_SPREAD * ABOVE_SPREAD), 1.0 / (BIAS * BIAS));
-    let (mut own, mut both, mut bias) = (held, 0.0, held_bias);
-    let (mut pull, mut pull_bias) = (held * ABOVE, 0.0);
-    for (day, percent) in points {
-        let (part, over) = (libm::exp(-a_day * day), percent - end);
-        own += sure * part * part;
-        both += sure * part;
-        bias += sure;
-        pull += sure * part * over;
-        pull_bias += sure * over;
-    }
-    let determinant = own * bias - both * both;
-    let above = (bias * pull - both * pull_bias) / determinant;
-    let off = (own * pull_bias - both * pull) / determinant;
-    let missed: f64 = points
-        .iter()
-        .map(|(day, percent)| {
-            let left = percent - end - above * libm::exp(-a_day * day) - off;
-            sure * left * left
-        })
-        .sum();
-    let strained = held * (above - ABOVE) * (above - ABOVE) + held_bias * off * off;
-    let likely = -0.5 * (missed + strained + libm::log(determinant));
-    Height { likely, above, spread: libm::sqrt(bias / determinant) }
+fn slope(points: &[(f64, f64)]) -> Option<f64> {
+    let count = points.len() as f64;
+    let mean = |of: fn(&(f64, f64)) -> f64| points.iter().map(of).sum::<f64>() / count;
+    let (x, y) = (mean(|point| point.0), mean(|point| point.1));
+    let spread: f64 = points.iter().map(|point| (point.0 - x) * (point.0 - x)).sum();
+    let along: f64 = points.iter().map(|point| (point.0 - x) * (point.1 - y)).sum();
+    (points.len() > 1 && spread > 0.0).then(|| along / spread)
 }
 
 impl Drying {
-    /// Days from the last reading until the wood is at a moisture content: the first day
-    /// that may be, and the last, if there is one. It may be there already; no day is
-    /// before the last reading.
-    pub fn days_to(&self, target: MoistureContent) -> (f64, Option<f64>) {
-        let target = target.to_percent();
-        let mut days: Vec<_> = self.ways.iter().map(|way| (way.days_to(target), way.likely)).collect();
-        days.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let all: f64 = days.iter().map(|(_, likely)| likely).sum();
-        let at = |part: f64| {
-            let mut left = part * all;
-            let day = days.iter().find(|(_, likely)| {
-                left -= likely;
-                left <= 0.0
-            });
-            day.or(days.last()).map_or(f64::INFINITY, |(day, _)| *day)
-        };
-        let last = at(1.0 - FEW);
-        (at(FEW), last.is_finite().then_some(last))
+    /// The part of what is left that goes in a day.
+    pub fn a_day(&self) -> f64 {
+        self.a_day
     }
 
-    /// The same wood at the same pace, from its last reading on in air that holds wood at
-    /// `other` and not at the end that it was fitted to.
-    #[must_use]
-    pub fn in_other_air(&self, fitted: MoistureContent, other: MoistureContent) -> Self {
-        let by = other.to_percent() - fitted.to_percent();
-        let ways = self.ways.iter().map(|way| Way { above: way.above - by, end: way.end + by, ..*way });
-        Self { ways: ways.collect() }
-    }
-}
-
-impl Way {
-    /// Days from the last reading; without end if it never gets there.
-    fn days_to(&self, target: f64) -> f64 {
-        let left = target - self.end;
-        match () {
-            () if self.above <= left => 0.0,
-            () if left <= 0.0 => f64::INFINITY,
-            () => libm::log(self.above / left) / self.a_day,
-        }
+    /// Days from the first reading to a moisture content; none if the air holds the wood
+    /// above it. A day in the past is negative.
+    pub fn days_to(&self, target: MoistureContent) -> Option<f64> {
+        let left = target.to_percent() - self.end;
+        (left > 0.0).then(|| self.began + libm::log(self.above / left) / self.a_day)
     }
 }

@@ -1,6 +1,7 @@
 //! When each place reaches its limit, as a range of days; and what other air would do.
 
-use super::fit::{Drying, Still, fit};
+use super::fit::Still;
+use super::paces::{Paces, paces};
 use crate::engine::air::{AirLocation, equilibrium_moisture};
 use crate::engine::closing::{Limits, Verdict, verdict};
 use crate::engine::entry::{EntryId, Time};
@@ -179,8 +180,8 @@ fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: Moisture
     }
     match pace(end, readings) {
         Err(still) => Outlook::Unknown(still),
-        Ok(drying) => {
-            let (first, latest) = drying.days_to(limit);
+        Ok(paces) => {
+            let (first, latest) = paces.days_to(limit);
             match day(*last_day, first) {
                 Some(first) => Outlook::Between(first, latest.and_then(|latest| day(*last_day, latest))),
                 None => Outlook::Unknown(Still::NotDrying),
@@ -191,7 +192,7 @@ fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: Moisture
 
 /// How a place dries. A reading off the meter's scale is no number to fit, and what was
 /// before it is another story.
-fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Drying, Still> {
+fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Paces, Still> {
     let is_no_number = |reading: &Corrected| reading.corrected.number().is_none();
     let numbers = readings.rsplit(|(_, reading)| is_no_number(reading)).next().unwrap_or_default();
     let Some((first, _)) = numbers.first() else { return Err(Still::PastScale) };
@@ -200,7 +201,7 @@ fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Drying, 
     }
     let day_of = |at: Time| days_between(*first, at);
     let days: Vec<_> = numbers.iter().map(|(at, reading)| (day_of(*at), reading.corrected.bound())).collect();
-    fit(end, &days)
+    paces(end, &days)
 }
 
 fn days_between(from: Time, to: Time) -> f64 {

@@ -27,9 +27,6 @@ const APART: f64 = 1e-6;
 /// Wood is never as even as this within a hand's breadth.
 const LEAST_FLECK: f64 = 0.1;
 
-/// A reading is asked what it tells of the wood about so many feet around it (judgement).
-const TOLD_ABOUT: f64 = 6.0;
-
 /// Beyond so many standard deviations there is no doubt left.
 const NO_DOUBT: f64 = 5.0;
 
@@ -112,31 +109,13 @@ impl Draws {
         Told { places: of, wet }
     }
 
-    /// How likely each node is over the limit on each floor.
-    pub fn over(&self, limit: MoistureContent) -> Vec<Vec<f64>> {
-        let over = |value: f64, fleck: f64| chance_over((value - limit.to_percent()) / fleck);
-        let of_floor = |floor: &Drawn| floor.nodes.iter().map(|value| over(*value, floor.fleck)).collect();
-        self.floors.iter().map(of_floor).collect()
-    }
-
-    /// How much a reading at a place would tell of how much is wet around it, `over` being
-    /// what is wet on each floor: how far the two go along with each other. What lies far
-    /// off is left out: there they only seem to.
-    pub fn telling(&self, place: [f64; 2], over: &[Vec<f64>]) -> f64 {
+    /// How much a reading at a place would tell of how much is wet, as [`Told`] has it: how
+    /// far the two go along with each other from floor to floor.
+    pub fn telling(&self, place: [f64; 2], wet: &[f64]) -> f64 {
         let around = self.lattice.around(place);
-        let near: Vec<_> = self
-            .lattice
-            .nodes
-            .iter()
-            .map(|node| {
-                let away = distance(*node, place) / TOLD_ABOUT;
-                libm::exp(-away * away)
-            })
-            .collect();
         let read: Vec<_> = self.floors.iter().map(|floor| around.of(&floor.nodes)).collect();
-        let wet: Vec<_> = over.iter().map(|over| dot(&near, over)).collect();
         let noise: f64 = self.floors.iter().map(|floor| floor.fleck * floor.fleck + METER_NOISE).sum();
-        let (read, wet) = (about_mean(&read), about_mean(&wet));
+        let (read, wet) = (about_mean(&read), about_mean(wet));
         let common = dot(&read, &wet);
         common * common / (dot(&read, &read) + noise).max(1e-12)
     }

@@ -15,9 +15,10 @@ pub const FEWEST_DRAWN: usize = 6;
 const LOST_A_FOOT: f64 = 4.0;
 
 /// How far beyond the end of its scale a meter's wood may be, percent points, and the
-/// standard deviation of that (judgement): such a reading is no number.
-const PAST_SCALE: f64 = 5.0;
-const PAST_SCALE_SPREAD: f64 = 4.0;
+/// standard deviation of that (judgement): such a reading is no number, and the wood is
+/// hardly ever drier than the scale's end.
+const PAST_SCALE: f64 = 4.0;
+const PAST_SCALE_SPREAD: f64 = 2.0;
 
 /// Readings drawn out between their places.
 pub(super) enum Field {

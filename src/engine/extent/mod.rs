@@ -154,7 +154,8 @@ impl Extent {
         let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
         let field = Field::of(&spots, &outline);
         let (grid, wet_on_each) = Grid::over(&outline, &field, limit);
-        let next = NextReading::of(&floor, &outline, &spots, field.drawn(), limit);
+        let next =
+            NextReading::of(&floor, &outline, &spots, field.drawn().map(|draws| (draws, wet_on_each.as_slice())));
         let wet = field.drawn().map(|_| Wet::of(&grid, &wet_on_each, &spots, &floor, &outline, limit));
         let doubts = doubts(&field, relative, unplaced, spots.len());
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));

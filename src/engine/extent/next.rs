@@ -1,7 +1,7 @@
 //! The next reading: the place within reach that would tell most of how much is wet.
 //!
-//! On some of the floors that the readings allow more is wet about a place, on some less;
-//! the best place is where what would be read goes along with that most. Where readings are too few for
+//! On some of the floors that the readings allow more is wet, on some less; the best place
+//! is where what would be read goes along with that most. Where readings are too few for
 //! that, the place farthest from all of them.
 
 use super::Spot;
@@ -10,7 +10,7 @@ use super::field::feet;
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::Floor;
-use crate::engine::units::{Length, MoistureContent};
+use crate::engine::units::Length;
 
 /// How far apart the places lie that are looked at along a joist: what a carpenter is
 /// told to the foot is also what was looked at.
@@ -44,15 +44,13 @@ impl NextReading {
         floor: &Floor,
         outline: &Outline,
         spots: &[Spot],
-        drawn: Option<&Draws>,
-        limit: MoistureContent,
+        drawn: Option<(&Draws, &[f64])>,
     ) -> Option<Self> {
         let places = places(floor, outline, spots);
         let nearest = |place: Point| spots.iter().map(|spot| (spot.at - place).length()).min().unwrap_or(Length::ZERO);
         let best = match drawn {
-            Some(draws) => {
-                let over = draws.over(limit);
-                let rated = places.into_iter().map(|place| (draws.telling(feet(place), &over), place));
+            Some((draws, wet)) => {
+                let rated = places.into_iter().map(|place| (draws.telling(feet(place), wet), place));
                 rated.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, place)| place)?
             }
             None => places.into_iter().max_by_key(|place| nearest(*place))?,
