@@ -141,7 +141,7 @@ impl Session {
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
         let units = self.prefs.get_untracked().units;
-        self.take(|draft, job, pen, _| take::look(draft, job, pen, units, finding).map_err(|refused| refused.message));
+        self.take(|draft, job, pen, _| take::look(draft, job, pen, units, finding));
     }
 
     /// Takes an entry back.
