@@ -60,6 +60,8 @@ fn a_job_that_knows_nothing_says_what_to_do_on_every_card() {
     for card in page(desk.job()) {
         assert!(!card.headline.is_empty() || !card.asks.is_empty(), "{card:?}");
         assert_ne!(card.headline, "Close", "nothing is closed unread");
+        let next = card.lines.iter().filter(|line| line.tone == Tone::Next);
+        next.for_each(|line| assert!(!line.text.starts_with("Next"), "the page says that by itself: {}", line.text));
     }
     let asks = card(desk.job(), "Checklist").asks;
     assert!(asks.len() > 15 && !asks.iter().any(Ask::is_answered));

@@ -2,6 +2,7 @@
 //! and what can be drawn of it. Pages are made of them, on the screen and on paper.
 
 use super::Drawing;
+use crate::engine::describe::capital;
 use crate::engine::figure::{Known, Need, Why};
 use crate::engine::job::Observation;
 use crate::engine::sources::Source;
@@ -135,7 +136,7 @@ impl Card {
 
     /// What is missing, as a card.
     pub(in crate::draw) fn missing(title: impl Into<String>, needs: &[Need]) -> Self {
-        let lines = needs.iter().map(|need| Line::next(format!("Next: {}.", need.words()))).collect();
+        let lines = needs.iter().map(|need| Line::next(format!("{}.", capital(need.words())))).collect();
         Self::new(title, "Not enough to say", lines)
     }
 }

@@ -1,6 +1,15 @@
 //! Holds the map's ranges and the forecast's to invented truths, and prints how often they
 //! hold: `cargo run --release --example calibration -- [SET]`, sets 1 and 2.
 //!
+//! `inside`: the truth is between "at least" and "at most"; `wetter` and `drier`: it is over
+//! or under both; `width`: the median; `off`: how far "about" is off, as a root mean square;
+//! `before`: the same floors by the method that was replaced (`before.rs`). A forecast's
+//! range that begins with the last reading says that wood may be there already, and so
+//! holds a day before it; how many those are is printed.
+//!
+//! Everything was weighed on set 1. Set 2 was looked at once, when nothing was changed any
+//! more; both outputs are kept beside this file.
+//!
 //! Ends with 1 when a range holds the truth in fewer than nine of ten.
 #![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a trial fails by panicking")]
 
