@@ -262,7 +262,8 @@ fn a_spot_read_again_is_the_place_that_it_was() {
 #[test]
 fn over_the_maximum_is_a_reading_and_moves_on() {
     let mut desk = at_meter(4, "5'");
-    let saved = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over).unwrap();
+    let saved =
+        take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over).unwrap();
     let read_back = desk.takes(saved);
     assert_eq!((read_back.value.as_str(), read_back.spoken.as_str()), ("over maximum", "over maximum"));
     assert_eq!(last_reading(&desk).shown, Shown::OverMaximum);

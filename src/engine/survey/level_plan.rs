@@ -1,8 +1,8 @@
 //! Joist tops brought to a plane: what each station takes, up or down, and how flat they
 //! are as they stand.
 
-use super::levels::largest_gap_along;
 use super::Floor;
+use super::levels::largest_gap_along;
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
