@@ -38,11 +38,13 @@ async fn a_room_out_of_square_is_measured_corrected_laid_and_cut() {
         phone.is_asked(&format!("Corner 1 to corner {to}")).await;
         phone.keypad(&format!("{keys} save")).await;
     }
-    phone.is_asked("side 4 disagrees with the rest by 3").await;
+    phone.is_asked("side 4 (by 3").await;
+    phone.wait_for("Stop: cut nothing yet.").await;
     phone.screenshot("sheets-wrong-side").await;
 
     phone.go_to("Answers").await;
-    phone.is_answered("Do the measurements agree?", "side 4 disagrees with the rest by 3").await;
+    phone.is_answered("Do the measurements agree?", "side 4 (by 3").await;
+    phone.wait_for("Stop: cut nothing yet.").await;
     phone.go_to("Log").await;
     phone.open_entry(r#"6' 2 7/8", then right"#).await;
     phone.fill("Length, rightly", "5' 11 3/4\"").await;

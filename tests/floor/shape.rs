@@ -116,6 +116,17 @@ fn sides_that_miss_their_start_by_three_inches_stop_what_is_cut() {
     assert_eq!(by, length("3 1/64\"").value, "the size is exact");
 }
 
+#[test]
+fn a_side_measured_again_says_nothing_of_how_square_the_room_is() {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&[("12'", R), ("10'", R), ("12' 6\"", R), ("10'", R)]);
+    desk.tie(sides[2], sides[3], "12' 6\"");
+    assert!(disagreement(desk.job()).stops(), "the first side may still be wrong");
+    desk.tie(sides[0], sides[2], "15' 9 3/4\"");
+    desk.tie(sides[1], sides[3], "15' 9 3/4\"");
+    assert!(!disagreement(desk.job()).stops(), "both diagonals say that the walls do slant");
+}
+
 /// A room of 12 ft by 10 ft; its diagonals are 15 ft 7 29/64 in by Pythagoras.
 fn with_a_wrong_diagonal(text: &str) -> Desk {
     let mut desk = Desk::new();

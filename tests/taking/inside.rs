@@ -302,11 +302,11 @@ fn rect(from: (i32, i32), to: (i32, i32)) -> Rect {
 fn an_opening_proposed_stays_in_the_room_and_clear_of_others() {
     // Wet over the jog: 5' 4" to 12 ft across, 3 ft to 9 ft down.
     let wet = rect((64, 36), (144, 108));
-    let (desk, floor, outline) = floor_with(&[]);
+    let (_, floor, outline) = floor_with(&[]);
     let proposed = propose(&floor, &outline, wet).unwrap();
     assert!(outline.holds_rect(proposed) && wet.grown(Length::nm(1)).contains(proposed.least()));
     assert_eq!(proposed, rect((64, 36), (144, 72)), "the larger part of it");
-    let opening = as_opening(&floor, proposed, desk.units).unwrap();
+    let opening = as_opening(&floor, proposed).unwrap();
     assert_eq!((opening.along.typed.as_str(), opening.width.typed.as_str()), ("64\"", "36\""));
 
     let (_, floor, outline) = floor_with(&[["6'", "3'", "3'", "2'"]]);

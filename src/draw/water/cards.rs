@@ -138,7 +138,7 @@ fn where_to(job: &Job, next: NextReading, units: Units) -> String {
 
 /// The opening that takes out what is rather wet than not, to be accepted or not.
 fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<(Act, String)> {
-    let opening = as_opening(&extent.floor, rect, units)?;
+    let opening = as_opening(&extent.floor, rect)?;
     let [along, out, length, width] =
         [&opening.along, &opening.out, &opening.length, &opening.width].map(|typed| units.read(typed.value));
     let label = format!("Open {length} × {width}");

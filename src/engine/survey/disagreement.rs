@@ -92,7 +92,7 @@ pub fn of_standing(floor: &Floor, standing: &Standing) -> Disagreement {
 /// side or corners out of square, and only another measurement tells which.
 fn unless_open(floor: &Floor, shape: &Shape) -> Disagreement {
     let by = floor.walk.closing_error().misclosure();
-    if shape.is_checked() || by < STOPS_AT {
+    if shape.is_crossed() || by < STOPS_AT {
         return Disagreement::Fits { corners_within: shape.adjusted.corners_within };
     }
     let missed = format(by, LengthStyle::default());

@@ -2,8 +2,7 @@
 
 use super::{Floor, Opening};
 use crate::engine::geometry::{Outline, Point, Rect};
-use crate::engine::take::Units;
-use crate::engine::units::tape::{InchStep, LengthStyle, ShownUnit, format};
+use crate::engine::units::tape::{InchStep, LengthStyle, format};
 use crate::engine::units::{Length, Typed};
 
 /// Openings are proposed to the sixteenth, as tapes are marked.
@@ -69,10 +68,10 @@ fn centers(floor: &Floor, of: fn(Point) -> Length) -> impl Iterator<Item = Lengt
 }
 
 /// The rectangle as an opening from the first corner. None if it cannot be said so exactly.
-pub fn as_opening(floor: &Floor, rect: Rect, units: Units) -> Option<Opening> {
+pub fn as_opening(floor: &Floor, rect: Rect) -> Option<Opening> {
     let from = *floor.sides.first()?;
-    let style = LengthStyle { unit: ShownUnit::Inches, step: InchStep::SixtyFourth };
-    let style = if units.length.unit.has_fractions() { style } else { units.length };
+    // Sixteenths are exact in inches alone, whatever lengths are shown in.
+    let style = LengthStyle::inches(InchStep::SixtyFourth);
     let typed = |length: Length| Typed::new(format(length, style).unmarked().to_owned(), length);
     // The first side runs along the page from the first corner.
     let (along, length) = (rect.least().x, rect.width());

@@ -1,6 +1,6 @@
 //! The room's shape: the outline that fits everything measured of it best.
 
-use super::adjust::{Accuracy, Adjusted, House, Network, Observation, Unfixed, adjust};
+use super::adjust::{Accuracy, Adjusted, Checked, House, Measured, Network, Observation, Unfixed, adjust};
 use super::{Floor, Offset, Ruler, Trust};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Outline, Point, Turn};
@@ -71,6 +71,14 @@ impl Shape {
     /// Was anything measured beyond the sides?
     pub fn is_checked(&self) -> bool {
         self.entries.iter().flatten().count() > self.floor.sides.len()
+    }
+
+    /// Was anything measured across the room, which says how square it is?
+    pub fn is_crossed(&self) -> bool {
+        let across = |checked: &Checked| {
+            matches!(checked.measured, Measured::Diagonal(..) | Measured::Offset(_) | Measured::Along(_))
+        };
+        self.adjusted.checked.iter().any(across)
     }
 }
 

@@ -48,7 +48,7 @@ pub fn step(job: &Job, spot: &Place, joists: i16) -> Place {
         let ahead = floor.starts(*joist).0 - floor.starts(before).0;
         if ahead.abs() > inside::BEYOND_A_WALL {
             let length = here.value - ahead;
-            *along = (length >= Length::ZERO).then(|| Typed::new(Units::default().read(length), length));
+            *along = (length >= Length::ZERO).then(|| as_typed(length));
         }
     }
     let is_there = floor.is_none_or(|floor| inside::refuses_place(&floor, &moved, Units::default()).is_none());
@@ -56,6 +56,16 @@ pub fn step(job: &Job, spot: &Place, joists: i16) -> Place {
         *along = None;
     }
     moved
+}
+
+/// A length as somebody would type it: to the sixty-fourth if it is one, else to the
+/// millimetre, so that text and value agree.
+fn as_typed(length: Length) -> Typed<Length> {
+    if length.to_nm() % Length::SIXTY_FOURTH.to_nm() == 0 {
+        return Typed::new(Units::default().read(length), length);
+    }
+    let whole = length.to_nearest(Length::MILLIMETRE);
+    Typed::new(format!("{} mm", whole.to_nm() / Length::MILLIMETRE.to_nm()), whole)
 }
 
 /// The spot at another face. An end lies at no distance along: none is inherited.

@@ -7,8 +7,8 @@
 //! readings, and again without each of those that could be wrong. A wrong reading may be
 //! off by anything from an inch to yards; a good one only by its instrument's error. A
 //! house out of square explains small disagreements everywhere; a wrong reading explains
-//! a large one at one place. Whatever the measurements say more of is believed, and since a wrong
-//! reading is weighed beside each squareness, none is mistaken for an old house.
+//! a large one at one place. A wrong reading is weighed beside each squareness, so that no estimate
+//! of that takes it in unseen; how often it is missed all the same, the curve says.
 //!
 //! Source: Bayes' rule; the likelihood with the corners integrated out as in restricted
 //! maximum likelihood (from memory). How often it is right: `tests/adjust/curve`.
@@ -19,8 +19,9 @@ use super::rest::{Rest, Unfixed, start};
 use super::squareness::Possible;
 use crate::engine::units::Angle;
 
-/// How often one of a room's readings is wrong, before anything is known of them: one room
-/// in seventeen, whatever was measured there (a judgement, no source), each of them as likely as another.
+/// How often one of a room's readings is wrong, before anything is known of them: in one room
+/// of seventeen, whatever was measured there (a judgement, no source); each of them as likely
+/// as another.
 const WRONG: f64 = 0.06;
 
 /// A room is accused when it is less likely than this that every reading is good. So clean
