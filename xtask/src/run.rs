@@ -49,12 +49,8 @@ pub fn watched(
 ) -> Result<Option<ExitStatus>> {
     let out = File::create(log).with_context(|| format!("cannot write {}", log.display()))?;
     let errors = out.try_clone()?;
-    let mut child = command
-        .stdin(Stdio::null())
-        .stdout(out)
-        .stderr(errors)
-        .spawn()
-        .with_context(|| format!("cannot start `{}`", shown(command)))?;
+    let child = command.stdout(out).stderr(errors).spawn();
+    let mut child = child.with_context(|| format!("cannot start `{}`", shown(command)))?;
     let start = Instant::now();
     loop {
         let left = limit.saturating_sub(start.elapsed());

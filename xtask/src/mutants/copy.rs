@@ -6,7 +6,7 @@ use crate::{paths, run};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
-use std::fs;
+use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -15,6 +15,8 @@ pub struct Copy {
     pub folder: PathBuf,
     /// What is said while it is worked on.
     pub logs: PathBuf,
+    /// Locked for as long as anybody works in the copy: whoever holds it open.
+    lock: File,
 }
 
 impl Copy {
@@ -27,15 +29,25 @@ impl Copy {
         if !changed.is_empty() {
             bail!("commit first: the mutants of what is committed are judged\n{changed}");
         }
+        fs::create_dir_all(&folder)?;
+        let lock = File::create(logs.join("lock"))?;
+        if lock.try_lock().is_err() {
+            bail!("somebody still works in {}: end that first", folder.display());
+        }
         if !folder.join(".git").is_dir() {
-            fs::create_dir_all(&folder)?;
             text_of(git(&folder).args(["init", "--quiet"]))?;
         }
         text_of(git(&folder).args(["fetch", "--quiet"]).arg(&root).arg("HEAD"))?;
         // Also what a run that was stopped has left.
         text_of(git(&folder).args(["reset", "--quiet", "--hard", "FETCH_HEAD"]))?;
         text_of(git(&folder).args(["clean", "--quiet", "--force", "-d"]))?;
-        Ok(Self { folder, logs })
+        Ok(Self { folder, logs, lock })
+    }
+
+    /// What a command is given as its input, so that the copy stays locked until it ends,
+    /// whatever becomes of us.
+    pub fn hold(&self) -> Result<File> {
+        Ok(self.lock.try_clone()?)
     }
 
     /// The digest of every source file, by its path from the root.
