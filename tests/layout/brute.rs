@@ -1,18 +1,46 @@
 //! The same question answered by trying everything, with none of the engine's means:
 //! floors as grids of unit squares, pieces by flooding, sheets by every set of pieces.
 
-use duckboard::engine::sheets::layout::{Request, Sheet};
+use duckboard::engine::sheets::layout::Request;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A piece's size along x and y.
 type Size = (i32, i32);
 
-/// More pieces than that take minutes.
-const MOST_PIECES: usize = 8;
+/// More choices among pieces than that take minutes: eight pieces of eight sizes, or as many
+/// of one size as a floor has.
+const MOST_CHOICES: usize = 256;
 
-/// Has this floor a layout of too many pieces to try everything?
+/// Has this floor a layout with too many choices to try everything?
 pub fn is_too_much(asked: &Request) -> bool {
-    all_layouts(asked).iter().any(|pieces| pieces.len() > MOST_PIECES)
+    all_layouts(asked).iter().any(|pieces| subsets(pieces).len() > MOST_CHOICES)
+}
+
+/// Every set of some of these pieces, equal ones not told apart, in order: none of them
+/// first, all of them last.
+fn subsets(pieces: &[Size]) -> Vec<Vec<Size>> {
+    let mut sets = vec![Vec::new()];
+    for like in pieces.chunk_by(|a, b| a == b) {
+        let more = |set: &Vec<Size>| {
+            let set = set.clone();
+            (0..=like.len()).map(move |count| [set.as_slice(), &vec![like[0]; count]].concat()).collect::<Vec<_>>()
+        };
+        sets = sets.iter().flat_map(more).collect();
+        if sets.len() > MOST_CHOICES {
+            break;
+        }
+    }
+    sets
+}
+
+/// What is left of pieces when some of them are taken.
+fn without(pieces: &[Size], taken: &[Size]) -> Vec<Size> {
+    let mut left = pieces.to_vec();
+    for piece in taken {
+        let at = left.iter().position(|other| other == piece).unwrap();
+        left.remove(at);
+    }
+    left
 }
 
 fn all_layouts(asked: &Request) -> BTreeSet<Vec<Size>> {
@@ -155,34 +183,28 @@ type Known = BTreeMap<(Vec<Size>, i32, i32), bool>;
 
 /// By every set of pieces: none on a sheet that what is on hand can hold.
 fn fewest_sheets(asked: &Request, pieces: &[Size], known: &mut Known) -> u32 {
-    let sets = 1_usize << pieces.len();
     let mut pieces = pieces.to_vec();
     pieces.sort_unstable();
-    let members =
-        |set: usize| (0..pieces.len()).filter(|at| set >> at & 1 == 1).map(|at| pieces[at]).collect::<Vec<_>>();
-    let mut held_by = |blank: Sheet| -> Vec<bool> {
-        (0..sets).map(|set| fits(&members(set), blank.length, blank.width, asked.kerf, known)).collect()
-    };
-    let fits = held_by(asked.sheet);
-    let mut fewest = vec![u32::MAX; sets];
-    fewest[0] = 0;
-    for set in 1..sets {
-        let lowest = set & set.wrapping_neg();
-        let mut part = set;
-        while part > 0 {
-            if part & lowest != 0 && fits[part] {
-                fewest[set] = fewest[set].min(fewest[set ^ part].saturating_add(1));
-            }
-            part = (part - 1) & set;
-        }
+    // For each set what it takes: smaller sets come first.
+    let mut sets = subsets(&pieces);
+    sets.sort_by_key(Vec::len);
+    let mut fewest: BTreeMap<Vec<Size>, u32> = BTreeMap::from([(Vec::new(), 0)]);
+    for set in sets.iter().filter(|set| !set.is_empty()) {
+        // Its first piece is on some sheet.
+        let parts = subsets(set).into_iter().filter(|part| part.first() == set.first());
+        let parts = parts.filter(|part| fits(part, asked.sheet.length, asked.sheet.width, asked.kerf, known));
+        let least = parts.map(|part| fewest[&without(set, &part)].saturating_add(1)).min();
+        fewest.insert(set.clone(), least.unwrap_or(u32::MAX));
     }
     for blank in &asked.on_hand {
-        let holds = held_by(*blank);
-        let parts = |set: usize| (0..=set).filter(move |part| part & set == *part);
-        let with_it = |set: usize| parts(set).filter(|part| holds[*part]).map(|part| fewest[set ^ part]).min();
-        fewest = (0..sets).map(|set| with_it(set).unwrap()).collect();
+        let with_it = |set: &Vec<Size>, known: &mut Known| {
+            let parts = subsets(set);
+            let held = parts.into_iter().filter(|part| fits(part, blank.length, blank.width, asked.kerf, known));
+            held.map(|part| fewest[&without(set, &part)]).min().unwrap()
+        };
+        fewest = sets.iter().map(|set| (set.clone(), with_it(set, known))).collect();
     }
-    fewest[sets - 1]
+    fewest[&pieces]
 }
 
 /// By every cut at every unit, with every parting. Pieces come in order, so that equal
@@ -206,14 +228,9 @@ fn fits(pieces: &[Size], length: i32, width: i32, kerf: i32, known: &mut Known) 
     if let Some(fits) = known.get(&key) {
         return *fits;
     }
-    let mut parted = BTreeSet::new();
-    let found = (1..(1_u32 << pieces.len()) - 1).any(|set| {
-        let side = |wanted: bool| {
-            let of_side = pieces.iter().enumerate().filter(|(at, _)| (set >> at & 1 == 1) == wanted);
-            of_side.map(|(_, size)| *size).collect::<Vec<_>>()
-        };
-        let (one, other) = (side(true), side(false));
-        if !parted.insert(one.clone()) {
+    let found = subsets(pieces).into_iter().any(|one| {
+        let other = without(pieces, &one);
+        if one.is_empty() || other.is_empty() {
             return false;
         }
         let across = |at: i32, known: &mut Known| {

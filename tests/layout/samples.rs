@@ -1,7 +1,7 @@
 //! Cases to work on.
 
 use crate::format::CaseFile;
-use duckboard::engine::sheets::layout::{Case, Layout, Request, Search, Sheet, Step};
+use duckboard::engine::sheets::layout::{Case, Layout, Limits, Request, Search, Sheet, Step};
 use proptest::prelude::*;
 
 /// A committed case by its name.
@@ -52,6 +52,74 @@ pub fn tiny() -> impl Strategy<Value = Request> {
             }
         },
     )
+}
+
+/// Halls of many courses, so narrow that a sheet holds a dozen of their pieces and more.
+pub fn strips() -> impl Strategy<Value = Request> {
+    let sizes = (1..=4_i32, 1..=14_usize, 0..=5_i32);
+    let rules = (0..=1_i32, 0..=1_i32, 1..=6_i32, 0..=1_usize);
+    (sizes, rules, prop::option::of((1..=12_i32, 1..=6_i32))).prop_map(
+        |((along, courses, more), (half_gap, kerf, min_rip, stagger), on_hand)| {
+            let gap = 2 * half_gap;
+            let across = courses as i32 * (6 + gap) + more;
+            Request {
+                outline: vec![(0, 0), (along, 0), (along, across), (0, across)],
+                holes: Vec::new(),
+                joists: vec![along / 2],
+                joist_width: 0,
+                sheet: Sheet { length: 12, width: 6 },
+                on_hand: on_hand.into_iter().map(|(length, width)| Sheet { length, width }).collect(),
+                gap,
+                kerf,
+                min_rip,
+                min_bays: 2,
+                stagger,
+            }
+        },
+    )
+}
+
+/// Limits as small as can be, each by itself: where the search gives up at once.
+pub fn limits() -> impl Strategy<Value = Limits> {
+    let few = prop_oneof![Just(0_usize), Just(1), Just(2), 3..40_usize, Just(1000)];
+    (prop::collection::vec(few, 29), any::<u64>()).prop_map(|(few, usual)| {
+        let mut few = few.into_iter().enumerate().map(|(at, few)| (usual >> at & 1 == 0).then_some(few));
+        let mut next = |otherwise: usize| few.next().flatten().unwrap_or(otherwise);
+        let all = Limits::USUAL;
+        Limits {
+            kept: next(all.kept),
+            work_a_filling: next(all.work_a_filling as usize) as u64,
+            work_a_sheet: next(all.work_a_sheet as usize) as u64,
+            choices: next(all.choices),
+            // Two lengths are there whatever is cut: nought and the sheet.
+            lengths: next(all.lengths).max(4),
+            kinds: next(all.kinds),
+            ways: next(all.ways),
+            few_ways: next(all.few_ways),
+            ways_at_once: next(all.ways_at_once),
+            sets: next(all.sets),
+            compared: next(all.compared as usize) as u64,
+            joints_tried: next(all.joints_tried),
+            programmed: next(all.programmed),
+            columns: next(all.columns),
+            unsolved: next(all.unsolved as usize) as u32,
+            steps_a_round: next(all.steps_a_round),
+            pooled: next(all.pooled),
+            rounds_for_one: next(all.rounds_for_one),
+            effort: next(all.effort),
+            effort_for_each: next(all.effort_for_each),
+            quick_effort: next(all.quick_effort),
+            tried: next(all.tried),
+            dead: next(all.dead),
+            throws: next(all.throws),
+            throws_in_all: next(all.throws_in_all),
+            beginnings: next(all.beginnings),
+            beginnings_a_step: next(all.beginnings_a_step),
+            remembered: next(all.remembered),
+            stacks: next(all.stacks),
+            ..all
+        }
+    })
 }
 
 type Ring = Vec<(i32, i32)>;

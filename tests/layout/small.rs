@@ -1,6 +1,6 @@
 //! What is found and proven is what trying everything finds.
 
-use crate::samples::{searched, tiny};
+use crate::samples::{limits, searched, strips, tiny};
 use crate::{brute, format::CaseFile};
 use duckboard::engine::sheets::layout::{Case, Search, Sheet, Step, check};
 use proptest::prelude::*;
@@ -29,6 +29,77 @@ proptest! {
     }
 }
 
+proptest! {
+    #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(80) })]
+    /// Up to fifteen pieces on one sheet.
+    #[test]
+    fn a_sheet_of_many_small_pieces_is_found_like_any_other(asked in strips()) {
+        prop_assume!(!brute::is_too_much(&asked));
+        let expected = brute::fewest(&asked);
+        let search = searched(Case::new(asked).unwrap());
+        prop_assert_eq!(search.best().map(|best| (best.sheets(), best.pieces.len())), expected);
+        if let Some(best) = search.best() {
+            prop_assert!(search.is_proven());
+            prop_assert!(check(search.case(), best).is_ok(), "{:?}", check(search.case(), best));
+        }
+        prop_assert_eq!(search.is_impossible(), expected.is_none());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { max_global_rejects: 10_000, ..ProptestConfig::with_cases(400) })]
+    /// Whatever it gives up, it never says more than it knows.
+    #[test]
+    fn a_search_that_gives_up_early_proves_nothing_false(
+        asked in prop_oneof![tiny(), strips()],
+        limits in limits(),
+    ) {
+        prop_assume!(!brute::is_too_much(&asked));
+        let expected = brute::fewest(&asked);
+        let mut search = Search::new(Case { limits, ..Case::new(asked).unwrap() });
+        for _ in 0..300 {
+            let is_done = search.step() == Step::Done;
+            match expected {
+                None => prop_assert!(search.best().is_none()),
+                Some((sheets, pieces)) => {
+                    prop_assert!(search.bound() <= sheets, "bound {} of {sheets}", search.bound());
+                    prop_assert!(!search.is_impossible());
+                    let rank = search.best().map(|best| (best.sheets(), best.pieces.len()));
+                    prop_assert!(rank.is_none_or(|rank| rank >= (sheets, pieces)), "{rank:?}");
+                }
+            }
+            if is_done {
+                break;
+            }
+        }
+        if let Some(best) = search.best() {
+            prop_assert!(check(search.case(), best).is_ok(), "{:?}", check(search.case(), best));
+        }
+    }
+}
+
+/// A strip 8 in wide over one joist, eleven courses long: eleven pieces of 8 x 48 in with
+/// their kerfs are 89 1/8 in of a sheet of 96; twelve courses take 97 1/2.
+#[test]
+fn a_sheet_yields_as_many_narrow_pieces_as_it_is_long() {
+    let strip = |courses: i32, kerf: i32| {
+        let across = courses * 768 + (courses - 1) * 2;
+        let file = format!(
+            r#"{{ "id": "strip", "outline": [[0, 0], [128, 0], [128, {across}], [0, {across}]], "joists": [64],
+            "joist_width": 24, "sheet": {{ "length": 1536, "width": 768 }}, "gap": 2, "kerf": {kerf},
+            "min_rip": 384, "min_bays": 2, "stagger_joists": 1 }}"#
+        );
+        let search = searched(case(&file));
+        let best = search.best().unwrap();
+        assert!(check(search.case(), best).is_ok());
+        (best.sheets(), search.bound())
+    };
+    assert_eq!(strip(10, 2), (1, 1));
+    assert_eq!(strip(11, 2), (1, 1), "44 ft 1 1/4 in");
+    assert_eq!(strip(12, 2), (2, 2));
+    assert_eq!(strip(12, 0), (1, 1), "twelve times 8 in are 96, but for the saw");
+}
+
 #[test]
 fn a_floor_that_no_joints_suit_has_no_layout() {
     // 30 long, one joist at 2: whatever lies to its right is longer than a sheet.
@@ -37,6 +108,7 @@ fn a_floor_that_no_joints_suit_has_no_layout() {
     let search = searched(case(file));
     assert!(search.best().is_none());
     assert!(!search.is_proven());
+    assert!(search.is_impossible());
 }
 
 #[test]

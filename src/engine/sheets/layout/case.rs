@@ -14,6 +14,16 @@ pub const MOST_JOISTS: usize = 128;
 /// The most pieces on hand that a layout is looked for with: each is a sheet more to try.
 pub const MOST_ON_HAND: usize = 12;
 
+/// The longest and the widest sheet, in sixteenths: 21 ft 4 in and 10 ft 8 in. What is cut
+/// out of one is looked at length by length.
+pub const LARGEST_SHEET: Sheet = Sheet { length: 1 << 12, width: 1 << 11 };
+
+/// The most courses of a floor: 64 of 4 ft are 256 ft.
+pub const MOST_COURSES: i32 = 64;
+
+/// The most corners that an outline and its holes have together.
+pub const MOST_CORNERS: usize = 256;
+
 /// A layout to be found, as asked. Lengths are whole sixteenths of an inch; `x` runs
 /// along the sheets' strong axis, joists along `y`.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -79,6 +89,18 @@ pub enum Fault {
     TooFar {
         /// The coordinate.
         at: i32,
+    },
+    /// More corners than [`MOST_CORNERS`].
+    TooManyCorners {
+        /// How many there are.
+        corners: usize,
+    },
+    /// More courses than [`MOST_COURSES`].
+    TooManyCourses {
+        /// How far the floor reaches across them.
+        across: i32,
+        /// How far would do.
+        most: i32,
     },
     /// More joists than [`MOST_JOISTS`].
     TooManyJoists {
@@ -152,6 +174,16 @@ fn faults(asked: &Request) -> Vec<Fault> {
     if asked.on_hand.len() > MOST_ON_HAND {
         faults.push(Fault::TooManyOnHand { pieces: asked.on_hand.len() });
     }
+    let corners = rings().map(Vec::len).sum();
+    if corners > MOST_CORNERS {
+        faults.push(Fault::TooManyCorners { corners });
+    }
+    let across = || asked.outline.iter().map(|corner| corner.1);
+    let across = across().max().unwrap_or(0).saturating_sub(across().min().unwrap_or(0));
+    let most = asked.sheet.width.saturating_mul(MOST_COURSES);
+    if across > most && faults.is_empty() {
+        faults.push(Fault::TooManyCourses { across, most });
+    }
     let neighbours = asked.joists.iter().zip(asked.joists.iter().skip(1));
     faults.extend(neighbours.filter(|(a, b)| a == b).map(|(at, _)| Fault::JoistTwice { at: *at }));
     if faults.is_empty() {
@@ -163,8 +195,8 @@ fn faults(asked: &Request) -> Vec<Fault> {
 fn sizes(asked: &Request) -> Vec<Fault> {
     let Sheet { length, width } = asked.sheet;
     let ranges = [
-        ("sheet length", length, 1, FARTHEST),
-        ("sheet width", width, 1, FARTHEST),
+        ("sheet length", length, 1, LARGEST_SHEET.length),
+        ("sheet width", width, 1, LARGEST_SHEET.width),
         ("joist width", asked.joist_width, 0, FARTHEST),
         ("gap", asked.gap, 0, width),
         ("kerf", asked.kerf, 0, width),
@@ -233,6 +265,10 @@ impl fmt::Display for Fault {
                 write!(f, "sides of the outline or of a hole meet near ({x}, {y}); they may not cross or touch")
             }
             Self::TooFar { at } => write!(f, "a coordinate of {at}; from -{FARTHEST} to {FARTHEST} sixteenths will do"),
+            Self::TooManyCorners { corners } => write!(f, "{corners} corners; up to {MOST_CORNERS} will do"),
+            Self::TooManyCourses { across, most } => {
+                write!(f, "a floor of {across} sixteenths across its sheets; up to {most} will do")
+            }
             Self::TooManyJoists { joists } => write!(f, "{joists} joists; up to {MOST_JOISTS} will do"),
             Self::TooManyOnHand { pieces } => write!(f, "{pieces} pieces on hand; up to {MOST_ON_HAND} will do"),
             Self::JoistTwice { at } => write!(f, "two joists at {at}; each needs a place of its own"),

@@ -9,7 +9,7 @@ use super::case::Case;
 use super::scheme::Scheme;
 
 /// Along one way of the sheet: the lengths that matter.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 struct Axis {
     /// In order, from nought.
     lengths: Vec<i32>,
@@ -168,14 +168,17 @@ impl Axis {
     /// For pieces of these sizes out of blanks of those, sizes as coarse as it takes; and
     /// the step that they are rounded down to.
     fn of(most: usize, sizes: &[i32], blanks: &[i32]) -> (Self, i32) {
+        let least = sizes.iter().copied().min().unwrap_or(1);
         let mut step = 1;
-        loop {
+        // Nothing can be rounded down to nothing: with pieces so small every length counts.
+        while step <= least {
             let coarse: Vec<_> = sizes.iter().map(|size| coarse(*size, step)).collect();
             if let Some(axis) = Self::exact(&coarse, blanks, most) {
                 return (axis, step);
             }
             step *= 2;
         }
+        (Self::exact(sizes, blanks, usize::MAX).unwrap_or_default(), 1)
     }
 
     /// None if more than `limit` lengths matter.
@@ -254,7 +257,7 @@ fn sums(sizes: &[i32], most: usize) -> (Vec<usize>, Vec<usize>) {
     (sums, last)
 }
 
-/// Down to a multiple of `step`, but never to nothing.
-fn coarse(width: i32, step: i32) -> i32 {
-    (width / step * step).max(step.min(width))
+/// Down to a multiple of `step`.
+const fn coarse(size: i32, step: i32) -> i32 {
+    size / step * step
 }

@@ -28,6 +28,8 @@ mod region;
 mod rows;
 mod scheme;
 mod search;
+#[cfg(test)]
+mod tests;
 
 pub use case::{Case, FARTHEST, Fault, MOST_JOISTS, MOST_ON_HAND, Request, Sheet};
 pub use check::{Broken, check};
