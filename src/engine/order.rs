@@ -3,7 +3,6 @@
 
 use litemap::LiteMap;
 use std::cmp::Ordering;
-use std::collections::BTreeSet;
 
 /// Sorts; what compares equal stays in its order.
 pub fn sort_by<T>(items: &mut Vec<T>, compare: impl Fn(&T, &T) -> Ordering) {
@@ -25,11 +24,12 @@ fn places(count: usize, compare: &dyn Fn(usize, usize) -> Ordering) -> Vec<usize
     places
 }
 
-/// A set, filled one by one: collecting would sort first.
-pub fn set<T: Ord>(items: impl IntoIterator<Item = T>) -> BTreeSet<T> {
-    let mut set = BTreeSet::new();
-    set.extend(items);
-    set
+/// In order, each once: to be looked up by halves.
+pub fn once<T: Ord>(items: impl IntoIterator<Item = T>) -> Vec<T> {
+    let mut all: Vec<T> = items.into_iter().collect();
+    sort(&mut all);
+    all.dedup();
+    all
 }
 
 /// A map, filled one by one: collecting would sort first. Of pairs with one key the last stays.
@@ -45,6 +45,7 @@ pub fn map<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> LiteMap<K, V> 
 mod tests {
     use super::*;
     use proptest::prelude::*;
+    use std::collections::BTreeSet;
 
     proptest! {
         #[test]
@@ -60,7 +61,7 @@ mod tests {
 
         #[test]
         fn one_by_one_comes_to_what_collecting_does(pairs: Vec<(u8, u32)>) {
-            prop_assert_eq!(set(pairs.clone()), pairs.iter().copied().collect::<BTreeSet<_>>());
+            prop_assert_eq!(once(pairs.clone()), Vec::from_iter(pairs.iter().copied().collect::<BTreeSet<_>>()));
             prop_assert_eq!(map(pairs.clone()), pairs.into_iter().collect::<LiteMap<_, _>>());
         }
     }

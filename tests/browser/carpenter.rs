@@ -212,10 +212,12 @@ impl Phone {
 
     /// Says to a question of such a page, until that stands.
     pub async fn say_to(&mut self, question: &str, answer: &str) {
-        self.tap_in(question, answer).await;
-        let stands = format!(
-            "document.querySelector(`[role=group][aria-label=\"{question}\"] [aria-pressed=true]`).textContent"
-        );
+        // The check that tells most is asked on top, and stands in the list of all checks too.
+        let asked = format!("document.querySelector(`[role=group][aria-label=\"{question}\"]`)");
+        let key = format!("[...{asked}.querySelectorAll('button')].find(key => key.textContent === '{answer}')");
+        self.wait_until(&format!("“{question}” is asked"), &format!("{asked} !== null")).await;
+        self.tap_what(&key).await;
+        let stands = format!("{asked}.querySelector('[aria-pressed=true]').textContent");
         self.reads(&format!("what stands as the answer to “{question}”"), &stands, answer).await;
     }
 

@@ -144,7 +144,7 @@ async fn a_tap_on_the_plan_finds_a_place_that_was_read_before() {
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
     phone.tap_what(TWENTY).await;
-    phone.is_asked("Joist 4, lower edge").await;
+    phone.is_asked("Joist 5, lower edge").await;
     phone.wait_for("8' 1\" from north wall").await;
     phone.finish().await;
 }
@@ -168,7 +168,7 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     phone.wait_until("its middle stays in the middle", "document.querySelector('.plan').scrollTop > 0").await;
     // One finger would move it there.
     phone.tap_what(TWENTY).await;
-    phone.is_asked("Joist 4, lower edge").await;
+    phone.is_asked("Joist 5, lower edge").await;
 
     phone.tap("nearer").await;
     phone.reads("how near the plan is", NEARNESS, "2").await;

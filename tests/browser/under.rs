@@ -11,8 +11,8 @@ const JOISTS_PAGE: &str = "Joists, levels, ground and roof water";
 async fn the_sample_judges_its_joists_and_lists_what_to_order() {
     let mut phone = sample_without_a_host().await;
     phone.open_page(JOISTS_PAGE, "under").await;
-    phone.wait_for("4 of 9 can stay").await;
-    phone.wait_for("Found soft, yet the awl stops at once: probe again.").await;
+    phone.wait_for("2 of 9 can stay").await;
+    phone.wait_for("Found soft, yet the awl stops there: probe it again.").await;
     phone.wait_for("262 gallons for each inch of rain").await;
     phone.wait_until("levels are drawn", "document.querySelectorAll('#under svg .cut').length > 0").await;
     phone.screenshot("under").await;
@@ -58,11 +58,13 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.wait_until_kept().await;
     server.kill();
     phone.measure_a_room().await;
+    push_an_awl_into_joist_4(&mut phone).await;
+    read_each_joist(&mut phone).await;
     read_levels(&mut phone).await;
 
     phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("What is to become of the joists? Not enough to say").await;
-    phone.wait_for("Measure its breadth, its depth, its clear span").await;
+    phone.wait_for("measure its breadth, its depth, its clear span").await;
     phone.unfold(".later").await;
     say(&mut phone, r#"["joists","depth"]"#, "seven").await;
     phone.wait_for("All joists, depth:").await;
@@ -71,10 +73,11 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
         say(&mut phone, &format!(r#"["joists","{what}"]"#), typed).await;
         stands(&mut phone, &format!(r#"["joists","{what}"]"#), typed).await;
     }
-    for joist in 1..=6 {
-        let soft = if joist == 4 { "1/2" } else { "0" };
-        say(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
-        stands(&mut phone, &format!(r#"[{{"joist":{joist}}},"soft depth"]"#), soft).await;
+    for (question, answer) in OF_ALL_JOISTS {
+        choose(&mut phone, question, answer).await;
+    }
+    for joist in [1, 2, 3, 5, 6] {
+        choose_for(&mut phone, joist, "Awl, both ends and the middle", "stops everywhere").await;
     }
     phone.wait_for("find its stamp, or have somebody grade it").await;
     phone.screenshot("under-forms").await;
@@ -84,8 +87,6 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
             r#"document.querySelector(`input[placeholder="as all joists: 7 1/4 in"]`) !== null"#,
         )
         .await;
-    phone.wait_for("say where: an edge, a side or an end").await;
-    phone.tap_what("document.querySelectorAll('[aria-label=\"Soft at\"]')[3].querySelectorAll('button')[1]").await;
     choose(&mut phone, "Species group, by stamp", "Hem-fir").await;
     choose(&mut phone, "Grade, by stamp", "#2").await;
     phone.wait_for("What is to become of the joists? 5 of 6 can stay").await;
@@ -129,6 +130,46 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.finish().await;
 }
 
+/// What is alike for all joists of the room.
+const OF_ALL_JOISTS: [(&str, &str); 5] = [
+    ("What is it?", "sawn lumber"),
+    ("Bears on", "wood or metal"),
+    ("Ends held upright by", "rim joist"),
+    ("Over the girder it", "goes through"),
+    ("Notches and holes", "none"),
+];
+
+/// From 3 to 4 ft along it goes in by half an inch.
+async fn push_an_awl_into_joist_4(phone: &mut Phone) {
+    phone.take_up("Look").await;
+    phone.open_question().await;
+    for _ in 0..3 {
+        phone.tap("joist +").await;
+    }
+    phone.say_to("What is logged", "Awl").await;
+    phone.tap("done").await;
+    phone.is_asked("Joist 4, lower edge: awl, from").await;
+    phone.keypad("3 feet save").await;
+    phone.is_asked("Joist 4, lower edge: awl, to").await;
+    phone.keypad("4 feet save").await;
+    phone.is_asked("Joist 4, lower edge: awl, depth").await;
+    phone.keypad("fractions 1/2 save").await;
+    phone.said_back("Joist 4, lower edge: awl", "1/2\"").await;
+}
+
+async fn read_each_joist(phone: &mut Phone) {
+    phone.take_up("Meter").await;
+    phone.open_question().await;
+    for _ in 0..3 {
+        phone.tap("joist −").await;
+    }
+    phone.tap("done").await;
+    for joist in 1..=6 {
+        phone.is_asked(&format!("Joist {joist}, lower edge")).await;
+        phone.keypad("1 2 save").await;
+    }
+}
+
 async fn read_levels(phone: &mut Phone) {
     phone.take_up("Level").await;
     phone.is_asked("Joist 1").await;
@@ -158,6 +199,16 @@ async fn stands(phone: &mut Phone, key: &str, typed: &str) {
 
 fn field(key: &str) -> String {
     format!("document.querySelector(`input[data-key=\"${{CSS.escape('{key}')}}\"]`)")
+}
+
+/// Answers a question in the form of one joist.
+async fn choose_for(phone: &mut Phone, joist: usize, question: &str, answer: &str) {
+    let asked = format!("document.querySelectorAll(`[role=group][aria-label=\"{question}\"]`)[{}]", joist - 1);
+    phone
+        .tap_what(&format!("[...{asked}.querySelectorAll('button')].find(key => key.textContent === '{answer}')"))
+        .await;
+    let stands = format!("{asked}.querySelector('[aria-pressed=true]').textContent");
+    phone.reads(&format!("what stands for joist {joist} as “{question}”"), &stands, answer).await;
 }
 
 async fn choose(phone: &mut Phone, question: &str, answer: &str) {

@@ -21,8 +21,8 @@ async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
     phone.wait_until("the map is drawn", "document.querySelectorAll('#water svg .map-cell').length > 50").await;
     phone.check_accessible().await;
     phone.screenshot("water").await;
-    phone.say_to("Is all decayed wood cut out, or probed sound?", "yes").await;
-    phone.wait_for("cut out, or probed sound.").await;
+    phone.say_to("Is all decayed or broken wood out of the floor, or probed sound?", "yes").await;
+    phone.wait_for("No decayed or broken wood is left").await;
     phone.say_to("Is it dealt with: ground moisture?", "yes").await;
     phone.put_on_paper().await;
     phone.screenshot("water-printed").await;
@@ -30,9 +30,9 @@ async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
 }
 
 /// An invented room of 10 × 8 ft over ground moisture: found on the first visit, dealt
-/// with, dry on the second.
+/// with, dry on the second; what nobody has looked at keeps the floor open.
 #[tokio::test]
-async fn over_two_visits_a_source_is_found_and_dealt_with_and_the_floor_may_be_closed() {
+async fn over_two_visits_a_source_is_found_and_dealt_with_and_what_is_left_is_named() {
     let (mut server, mut phone) = phone_with_a_job().await;
     phone.measure_a_room().await;
     read_crawl_air(&mut phone, "6 0 save", "8 4 save").await;
@@ -45,6 +45,7 @@ async fn over_two_visits_a_source_is_found_and_dealt_with_and_the_floor_may_be_c
     phone.wait_for("Ground moisture: likely").await;
     phone.wait_for("Every likely source is dealt with").await;
     phone.say_to("Is it dealt with: ground moisture?", "yes").await;
+    phone.say_to("Is all soil covered now, laps and edges sealed?", "yes").await;
 
     three_weeks_later(&mut phone).await;
     begin_another_visit(&mut phone).await;
@@ -52,15 +53,39 @@ async fn over_two_visits_a_source_is_found_and_dealt_with_and_the_floor_may_be_c
     read_again(&mut phone, ["1 4", "1 5", "1 6", "1 5", "1 4", "1 3"]).await;
     server.kill();
     on_the_water_page(&mut phone).await;
-    phone.wait_for("May the floor be closed? Close").await;
-    phone.wait_for("All places are at their limits").await;
-    phone.screenshot("water-closed").await;
+    phone.wait_for("May the floor be closed? Not enough to say").await;
+    phone.wait_for("Every place that was wet is read again in this visit: all are.").await;
+    phone.wait_for("No place is wetter than last time: none is.").await;
+    phone.wait_for("Nobody said that the sill there is sound").await;
+    phone.screenshot("water-not-closed").await;
     phone.go_behind_the_title("Report").await;
-    phone.wait_for("May the floor be closed? Close").await;
+    phone.wait_for("May the floor be closed? Not enough to say").await;
     phone
         .wait_until("the map is in the report", "document.querySelectorAll('.report svg .map-cell').length > 50")
         .await;
     phone.check_accessible().await;
+    phone.finish().await;
+}
+
+/// Everything of an invented house is seen to but its bare soil (`tests/closing.rs` keeps the file).
+#[tokio::test]
+async fn the_last_thing_that_is_seen_to_closes_the_floor() {
+    let (mut server, mut phone) = phone_with_a_job().await;
+    phone.wait_until_kept().await;
+    server.kill();
+    phone.go_to("Hand over").await;
+    phone.open_job_file(&crate::harness::root().join("tests/fixtures/closing/all-but-the-soil.json")).await;
+    phone.open_job("Dry house").await;
+    on_the_water_page(&mut phone).await;
+    phone.wait_for("May the floor be closed? Not yet: 1 thing in the way").await;
+    phone.wait_for("nobody said that it is covered").await;
+    phone.screenshot("water-one-thing-left").await;
+    phone.say_to("Is all soil covered now, laps and edges sealed?", "yes").await;
+    phone.wait_for("May the floor be closed? Ready to close").await;
+    phone.check_accessible().await;
+    phone.screenshot("water-closed").await;
+    phone.go_behind_the_title("Report").await;
+    phone.wait_for("May the floor be closed? Ready to close").await;
     phone.finish().await;
 }
 

@@ -10,7 +10,7 @@ use crate::engine::photo::Digest;
 use crate::file::{self, FilePhoto, JobFile, Made, Snapshot, invitation, write};
 use crate::store::{Blob, BlobKey, BlobKind, Store};
 use leptos::prelude::*;
-use std::collections::BTreeSet;
+use litemap::LiteMap;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::File;
 
@@ -182,14 +182,15 @@ impl Session {
     /// Empties the bin: the bytes of photos that were taken back and stand nowhere else.
     pub fn empty_bin(self, done: Callback<String>) {
         spawn_local(async move {
-            let standing: BTreeSet<String> = self.books.with_untracked(|books| {
+            let standing = self.books.with_untracked(|books| {
                 let photos = books.values().flat_map(|book| book.job().now.photos().values());
-                order::set(photos.map(|photo| photo.value.sha256.to_string()))
+                order::once(photos.map(|photo| photo.value.sha256.to_string()))
             });
+            let stands = |key: &BlobKey| standing.binary_search_by(|known| known.as_str().cmp(key.as_str())).is_ok();
             let store = self.store.get_value();
             let keys = store.blob_keys(BlobKind::Photo).await.unwrap_or_default();
             let mut removed = 0;
-            for key in keys.iter().filter(|key| !standing.contains(key.as_str())) {
+            for key in keys.iter().filter(|key| !stands(key)) {
                 if store.remove_blob(key).await.is_ok() {
                     removed += 1;
                 }
@@ -201,9 +202,11 @@ impl Session {
 
 /// The photos that stand, each once, with the time of their entry.
 fn wanted(book: &Book) -> Vec<(Digest, crate::engine::entry::Time)> {
-    let mut seen = BTreeSet::new();
-    let photos = book.job().now.photos().values().filter(|photo| seen.insert(photo.value.sha256));
-    photos.map(|photo| (photo.value.sha256, photo.stamp.at)).collect()
+    let mut wanted = LiteMap::new();
+    for photo in book.job().now.photos().values() {
+        let _there_already = wanted.try_insert(photo.value.sha256, photo.stamp.at);
+    }
+    wanted.into_tuple_vec()
 }
 
 /// Photos that came with a file and that no photo entry known here names: an entry of a
@@ -213,8 +216,12 @@ fn passed_through(book: &Book, file: &JobFile) -> Vec<(Digest, crate::engine::en
         Act::Record(Observation::Photo(photo)) => Some(photo.sha256),
         _ => None,
     };
-    let named = order::set(book.log().records().filter_map(named));
-    file.photos.iter().filter(|photo| !named.contains(&photo.sha256)).map(|photo| (photo.sha256, photo.at)).collect()
+    let named = order::once(book.log().records().filter_map(named));
+    file.photos
+        .iter()
+        .filter(|photo| named.binary_search(&photo.sha256).is_err())
+        .map(|photo| (photo.sha256, photo.at))
+        .collect()
 }
 
 fn file_name(book: &Book, revision: u32, packing: Packing) -> String {

@@ -10,7 +10,6 @@ use crate::engine::moisture::Material;
 use crate::engine::order;
 use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
-use std::collections::BTreeSet;
 
 /// More soft joists than this call for an engineer: of joists in a row the practice
 /// says more than two. Taken over the whole floor, since the joists between two soft
@@ -128,7 +127,7 @@ fn exhaust_fan(job: &Job) -> Option<String> {
 }
 
 fn found(job: &Job, findings: &[Finding]) -> Option<String> {
-    let there = order::set(conditions(job).map(|condition| condition.finding));
+    let there: Vec<_> = conditions(job).map(|condition| condition.finding).collect();
     let named: Vec<&str> = findings.iter().filter(|finding| there.contains(finding)).map(|f| f.label()).collect();
     (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_ascii_lowercase()))
 }
@@ -190,7 +189,7 @@ fn member(job: &Job, condition: &Condition) -> Option<(String, Option<Element>)>
 }
 
 /// Joists that were found soft, by a finding or by an awl.
-fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
+fn soft_joists(job: &Job) -> Vec<JoistNumber> {
     let soft = conditions(job).filter(|condition| condition.finding == Finding::Soft);
     let places = soft.filter_map(|condition| place(job, condition));
     let joists = places.filter(|place| place.element == Element::Joist);
@@ -202,7 +201,7 @@ fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
         Part::Joist(joist) => Some(*joist),
         _ => None,
     });
-    order::set(found.chain(by_awl))
+    order::once(found.chain(by_awl))
 }
 
 fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {

@@ -187,7 +187,7 @@ fn side_name(job: &Job, side: EntryId) -> String {
 
 /// Every side as its room, its number counted from one, and its entry, as they are walked.
 fn numbered_sides(job: &Job) -> Vec<(EntryId, usize, EntryId)> {
-    let rooms = order::set(job.now.sides().values().map(|side| side.value.room));
+    let rooms = order::once(job.now.sides().values().map(|side| side.value.room));
     let walked = rooms.into_iter().map(|room| (room, Floor::of_room(job, room).sides));
     walked.flat_map(|(room, sides)| (1..).zip(sides).map(move |(number, side)| (room, number, side))).collect()
 }
