@@ -20,7 +20,7 @@ async fn the_sample_judges_its_joists_and_lists_what_to_order() {
     phone.scroll_to("#under svg").await;
     phone.screenshot("under-levels").await;
     phone.open_page("Order list", "orders").await;
-    phone.wait_for("2 × 8 No. 2, 10 ft").await;
+    phone.wait_for("2 × 10 No. 2, ripped to 7 1/2\", 10 ft").await;
     phone.wait_for("3 sticks").await;
     phone.check_accessible().await;
     phone.screenshot("orders").await;
@@ -152,7 +152,7 @@ async fn push_an_awl_into_joist_4(phone: &mut Phone) {
     phone.keypad("3 feet save").await;
     phone.is_asked("Joist 4, lower edge: awl, to").await;
     phone.keypad("4 feet save").await;
-    phone.is_asked("Joist 4, lower edge: awl, depth").await;
+    phone.is_asked("Joist 4, lower edge: awl, how deep").await;
     phone.keypad("fractions 1/2 save").await;
     phone.said_back("Joist 4, lower edge: awl", "1/2\"").await;
 }

@@ -43,7 +43,6 @@ async fn over_two_visits_a_source_is_found_and_dealt_with_and_what_is_left_is_na
         phone.say_to(question, "yes").await;
     }
     phone.wait_for("Ground moisture: likely").await;
-    phone.wait_for("Every likely source is dealt with").await;
     phone.say_to("Is it dealt with: ground moisture?", "yes").await;
     phone.say_to("Is all soil covered now, laps and edges sealed?", "yes").await;
 
