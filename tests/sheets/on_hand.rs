@@ -19,7 +19,7 @@ impl Site {
 
 fn pages(searches: &Searches) -> Vec<SheetPage> {
     let canvas = Canvas { width_px: 360, height_px: 300 };
-    searches.floors().iter().map(|floor| SheetPage::of(floor, Units::default(), canvas).unwrap()).collect()
+    searches.floors().iter().map(|floor| SheetPage::of(floor, &[], Units::default(), canvas).unwrap()).collect()
 }
 
 /// 8 ft by 78 in of floor: a sheet, and a course of 30 in.

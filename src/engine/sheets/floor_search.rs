@@ -2,12 +2,18 @@
 //! counted and not timed, so that they show the same ones.
 
 use super::ToLay;
+use super::in_the_way::InTheWay;
 use super::layout::{Layout, Search, Step, check};
 use super::spare::{Spare, left_over, on_hand};
 use crate::engine::job::Job;
 
-/// Where a search ends that could go on.
+/// Where a search ends that could go on. What it has found by then stays, and so does what
+/// is proven; what is not is said to be open.
 const MOST_STEPS: usize = 20_000;
+
+/// So much work ends it too ([`Search::work`]): some seconds on a desk, and the same layout on
+/// every machine.
+const MOST_WORK: u64 = 6_000_000_000;
 
 /// The searches for all floors of a job, one after the other: each floor is first laid
 /// of what is on hand, and then of what the floors before it left.
@@ -24,6 +30,8 @@ pub struct FloorSearch {
     pub floor: ToLay,
     /// None before it is begun, and for ever if the floor cannot be laid out as it is.
     search: Option<Search>,
+    /// What stands in the way, once it is shown that there is no layout.
+    in_the_way: Option<InTheWay>,
     steps: usize,
     is_done: bool,
 }
@@ -40,8 +48,9 @@ pub enum Outcome<'a> {
         /// How few sheets there can be.
         bound: u32,
     },
-    /// There is none, in words.
-    Impossible(String),
+    /// It is not laid out as it is, in words: it cannot be asked for, no layout keeps the
+    /// rules and what would help, or none was found.
+    NotLaid(String),
 }
 
 impl Searches {
@@ -85,7 +94,7 @@ impl Searches {
 
 impl FloorSearch {
     fn new(floor: ToLay) -> Self {
-        Self { floor, search: None, steps: 0, is_done: false }
+        Self { floor, search: None, in_the_way: None, steps: 0, is_done: false }
     }
 
     /// Begins, with what is on hand for it.
@@ -97,8 +106,23 @@ impl FloorSearch {
     /// One step.
     fn step(&mut self) {
         self.steps += 1;
-        let step = self.search.as_mut().map_or(Step::Done, Search::step);
-        self.is_done = step == Step::Done || self.steps >= MOST_STEPS;
+        let Some(search) = &mut self.search else {
+            self.is_done = true;
+            return;
+        };
+        let goes_on = match &mut self.in_the_way {
+            Some(in_the_way) => in_the_way.step(),
+            None => match search.step() {
+                Step::Better | Step::Working => true,
+                Step::Done if search.is_impossible() => {
+                    self.in_the_way = Some(InTheWay::new(search.case()));
+                    true
+                }
+                Step::Done => false,
+            },
+        };
+        let work = search.work() + self.in_the_way.as_ref().map_or(0, InTheWay::work);
+        self.is_done = !goes_on || self.steps >= MOST_STEPS || work >= MOST_WORK;
     }
 
     /// What there is on hand once it is laid.
@@ -113,15 +137,20 @@ impl FloorSearch {
     pub fn outcome(&self) -> Outcome<'_> {
         let (case, search) = match (&self.floor.case, &self.search) {
             (Ok(case), Some(search)) => (case, search),
-            (Err(why), _) => return Outcome::Impossible(format!("This floor cannot be laid out: {why}.")),
+            (Err(why), _) => return Outcome::NotLaid(format!("This floor cannot be laid out: {why}.")),
             (Ok(_), None) => return Outcome::Nothing,
         };
-        match search.best().filter(|layout| check(case, layout).is_ok()) {
-            Some(layout) => Outcome::Laid { layout, bound: search.bound() },
-            None if self.is_done => {
-                Outcome::Impossible("No layout keeps the rules: some bay is wider than a sheet bridges.".to_owned())
-            }
-            None => Outcome::Nothing,
+        if let Some(layout) = search.best().filter(|layout| check(case, layout).is_ok()) {
+            return Outcome::Laid { layout, bound: search.bound() };
+        }
+        match &self.in_the_way {
+            _ if !self.is_done => Outcome::Nothing,
+            Some(in_the_way) => Outcome::NotLaid(in_the_way.words(&self.floor)),
+            None => Outcome::NotLaid(NOT_FOUND.to_owned()),
         }
     }
 }
+
+/// What is said when it is neither found nor shown not to be there.
+const NOT_FOUND: &str = "No layout was found within the work that is allowed; that there is none is not shown. \
+                         Lay it out in parts, as openings of their own.";

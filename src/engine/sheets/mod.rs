@@ -5,22 +5,27 @@
 //! a floor to lay out of a job, [`cut_list`] says a layout in a carpenter's words, and
 //! [`take_off`] counts what laying it takes beside sheets. The rules are in `rules.md`.
 
+mod agrees;
 pub mod at_the_saw;
 pub mod by_area;
 pub mod cut_list;
 pub mod floor_search;
+pub mod in_the_way;
 mod inset;
 pub mod layout;
 mod on_hand;
+mod refused;
 mod spare;
 pub mod stock;
 pub mod take_off;
 pub mod to_lay;
 
+pub use agrees::{STOPS_AT, disagrees};
 pub use at_the_saw::at_the_saw;
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;
 pub use floor_search::{FloorSearch, Outcome, Searches};
 pub use on_hand::OnHand;
+pub use refused::in_words as refused_in_words;
 pub use take_off::TakeOff;
 pub use to_lay::{ToLay, to_lay};

@@ -1,9 +1,11 @@
 //! From a job to the floors that sheets are laid on: what comes out, cut back to
 //! joists, and the rules of laying.
 
+use super::agrees::disagrees;
 use super::cut_list::Blank;
 use super::inset::inset;
-use super::layout::{Case, Corner, Fault, Request, Sheet};
+use super::layout::{Case, Corner, Request, Sheet};
+use super::refused::in_words;
 use super::spare::Spare;
 use super::stock::{SOURCES, Stock};
 use crate::engine::entry::EntryId;
@@ -210,8 +212,12 @@ impl Laying<'_> {
         let gap = format(self.stock.edge_gap, LengthStyle::default());
         let gone =
             || format!("a gap of {} around the sheets leaves nothing of it; a smaller one would do", gap.unmarked());
-        let in_words = |faults: Vec<Fault>| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
-        floor.case = self.request(&floor).ok_or_else(gone).and_then(|request| Case::new(request).map_err(in_words));
+        if let Some(disagrees) = disagrees(self.job) {
+            floor.case = Err(disagrees);
+            return floor;
+        }
+        let request = self.request(&floor).ok_or_else(gone);
+        floor.case = request.and_then(|request| Case::new(request).map_err(|faults| in_words(&floor, &faults)));
         floor
     }
 
