@@ -9,6 +9,8 @@ mod oracle;
 mod rooms;
 #[path = "adjust/traverses.rs"]
 mod traverses;
+#[path = "adjust/curve/trial.rs"]
+mod trial;
 #[path = "adjust/two_hundred.rs"]
 mod two_hundred;
 #[path = "adjust/words.rs"]

@@ -185,7 +185,7 @@ fn a_report_says_first_what_is_missing_and_has_its_photos_beside_it() {
         "## Plan",
         "](plan.svg)",
         "## Figures",
-        "Room | 100",
+        "Room | 99.9",
         "## Lengths",
         "11' 8 3/8\"",
         "## Moisture",

@@ -2,22 +2,28 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
 mod desk;
+#[path = "taking/inside.rs"]
+mod inside;
 #[path = "taking/laws.rs"]
 mod laws;
+#[path = "taking/meter.rs"]
+mod meter;
 #[path = "taking/places.rs"]
 mod places;
 #[path = "taking/refused.rs"]
 mod refused;
+#[path = "taking/spots.rs"]
+mod spots;
 #[path = "taking/visits.rs"]
 mod visits;
 
-use desk::{Desk, joist_of, length, spot};
+use desk::{Desk, joist_of, label, length, spot};
 use duckboard::engine::air::AirLocation;
 use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::job::{Book, Observation, Record};
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::job::{Book, Fact, Observation, Record};
+use duckboard::engine::moisture::{Material, Outside, Reading, Shown, Wood};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
@@ -114,25 +120,25 @@ fn an_opening_is_four_values_and_then_joists_are_three() {
 
     assert_eq!((desk.draft.tape, desk.draft.held.len()), (TapeTask::Joists, 0));
     desk.draft.run = Run::AlongFirstSide;
-    for text in ["3", "16", "9"] {
+    for text in ["3", "16", "8"] {
         desk.types(text).unwrap();
     }
     let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
-    assert_eq!((joists.run(), joists.count()), (Run::AlongFirstSide, 9));
+    assert_eq!((joists.run(), joists.count()), (Run::AlongFirstSide, 8));
     assert_eq!(joists.center(1), Length::inches(3));
     assert_eq!(joists.widest_spacing(), Length::inches(16));
     assert_eq!(desk.draft.instrument, Instrument::Meter, "what comes next is under the house");
 
     // Now joist by joist, as the tape lies along them.
     desk.draft = desk.draft.measuring(TapeTask::JoistCenter).with(Instrument::Tape);
-    desk.draft.joist = JoistNumber::new(8).unwrap();
-    for text in ["9' 8 1/2", "10' 10"] {
+    desk.draft.joist = JoistNumber::new(7).unwrap();
+    for text in ["8' 4 1/2", "9' 6"] {
         desk.types(text).unwrap();
     }
-    assert_eq!(desk.draft.joist.get(), 9, "there is no tenth");
+    assert_eq!(desk.draft.joist.get(), 8, "there is no ninth");
     let joists = Floor::of(desk.job()).unwrap().joists.unwrap();
-    let centers: Vec<_> = joists.centers().skip(6).map(Length::to_inches).collect();
-    assert_eq!(centers, [99.0, 116.5, 130.0]);
+    let centers: Vec<_> = joists.centers().skip(5).map(Length::to_inches).collect();
+    assert_eq!(centers, [83.0, 100.5, 114.0]);
     assert_eq!(joists.widest_spacing(), Length::sixty_fourths(17 * 64 + 32));
 }
 
@@ -256,7 +262,8 @@ fn a_spot_read_again_is_the_place_that_it_was() {
 #[test]
 fn over_the_maximum_is_a_reading_and_moves_on() {
     let mut desk = at_meter(4, "5'");
-    let saved = take::save_over_maximum(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None);
+    let saved =
+        take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, None, Outside::Over).unwrap();
     let read_back = desk.takes(saved);
     assert_eq!((read_back.value.as_str(), read_back.spoken.as_str()), ("over maximum", "over maximum"));
     assert_eq!(last_reading(&desk).shown, Shown::OverMaximum);
@@ -331,7 +338,7 @@ fn a_look_stays_where_it_is_and_makes_one_place() {
     let mut desk = at_meter(4, "5'");
     desk.draft = desk.draft.with(Instrument::Look);
     for finding in [Finding::Soft, Finding::Wire] {
-        let saved = take::look(&desk.draft, desk.book.job(), &mut desk.pen, finding);
+        let saved = take::look(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, finding).unwrap();
         assert_eq!(desk.takes(saved).value, finding.label());
     }
     assert_eq!((desk.job().now.places().len(), desk.job().now.conditions().len()), (1, 2));
@@ -346,7 +353,7 @@ fn a_crawl_height_is_a_fact_and_any_other_length_has_a_name() {
     assert_eq!(desk.job().crawl_height().unwrap().value, Length::inches(26));
     desk.draft = desk.draft.measuring(TapeTask::Other);
     assert_eq!(desk.types("12").unwrap().of, "Length");
-    desk.draft.other = desk::label("Girder to rim");
+    desk.draft.other = label("Girder to rim");
     assert_eq!(desk.types("7' 2\"").unwrap().of, "Girder to rim");
     assert_eq!(desk.job().now.measures().len(), 2);
 }
@@ -402,11 +409,11 @@ fn retyping_changes_the_value_and_nothing_else() {
     let mut desk = at_meter(4, "5'");
     desk.types("18").unwrap();
     let was = last_reading(&desk);
-    let to = take::retyped(&Observation::from(was.clone()), "28", desk.units).unwrap();
+    let to = take::retyped(desk.job(), &Observation::from(was.clone()), "28", desk.units).unwrap();
     let Observation::Reading(now) = to else { panic!("{to:?}") };
     assert_eq!(Reading { shown: was.shown.clone(), ..now.clone() }, was);
     assert_ne!(now.shown, was.shown);
-    let refused = take::retyped(&Observation::from(was), "x", desk.units).unwrap_err();
+    let refused = take::retyped(desk.job(), &Observation::from(was), "x", desk.units).unwrap_err();
     assert!(refused.starts_with("Moisture: "), "{refused}");
 }
 

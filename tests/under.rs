@@ -8,6 +8,8 @@ mod framing;
 mod ground;
 #[path = "under/house.rs"]
 mod house;
+#[path = "under/joists.rs"]
+mod joists;
 #[path = "under/levels.rs"]
 mod levels;
 #[path = "under/orders.rs"]

@@ -97,7 +97,7 @@ function onPaper({ columns, sections }) {
 
 const FEW = 4;
 
-function part({ group, title, headline, lines, drawing: svg, asks, fields, act }) {
+function part({ group, title, headline, lines, drawing: svg, asks, fields, act, shows }) {
   const small = lines.filter(({ class: name }) => name === 'doubt').map(line);
   const large = lines.filter(({ class: name }) => name !== 'doubt').map(line);
   const questions = [...fields.map(field), ...asks.map(question)];
@@ -107,7 +107,7 @@ function part({ group, title, headline, lines, drawing: svg, asks, fields, act }
   if (isLong) folds.append(folded(`${title}: ${words}`, words, questions));
   if (small.length) folds.append(folded(`why: ${title}`, 'why', small));
   const shown = card(element('h2', '', title), ...(headline ? [element('p', 'headline', headline)] : []),
-    ...(svg ? [drawing(svg)] : []), ...(act ? [key(act, 'key wide no-print')] : []), ...large,
+    ...(svg ? [drawing(svg)] : []), ...(act ? [proposal(act, shows)] : []), ...large,
     ...(isLong ? [] : questions), folds);
   return group ? [element('h2', 'group', group), shown] : [shown];
 }
@@ -128,6 +128,25 @@ function folded(of, words, parts) {
 
 window.addEventListener('beforeprint', () =>
   document.querySelectorAll('.later details').forEach(details => { details.open = true; }));
+
+// What would be logged is shown in words first, and drawn above; then it takes a key of its own.
+function proposal(act, shows) {
+  const box = element('div', 'proposal no-print');
+  const ask = element('button', 'key wide', `${act.label}: look at it first`);
+  ask.type = 'button';
+  ask.onclick = () => {
+    const row = element('div', 'answers-row');
+    const no = element('button', 'key', 'not now');
+    no.type = 'button';
+    no.onclick = () => { box.replaceChildren(ask); ask.focus(); };
+    const yes = key({ ...act, label: 'log this opening' }, 'key wide');
+    row.append(no, yes);
+    box.replaceChildren(element('p', '', shows), row);
+    no.focus();
+  };
+  box.append(ask);
+  return box;
+}
 
 function question({ asks, answers }) {
   const group = element('div', 'check');

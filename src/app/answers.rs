@@ -26,6 +26,7 @@ pub fn Answers() -> impl IntoView {
     view! {
         <main class="page answers">
             <crate::app::widgets::Told/>
+            <crate::app::widgets::Stop/>
             <section class="card plan-card"><PlanView width=318 height=280 cursor=false/></section>
             <crate::app::cautions::Cautions/>
             {live(move || {

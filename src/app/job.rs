@@ -156,10 +156,9 @@ fn year(session: Session) -> Commit {
 
 fn sheet(session: Session) -> Commit {
     Callback::new(move |text: String| {
-        let (width, long) = text
-            .split_once(['×', 'x', 'X'])
-            .ok_or_else(|| format!("Sheet size: \"{text}\" has no ×; 4' × 8' is accepted"))?;
-        let (width, length) = (length(session, "Sheet width", width)?, length(session, "Sheet length", long)?);
+        let bare = session.prefs.get_untracked().units.bare_length();
+        let size = tape::parse_size(&text, bare).map_err(|problem| format!("Sheet size: {problem}"))?;
+        let [width, length] = size;
         session.say(Fact::Sheet(SheetSize { width, length }));
         Ok(())
     })

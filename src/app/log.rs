@@ -101,7 +101,9 @@ fn Correction(thing: EntryId, value: Observation) -> impl IntoView {
     let session = session();
     retypable(&value).map(|(label, typed)| {
         let on_commit = Callback::new(move |text: String| {
-            let to = retyped(&value, &text, session.prefs.get_untracked().units)?;
+            let units = session.prefs.get_untracked().units;
+            let to = untrack(|| session.job(|job| retyped(job, &value, &text, units)));
+            let to = to.unwrap_or_else(|| Err("No job is open.".to_owned()))?;
             session.correct(thing, to);
             Ok(())
         });

@@ -5,7 +5,7 @@ use super::platform::{self, prefs::Prefs};
 use super::route::{Route, Tab};
 use crate::engine::entry::{DeviceId, JobId, Logger};
 use crate::engine::job::{Book, Job, Record};
-use crate::engine::moisture::Meter;
+use crate::engine::moisture::{Meter, Outside};
 use crate::engine::take::{Draft, ReadBack};
 use crate::store::{Batch, IndexedDb, JobKey, NoteKey, NoteScope, SaveQueue, SaveState, Store, StoreError};
 use leptos::prelude::*;
@@ -44,6 +44,8 @@ pub struct Session {
     pub read_back: RwSignal<Option<ReadBack>>,
     /// Why the last value was not taken, or the last command not done.
     pub refused: RwSignal<Option<String>>,
+    /// On which side of its bounds the number lies that is asked about.
+    pub asked: RwSignal<Option<Outside>>,
     /// What somebody must have read before it goes away.
     pub alarm: RwSignal<Option<&'static str>>,
     /// What came of the last command, for the next screen to say.
@@ -100,6 +102,7 @@ impl Session {
             drafts: RwSignal::new(drafts),
             read_back: RwSignal::new(None),
             refused: RwSignal::new(None),
+            asked: RwSignal::new(None),
             alarm: RwSignal::new(None),
             told: RwSignal::new(None),
             prefs: RwSignal::new(prefs),

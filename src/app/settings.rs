@@ -9,6 +9,7 @@ use crate::engine::entry::{Label, Logger, Role, Text};
 use crate::engine::moisture::{Answer, Meter, Sensing, Species};
 use crate::engine::units::decimal::{Scale, parse_moisture_content, parse_temperature};
 use crate::engine::units::tape::{InchStep, LengthStyle, ShownUnit};
+use crate::engine::units::{MoistureContent, Typed};
 use leptos::prelude::*;
 
 /// Asked once per phone.
@@ -107,6 +108,7 @@ fn MeterForm() -> impl IntoView {
         reference: None,
         corrects_temperature: Answer::Unknown,
         corrects_species: Answer::Unknown,
+        minimum: None,
         maximum: None,
     };
     let now = memo(move || session.phone.with(|phone| phone.meter.clone()));
@@ -135,7 +137,14 @@ fn MeterForm() -> impl IntoView {
     });
     let on_maximum = Callback::new(move |text: String| {
         let maximum = optional(&text, parse_moisture_content).map_err(|problem| format!("Maximum: {problem}"))?;
+        below(meter.get_untracked().minimum.as_ref(), maximum.as_ref())?;
         change(&|meter| meter.maximum = maximum.clone());
+        Ok(())
+    });
+    let on_minimum = Callback::new(move |text: String| {
+        let minimum = optional(&text, parse_moisture_content).map_err(|problem| format!("Minimum: {problem}"))?;
+        below(minimum.as_ref(), meter.get_untracked().maximum.as_ref())?;
+        change(&|meter| meter.minimum = minimum.clone());
         Ok(())
     });
     view! {
@@ -150,7 +159,18 @@ fn MeterForm() -> impl IntoView {
         <h3>"Corrects species itself"</h3>
         {choice("Corrects species itself", answers(), move || meter.get().corrects_species, move |answer| change(&|meter| meter.corrects_species = answer))}
         <TextField label="Reference temperature" value=before.reference.map(|typed| typed.typed).unwrap_or_default() on_commit=on_reference/>
+        <TextField label="Least that it shows, %" value=before.minimum.map(|typed| typed.typed).unwrap_or_default() on_commit=on_minimum/>
         <TextField label="Most that it shows, %" value=before.maximum.map(|typed| typed.typed).unwrap_or_default() on_commit=on_maximum/>
+    }
+}
+
+/// A scale begins below its end.
+fn below(minimum: Option<&Typed<MoistureContent>>, maximum: Option<&Typed<MoistureContent>>) -> Result<(), String> {
+    match (minimum, maximum) {
+        (Some(least), Some(most)) if least.value >= most.value => {
+            Err(format!("Least and most that it shows: {} is not less than {}", least.typed, most.typed))
+        }
+        _ => Ok(()),
     }
 }
 

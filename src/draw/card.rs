@@ -2,6 +2,7 @@
 //! and what can be drawn of it. Pages are made of them, on the screen and on paper.
 
 use super::Drawing;
+use crate::engine::describe::capital;
 use crate::engine::figure::{Known, Need, Why};
 use crate::engine::job::Observation;
 use crate::engine::sources::Source;
@@ -24,8 +25,10 @@ pub struct Card {
     pub asks: Vec<Ask>,
     /// What can be typed.
     pub fields: Vec<Field>,
-    /// What one tap accepts.
+    /// What can be accepted.
     pub act: Option<Act>,
+    /// What that comes to, in words: it is read and looked at before anything is logged.
+    pub shows: String,
 }
 
 /// A question with its answers.
@@ -76,7 +79,7 @@ pub enum Tone {
     Small,
 }
 
-/// Something to accept with one tap: it becomes an entry.
+/// Something to accept: it becomes an entry.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Act {
     /// What the key says.
@@ -118,12 +121,22 @@ impl Line {
 impl Card {
     pub(in crate::draw) fn new(title: impl Into<String>, headline: impl Into<String>, lines: Vec<Line>) -> Self {
         let (title, headline) = (title.into(), headline.into());
-        Self { group: None, title, headline, lines, drawing: None, asks: Vec::new(), fields: Vec::new(), act: None }
+        Self {
+            group: None,
+            title,
+            headline,
+            lines,
+            drawing: None,
+            asks: Vec::new(),
+            fields: Vec::new(),
+            act: None,
+            shows: String::new(),
+        }
     }
 
     /// What is missing, as a card.
     pub(in crate::draw) fn missing(title: impl Into<String>, needs: &[Need]) -> Self {
-        let lines = needs.iter().map(|need| Line::next(format!("Next: {}.", need.words()))).collect();
+        let lines = needs.iter().map(|need| Line::next(format!("{}.", capital(need.words())))).collect();
         Self::new(title, "Not enough to say", lines)
     }
 }

@@ -1,23 +1,21 @@
 //! From a job to its plan: which of the things that are so are drawn, and where.
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
+use super::ramp;
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
-use crate::engine::moisture::Shown;
+use crate::engine::moisture::said::legend;
+use crate::engine::moisture::{Corrected, Stands};
 use crate::engine::place::Place;
+use crate::engine::results::corrected;
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
-use crate::engine::units::MoistureContent;
 use litemap::LiteMap;
-
-/// The colour and the number of a reading over the meter's maximum, when nobody knows
-/// the maximum: drawn as wet as the ramp goes.
-const OVER: MoistureContent = MoistureContent::percent(40);
 
 /// The job's plan without its readings: for measuring, when its lengths matter.
 pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
-    PlanInput { readings: Vec::new(), unread: Vec::new(), cursor: None, ..of(job, units, cursor) }
+    PlanInput { readings: Vec::new(), legend: None, unread: Vec::new(), cursor: None, ..of(job, units, cursor) }
 }
 
 /// The job's plan without its dimension strings: the room as large as it goes, for
@@ -59,7 +57,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         let label = job.now.obstacles().get(id)?.value.what.label().to_owned();
         Some(Opening { rect: *rect, label })
     });
-    let (readings, unread) = readings(job, &floor);
+    let (read, unread) = readings(job, &floor);
     PlanInput {
         title: format!("Plan of {}", job.heading()),
         walls,
@@ -68,7 +66,8 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         cut_backs: lines.iter().map(|lines| lines.cut).collect(),
         finish_lines: lines.iter().filter_map(|lines| lines.finish).collect(),
         joists: joists(&floor),
-        readings,
+        legend: legend(read.iter().map(|(_, corrected)| corrected)),
+        readings: read.iter().map(|(at, corrected)| reading(*at, corrected)).collect(),
         unread,
         cursor: cursor.and_then(|place| floor.locate(place)),
         gap: gap(&floor, units),
@@ -78,28 +77,29 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 }
 
 /// The latest reading of each place that can be located, and the places without one.
-fn readings(job: &Job, floor: &Floor) -> (Vec<Reading>, Vec<Point>) {
-    let latest: LiteMap<EntryId, &Shown> =
-        job.now.readings().values().map(|reading| (reading.value.place, &reading.value.shown)).collect();
+fn readings(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
+    let latest: LiteMap<EntryId, Corrected> =
+        job.now.readings().values().map(|reading| (reading.value.place, corrected(job, reading).value)).collect();
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };
         match latest.get(id) {
-            Some(shown) => read.push(reading(at, shown)),
+            Some(corrected) => read.push((at, *corrected)),
             None => unread.push(at),
         }
     }
     (read, unread)
 }
 
-fn reading(at: Point, shown: &Shown) -> Reading {
-    match shown {
-        Shown::Percent(typed) => {
-            let text = format!("{:.0}", typed.value.to_percent());
-            Reading { at, text, moisture: typed.value, mark: ReadingMark::Plain }
-        }
-        Shown::OverMaximum => Reading { at, text: "max".to_owned(), moisture: OVER, mark: ReadingMark::OverRange },
-    }
+/// A reading as it is drawn. Off the scale it has the colour of that end, and no number.
+fn reading(at: Point, corrected: &Corrected) -> Reading {
+    let (moisture, off) = match corrected.corrected {
+        Stands::At(moisture) => (moisture, ReadingMark::Plain),
+        Stands::Under(_) => (ramp::DRIEST, ReadingMark::OffScale),
+        Stands::Over(_) => (ramp::WETTEST, ReadingMark::OffScale),
+    };
+    let mark = if corrected.doubted { ReadingMark::Flagged } else { off };
+    Reading { at, text: corrected.mark(), moisture, mark }
 }
 
 fn joists(floor: &Floor) -> Option<Joists> {

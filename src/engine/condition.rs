@@ -42,6 +42,10 @@ pub enum Finding {
     StandingWater,
     /// Sewage.
     Sewage,
+    /// Strands or fans of a fungus that carries its own water.
+    Strands,
+    /// A bare or hanging wire.
+    BareWire,
     /// A wire in the bay.
     Wire,
     /// A pipe or duct in the bay.
@@ -66,7 +70,7 @@ pub enum Finding {
 
 impl Finding {
     /// What wood and ground are like, in the order that a choice shows it.
-    pub const OF_WOOD: [Self; 10] = [
+    pub const OF_WOOD: [Self; 11] = [
         Self::Sound,
         Self::Soft,
         Self::Rotten,
@@ -77,12 +81,14 @@ impl Finding {
         Self::Dripping,
         Self::StandingWater,
         Self::Sewage,
+        Self::Strands,
     ];
 
     /// What is above or beside a place, and may be where water comes from or what a blade
     /// must not meet.
-    pub const AROUND: [Self; 10] = [
+    pub const AROUND: [Self; 11] = [
         Self::Wire,
+        Self::BareWire,
         Self::Pipe,
         Self::SinkAbove,
         Self::ToiletAbove,
@@ -127,6 +133,8 @@ impl Finding {
             Self::Dripping => "Dripping",
             Self::StandingWater => "Standing water",
             Self::Sewage => "Sewage",
+            Self::Strands => "Strands or fans",
+            Self::BareWire => "Bare wire",
             Self::Wire => "Wire in bay",
             Self::Pipe => "Pipe in bay",
             Self::SinkAbove => "Sink above",

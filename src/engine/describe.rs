@@ -1,5 +1,6 @@
 //! What an entry says, in one line: for the log, the report and the files that people read.
 
+use super::framing::{Damage, DamageKind, Depth};
 use super::job::{Act, Entry, Fact, Job, Observation};
 use super::moisture::Shown;
 use super::survey::Floor;
@@ -61,7 +62,7 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             (format!("{width} along the joists{}", finish.unwrap_or_default()), None)
         }
         Observation::Layer(layer) => {
-            let thickness = units.length(layer.thickness.value);
+            let thickness = units.read(layer.thickness.value);
             (format!("{}: {thickness} thick", layer.what.label()), Some(layer.thickness.typed.clone()))
         }
         Observation::OnHand(piece) => {
@@ -97,9 +98,16 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         Observation::Meter(meter) => (format!("{}, {}", meter.label, meter.sensing.label()), None),
         Observation::Reading(reading) => {
             let at = place_of(job, Some(reading.place), units);
+            let as_what = if reading.reference { ", dry panel to hold others against" } else { "" };
+            let first = reading.typed_first.as_ref().map(|typed| typed.typed.clone());
             match &reading.shown {
-                Shown::Percent(shown) => (format!("{} %{at}", shown.value.to_percent()), Some(shown.typed.clone())),
-                Shown::OverMaximum => (format!("over the meter's maximum{at}"), None),
+                Shown::Percent(shown) => {
+                    let doubted = if reading.doubted { ", doubted" } else { "" };
+                    let says = format!("{} %{doubted}{at}{as_what}", shown.value.to_percent());
+                    (says, Some(shown.typed.clone()))
+                }
+                Shown::OverMaximum => (format!("over the meter's maximum{at}{as_what}"), first),
+                Shown::UnderMinimum => (format!("under the meter's minimum{at}{as_what}"), first),
             }
         }
         Observation::AirReading(air) => {
@@ -121,6 +129,7 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             let note = noted(condition.note.as_ref());
             (format!("{}{at}{note}", condition.finding.label()), None)
         }
+        Observation::Damage(damage) => damage_line(damage, units),
         Observation::Photo(photo) => {
             let at = place_of(job, photo.place, units);
             let caption = noted(Some(&photo.caption));
@@ -133,6 +142,37 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
         Observation::HandOver(sent) => (format!("revision {}", sent.revision), None),
     };
     Line { kind: seen.label(), says, typed }
+}
+
+fn damage_line(damage: &Damage, units: Units) -> (String, Option<String>) {
+    let typed = match &damage.depth {
+        Some(Depth::Is(typed)) => Some(typed.typed.clone()),
+        Some(Depth::CannotReach) | None => None,
+    };
+    (format!("{}: {}", damage.of.name(), in_sentence(&spot_words(damage, units))), typed)
+}
+
+/// "Awl, 3' 6\" to 5' 0\", lower edge, 1/2\" deep".
+pub fn spot_words(damage: &Damage, units: Units) -> String {
+    let along = match (&damage.from, &damage.to) {
+        (Some(from), Some(to)) if from.value != to.value => {
+            Some(format!("{} to {}", units.length(from.value), units.length(to.value)))
+        }
+        (Some(at), _) | (None, Some(at)) => Some(format!("at {}", units.length(at.value))),
+        (None, None) => None,
+    };
+    let depth = match &damage.depth {
+        Some(Depth::Is(typed)) if !typed.value.is_positive() && damage.kind == DamageKind::Soft => {
+            Some("it stops".to_owned())
+        }
+        Some(Depth::Is(typed)) => Some(format!("{} deep", units.length(typed.value))),
+        Some(Depth::CannotReach) => Some("cannot reach".to_owned()),
+        None => None,
+    };
+    let face = damage.face.map(|face| face.label().to_owned());
+    let edge = damage.to_edge.as_ref().map(|edge| format!("{} from the edge", units.length(edge.value)));
+    let kind = Some(damage.kind.label().to_owned());
+    [kind, along, face, depth, edge].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// What was said besides, on the same line.

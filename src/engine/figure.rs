@@ -61,6 +61,8 @@ pub enum Need {
     Reading,
     /// A level reading at two places or more.
     Levels,
+    /// Where a reading was taken.
+    ReadingPlace,
     /// Questions of the checklist.
     Checks,
     /// A place read a second time, on another day.
@@ -94,6 +96,7 @@ impl Need {
             Self::RoomAir => "read the air in the room",
             Self::OutdoorAir => "read the air outdoors",
             Self::Reading => "take a moisture reading",
+            Self::ReadingPlace => "say where the readings were taken: which joist, and how far along",
             Self::SecondReading => "read the same places again on another day",
             Self::Checks => "answer what you can of the checklist",
             Self::Ground => "say how long and wide the ground under the house is",

@@ -102,8 +102,12 @@ pub enum Face {
     NearSide,
     /// The side towards the higher joist numbers.
     FarSide,
-    /// Its end, at the bearing.
+    /// Its end, at the bearing, and nobody said which: as in jobs before format 1.5.
     End,
+    /// The end that distances along it start at.
+    NearEnd,
+    /// The other end.
+    FarEnd,
 }
 
 impl Element {
@@ -138,8 +142,15 @@ impl Element {
 }
 
 impl Face {
-    /// Every face, in the order that a choice shows them.
-    pub const ALL: [Self; 5] = [Self::LowerEdge, Self::UpperEdge, Self::NearSide, Self::FarSide, Self::End];
+    /// Every face that can be said, in the order that a choice shows them. An end has to be
+    /// one of the two.
+    pub const ALL: [Self; 6] =
+        [Self::LowerEdge, Self::UpperEdge, Self::NearSide, Self::FarSide, Self::NearEnd, Self::FarEnd];
+
+    /// Is it an end, so that it lies at no distance along?
+    pub const fn is_end(self) -> bool {
+        matches!(self, Self::End | Self::NearEnd | Self::FarEnd)
+    }
 
     /// The face in words.
     pub const fn label(self) -> &'static str {
@@ -149,6 +160,8 @@ impl Face {
             Self::NearSide => "near side",
             Self::FarSide => "far side",
             Self::End => "end",
+            Self::NearEnd => "near end",
+            Self::FarEnd => "far end",
         }
     }
 }

@@ -3,17 +3,19 @@
 //! keeps what it gives.
 
 use super::air::{Air, AirLocation, dew_point, emc, venting};
+use super::describe::capital;
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
-use super::moisture::{Corrected, Reading, WoodTemperature, correct};
+use super::moisture::said::tenths;
+use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
-use super::survey::{build_up, closing_error, opening_area, room_area};
+use super::survey::{areas_without, build_up, closing_error, opening_area, room_area};
 use super::take::Units;
 use super::units::tape::format;
-use super::units::{Length, Temperature};
+use super::units::{Length, MoistureContent, Temperature};
 
 /// An answer in words: a headline, and the line that decides it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,7 +51,11 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
     vec![
         answer("sheets_by_area", "Sheets", sheets_by_area(job).map(|sheets| say_sheets(*sheets))),
         answer("opening_area", "To come out", opening_area(job).map(|area| said(units.area(*area), ""))),
-        answer("room_area", "Room", room_area(job).map(|area| said(units.area(*area), ""))),
+        answer(
+            "room_area",
+            "Room",
+            room_area(job).map(|area| said(units.area(*area), areas_without_words(job, units))),
+        ),
         answer("old_floor", "Old floor", build_up(job).map(|build_up| say_build_up(build_up, units))),
         answer("agreement", "Do the measurements agree?", agreement(job).map(say_agreement)),
         answer("closing_error", "Do the sides close?", closing_error(job).map(|error| say_closing(*error, units))),
@@ -83,9 +89,35 @@ pub fn corrected(job: &Job, reading: Seen<'_, Reading>) -> Known<Corrected> {
     correct(&reading.value.shown, meter, reading.value.wood, &temperature)
 }
 
-/// The latest reading of a kind of air.
+/// A reading of dry panel, for readings on panel of its kind to be held against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PanelReference {
+    /// The reading's entry.
+    pub reading: EntryId,
+    /// The meter's: only its readings can be held against this.
+    pub meter: Option<EntryId>,
+    /// What it read, always at a number that is believed.
+    pub at: MoistureContent,
+}
+
+/// The latest reading of a visit that says it was taken on dry panel of this kind elsewhere in
+/// the house; none of which there is no number.
+pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) -> Option<PanelReference> {
+    let taken = job.now.readings().iter().rev().filter(|(_, reading)| {
+        reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
+    });
+    let mut at_numbers = taken.filter_map(|(id, reading)| {
+        let at = corrected(job, reading).value.corrected.number()?;
+        Some(PanelReference { reading: *id, meter: reading.value.meter, at })
+    });
+    at_numbers.next()
+}
+
+/// The latest reading of a kind of air in this visit. The air of another day says nothing
+/// of this one.
 pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
-    let readings = job.now.air().iter().rev();
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let readings = job.now.air().iter().rev().filter(|(_, reading)| reading.stamp.visit == visit);
     let mut there = readings.filter(|(_, reading)| reading.value.location == location);
     there.next().map(|(id, reading)| (*id, air_of(reading.value)))
 }
@@ -108,8 +140,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
     let left_out = if rest.is_empty() { 0 } else { relative.len() };
     let compared = if rest.is_empty() { relative } else { rest };
-    let wettest =
-        compared.into_iter().max_by_key(|(id, _, known)| (known.value.over_maximum, known.value.decides, *id));
+    let wettest = compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
     let Known { value, assumed, mut doubts, why } = known;
     if left_out > 0 {
@@ -119,7 +150,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     Figure::Known(Known { value, assumed, doubts, why: why.using([id]) })
 }
 
-fn crawl_emc(job: &Job) -> Figure<super::units::MoistureContent> {
+fn crawl_emc(job: &Job) -> Figure<MoistureContent> {
     let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = emc(air.temperature, air.humidity);
     known.why = known.why.using([id]);
@@ -135,19 +166,15 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
 
 fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
     let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    let visits = [outside, crawl].map(|air| air.and_then(|(id, _)| job.now.air().get(&id)).map(|air| air.stamp.visit));
-    let [of_outside, of_crawl] = visits;
     // A surface of another visit was as warm as another day.
-    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| Some(surface.stamp.visit) == of_crawl);
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| surface.stamp.visit == visit);
     let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
     let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
     let coldest = coldest.map(|(temperature, _)| temperature);
     match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
         Figure::Known(mut known) => {
             known.why = known.why.using(used.into_iter().flatten());
-            if of_outside != of_crawl {
-                known.doubts.push("Outdoor and crawl air were read on different visits: read both again".to_owned());
-            }
             Figure::Known(known)
         }
         missing @ Figure::Missing(_) => missing,
@@ -181,9 +208,28 @@ fn say_build_up(build_up: &BuildUp, units: Units) -> Said {
     said(format!("{whole} thick: cut no deeper"), line)
 }
 
+/// "121.5 sq ft without side 3": the area without each reading that could be wrong.
+fn areas_without_words(job: &Job, units: Units) -> String {
+    let without = areas_without(job).into_iter();
+    let each: Vec<_> = without.map(|(reading, area)| format!("{} without {reading}", units.area(area))).collect();
+    if each.is_empty() { String::new() } else { format!("{}.", each.join("; ")) }
+}
+
 fn say_agreement(agreement: &Agreement) -> Said {
+    let Said { headline, line } = say_of_readings(agreement);
+    if agreement.outside.is_empty() {
+        return said(headline, line);
+    }
+    let headline = if agreement.complaint.is_none() { "Not all of it".to_owned() } else { headline };
+    said(headline, format!("{line} Logged, but not there: {}.", agreement.outside.join("; ")))
+}
+
+fn say_of_readings(agreement: &Agreement) -> Said {
     match &agreement.complaint {
-        Some(complaint) => said("No", format!("{complaint}.")),
+        Some(complaint) if agreement.stops => {
+            said("No: cut nothing by this outline", format!("{}.", capital(complaint)))
+        }
+        Some(complaint) => said("No", format!("{}.", capital(complaint))),
         None => said("Yes", "Nothing is off by more than chance."),
     }
 }
@@ -193,18 +239,11 @@ fn say_wettest(job: &Job, wettest: &Wettest, units: Units) -> Said {
     let name = place.map_or_else(|| "somewhere".to_owned(), |place| place.value.name());
     let along = place.and_then(|place| place.value.position.along());
     let along = along.map_or_else(String::new, |along| format!(", {} along", units.length(along.value)));
-    said(say_corrected(&wettest.corrected), format!("{name}{along}."))
+    said(wettest.corrected.words(), format!("{name}{along}."))
 }
 
-/// A corrected reading as it is shown: the value that decisions use.
-pub fn say_corrected(corrected: &Corrected) -> String {
-    let percent = format!("{:.1} %", corrected.decides.to_percent());
-    let mark = if corrected.relative { " relative" } else { "" };
-    if corrected.over_maximum { "over the meter's maximum".to_owned() } else { format!("{percent}{mark}") }
-}
-
-fn say_percent(percent: &super::units::MoistureContent) -> Said {
-    said(format!("{:.1} %", percent.to_percent()), "")
+fn say_percent(percent: &MoistureContent) -> Said {
+    said(tenths(*percent), "")
 }
 
 fn say_temperature(temperature: Temperature, units: Units) -> Said {

@@ -79,6 +79,7 @@ fn a_second_phone_needs_it(entry: &Entry) -> bool {
         | Observation::SurfaceReading(_)
         | Observation::Condition(_)
         | Observation::Check(_)
+        | Observation::Damage(_)
         | Observation::Photo(_)
         | Observation::Acknowledgement(_)
         | Observation::HandOver(_) => false,

@@ -40,6 +40,7 @@ struct ShownCard {
     asks: Vec<ShownAsk>,
     fields: Vec<ShownField>,
     act: Option<ShownAct>,
+    shows: String,
 }
 
 #[derive(Serialize)]
@@ -131,6 +132,7 @@ fn shown(card: Card) -> ShownCard {
         asks: card.asks.into_iter().map(ask).collect(),
         fields: card.fields.into_iter().map(field).collect(),
         act: card.act.and_then(|of| act(of, false)),
+        shows: card.shows,
     }
 }
 

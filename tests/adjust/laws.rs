@@ -2,7 +2,7 @@
 
 use crate::rooms::{Dice, Room, inches, room};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::survey::adjust::{Measured, Network, Observation, Unfixed, adjust};
+use duckboard::engine::survey::adjust::{House, Measured, Network, Observation, Unfixed, adjust};
 use duckboard::engine::units::{Angle, Length};
 use proptest::prelude::*;
 
@@ -20,7 +20,17 @@ fn exact(room: &Room) -> Network {
         is: inches(room.distance(from, to)),
         sigma: Length::sixty_fourths(4),
     };
-    Network { turns: room.quarters(), observations: pairs.map(distance).collect() }
+    Network { turns: room.quarters(), observations: pairs.map(distance).collect(), house: House::Unsaid }
+}
+
+/// The same with every corner measured to be square.
+fn squared(mut network: Network) -> Network {
+    for observation in &mut network.observations {
+        if let Observation::Built { at, is } = *observation {
+            *observation = Observation::Angle { at, is, sigma: Angle::micro_degrees(200_000) };
+        }
+    }
+    network
 }
 
 fn any_room() -> impl Strategy<Value = (Room, u64)> {
@@ -60,13 +70,13 @@ proptest! {
 
     #[test]
     fn how_sure_all_readings_are_together_moves_no_corner((room, seed) in any_room(), times in 2..9_i64) {
-        let network = room.measured(2, &mut Dice::new(seed));
+        let network = squared(room.measured(2, &mut Dice::new(seed)));
         let mut surer = network.clone();
         for observation in &mut surer.observations {
             match observation {
                 Observation::Angle { sigma, .. } => *sigma = Angle::from_radians(sigma.to_radians() * times as f64),
                 Observation::Distance { sigma, .. } => *sigma = *sigma * times,
-                Observation::Offset { .. } | Observation::Along { .. } => {}
+                Observation::Built { .. } | Observation::Offset { .. } | Observation::Along { .. } => {}
             }
         }
         let (one, other) = (adjust(&network).unwrap(), adjust(&surer).unwrap());
@@ -75,7 +85,7 @@ proptest! {
 
     #[test]
     fn the_same_reading_twice_is_one_that_is_surer((room, seed) in any_room()) {
-        let network = room.measured(2, &mut Dice::new(seed));
+        let network = squared(room.measured(2, &mut Dice::new(seed)));
         let Observation::Distance { from, to, is, .. } = network.observations[0] else { return Ok(()) };
         let (mut twice, mut once) = (network.clone(), network);
         let sigma = Length::nm(4_000_000);
@@ -90,7 +100,7 @@ proptest! {
     #[test]
     fn whatever_is_measured_there_is_an_answer(
         turns in prop::collection::vec(any::<bool>(), 0..8),
-        readings in prop::collection::vec((0..5_u8, 0..9_usize, 0..9_usize, 0..9_usize, any::<i32>(), -2..5_i32), 0..14),
+        readings in prop::collection::vec((0..6_u8, 0..9_usize, 0..9_usize, 0..9_usize, any::<i32>(), -2..5_i32), 0..14),
     ) {
         let turns = turns.into_iter().map(|right| if right { Turn::Right } else { Turn::Left }.quarter()).collect();
         let observations = readings.into_iter().map(|(kind, of, from, to, is, sigma)| {
@@ -99,11 +109,12 @@ proptest! {
             match kind {
                 0 | 1 => Observation::Distance { from, to, is, sigma },
                 2 => Observation::Angle { at: of, is: angle, sigma: wide },
+                5 => Observation::Built { at: of, is: angle },
                 3 => Observation::Offset { of, from, to, is, sigma },
                 _ => Observation::Along { of, from, to, is, sigma },
             }
         });
-        match adjust(&Network { turns, observations: observations.collect() }) {
+        match adjust(&Network { turns, observations: observations.collect(), house: House::Unsaid }) {
             Ok(adjusted) => prop_assert!(adjusted.checked.iter().all(|check| (0.0..=1.0).contains(&check.redundancy))),
             Err(why) => prop_assert!(!why.to_string().is_empty()),
         }

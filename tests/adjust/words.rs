@@ -2,8 +2,7 @@
 
 use crate::rooms::inches;
 use duckboard::engine::geometry::Turn::Right;
-use duckboard::engine::survey::adjust::{Accuracy, Network, Observation, adjust};
-use duckboard::engine::units::Angle;
+use duckboard::engine::survey::adjust::{Accuracy, House, Network, Observation, adjust};
 
 /// A room of 12 × 10 ft with both diagonals; `off` inches on one side.
 fn room(wrong: usize, off: f64) -> Network {
@@ -15,12 +14,8 @@ fn room(wrong: usize, off: f64) -> Network {
         Observation::Distance { from, to, is, sigma: Accuracy::TAPE.of(is) }
     };
     let mut observations: Vec<_> = pairs.into_iter().enumerate().map(distance).collect();
-    observations.extend((0..4).map(|at| Observation::Angle {
-        at,
-        is: Angle::QUARTER,
-        sigma: Angle::micro_degrees(500_000),
-    }));
-    Network { turns: vec![Right.quarter(); 4], observations }
+    observations.extend((0..4).map(|at| Observation::Built { at, is: Right.quarter() }));
+    Network { turns: vec![Right.quarter(); 4], observations, house: House::Unsaid }
 }
 
 #[test]

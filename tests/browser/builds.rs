@@ -1,7 +1,7 @@
 //! Other builds of the app, made from the last one: a newer one for walks through an
 //! update, and a damaged one.
 
-use crate::server;
+use crate::harness::{own_path, root};
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 use sha2::{Digest, Sha256};
 use std::fs;
@@ -12,8 +12,8 @@ pub const SECOND_TITLE: &str = "Duckboard, second build";
 
 /// The same files with another page title, and a service worker that knows about it.
 pub fn second() -> PathBuf {
-    let folder = server::own_path("second");
-    copy(&server::root().join("dist"), &folder);
+    let folder = own_path("second");
+    copy(&root().join("dist"), &folder);
     let (old, new) = change(&folder.join("index.html"), |page| {
         page.replace("<title>Duckboard</title>", &format!("<title>{SECOND_TITLE}</title>"))
     });
@@ -26,8 +26,8 @@ pub fn second() -> PathBuf {
 
 /// The app with a module that no browser can read, as after a bad upload.
 pub fn broken() -> PathBuf {
-    let folder = server::own_path("broken");
-    copy(&server::root().join("dist"), &folder);
+    let folder = own_path("broken");
+    copy(&root().join("dist"), &folder);
     let files = fs::read_dir(&folder).expect("the build").flatten().map(|file| file.path());
     let modules: Vec<_> = files.filter(|file| file.extension().is_some_and(|end| end == "wasm")).collect();
     assert!(!modules.is_empty(), "the build has no module");

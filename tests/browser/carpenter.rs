@@ -1,17 +1,17 @@
 //! What a carpenter does with the app, in a carpenter's words. The walks say what is
 //! done and what must come of it; where that is on the screen is said here, once.
 
-use crate::page::words;
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::harness::{Phone, Screen, Server};
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
 /// The value as typed so far.
-const VALUE: &str = "document.querySelector('.take input[inputmode=none]')?.value";
+const VALUE: &str = "document.querySelector('.take input[inputmode=none]').value";
 /// What the header says is saved.
-const SAVED: &str = "document.querySelector('header [role=status]')?.textContent";
+const SAVED: &str = "document.querySelector('header [role=status]').textContent";
+/// The title of the job on the screen.
+const TITLE: &str = ".job-header h1";
 /// The input behind “Open a job file”.
 const JOB_FILE: &str = "input[type=file][aria-label='Open a job file']";
 /// The input behind the camera key.
@@ -44,8 +44,7 @@ pub async fn phone_with_the_sample() -> (Server, Phone) {
     let server = Server::start().await;
     let mut phone = Phone::open(Screen::Tall, server.address()).await;
     phone.introduce("QX").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_for("Invented sample").await;
+    phone.open_the_sample().await;
     (server, phone)
 }
 
@@ -53,7 +52,6 @@ pub async fn phone_with_the_sample() -> (Server, Phone) {
 pub async fn sample_without_a_host() -> Phone {
     let (mut server, mut phone) = phone_with_the_sample().await;
     phone.wait_until_kept().await;
-    phone.wait_until("the worker answers for the page", "navigator.serviceWorker.controller !== null").await;
     server.kill();
     phone
 }
@@ -64,14 +62,21 @@ impl Phone {
         self.wait_until_started().await;
         self.fill("Initials", initials).await;
         self.tap("This is me").await;
-        self.wait_for("New job").await;
+        self.sees("textbox", "New job").await;
+    }
+
+    /// Opens the invented sample job, which was loaded for that, until all of it is kept.
+    pub async fn open_the_sample(&mut self) {
+        self.tap("Open the invented sample job").await;
+        self.says_in(".invented", "Invented sample").await;
+        self.nothing_is_unsaved().await;
     }
 
     /// Begins a job on the list of jobs.
     pub async fn begin_job(&mut self, title: &str) {
         self.fill("New job", title).await;
         self.tap("Begin").await;
-        self.wait_for(title).await;
+        self.says_in(TITLE, title).await;
         self.all_saved(2).await;
     }
 
@@ -79,21 +84,36 @@ impl Phone {
     pub async fn open_job(&mut self, title: &str) {
         self.wait_until_started().await;
         self.tap_role("link", title).await;
-        self.wait_until("the job is open", "location.hash.startsWith('#/job/')").await;
+        self.says_in(TITLE, title).await;
+    }
+
+    /// The list of jobs, once this one is on it.
+    pub async fn list_with(&mut self, title: &str) -> String {
+        self.words_in(".job-list", &[title]).await
+    }
+
+    /// Waits until the list of jobs is just this.
+    pub async fn lists(&mut self, jobs: &str) {
+        let list = "document.querySelector('.job-list').innerText.replace(/\\s+/g, ' ').trim()";
+        self.reads("the list of jobs", list, jobs).await;
     }
 
     /// Goes to one of the four places.
     pub async fn go_to(&mut self, place: &str) {
         self.tap_in("Places", place).await;
-        let here = format!("document.querySelector('nav [aria-current=page]')?.textContent === {}", json!(place));
-        self.wait_until(&format!("this is {place}"), &here).await;
+        self.reads("the place", "document.querySelector('nav [aria-current=page]').textContent", place).await;
     }
 
     /// From any of a job's places to its facts, and from there where the link says.
     pub async fn go_behind_the_title(&mut self, link: &str) {
-        let title = self.words_of(".job-header h1").await;
-        self.tap_role("link", &title).await;
+        self.go_to_the_facts().await;
         self.tap_role("link", link).await;
+    }
+
+    /// From any of a job's places to its facts.
+    pub async fn go_to_the_facts(&mut self) {
+        self.tap_what("document.querySelector('.job-header .title')").await;
+        self.sees("textbox", "Year built").await;
     }
 
     /// Taps keys of the keypad, one after the other: `1 2 feet 3 inches save`.
@@ -119,15 +139,14 @@ impl Phone {
     /// Takes an instrument into the hand.
     pub async fn take_up(&mut self, instrument: &str) {
         self.tap_in("Instruments", instrument).await;
-        let in_hand = "document.querySelector('.instrument[aria-pressed=true]')?.textContent";
-        self.wait_until(&format!("{instrument} is in the hand"), &format!("{in_hand} === {}", json!(instrument))).await;
+        let in_hand = "document.querySelector('.instrument[aria-pressed=true]').textContent";
+        self.reads("what is in the hand", in_hand, instrument).await;
     }
 
     /// Opens what is behind the question: its tasks and places.
     pub async fn open_question(&mut self) {
-        let asks = self.words_of(".question .asks").await;
-        self.tap_role("button", &asks).await;
-        self.wait_for("done").await;
+        self.tap_what("document.querySelector('.question')").await;
+        self.sees("button", "done").await;
     }
 
     /// Chooses one answer behind the question.
@@ -139,23 +158,65 @@ impl Phone {
 
     /// Waits until the app asks this.
     pub async fn is_asked(&mut self, question: &str) {
-        let asks = format!(
-            "document.querySelector('.question')?.innerText.replace(/\\s+/g, ' ').includes({})",
-            json!(question)
-        );
-        self.wait_until(&format!("“{question}” is asked"), &asks).await;
+        self.says_in(".question", question).await;
     }
 
     /// Waits until the value just taken is said back.
     pub async fn said_back(&mut self, of: &str, value: &str) {
-        self.wait_for(&format!("last: {of} {value}")).await;
+        self.says_in(".last", &format!("last: {of} {value}")).await;
+    }
+
+    /// Types into the value, as a laser or a meter does.
+    pub async fn type_value(&mut self, text: &str) {
+        let takes = "document.activeElement.matches('.take input[inputmode=none]')";
+        self.wait_until("the value takes what is typed", takes).await;
+        self.type_keys(text).await;
     }
 
     /// Waits until the value typed so far is this, and is kept.
     pub async fn half_typed(&mut self, value: &str) {
-        let typed = json!(value);
-        self.wait_until(&format!("“{value}” is typed"), &format!("{VALUE} === {typed}")).await;
+        self.reads("what is typed", VALUE, value).await;
         self.nothing_is_unsaved().await;
+    }
+
+    /// Scrolls until that is at the top of the screen.
+    pub async fn scroll_to(&mut self, selector: &str) {
+        let scroll = format!("document.querySelector({}).scrollIntoView()", json!(selector));
+        self.act(&format!("{selector} is in sight"), &scroll).await;
+    }
+
+    /// Unfolds all that is folded up in there.
+    pub async fn unfold(&mut self, within: &str) {
+        let folded = format!("[...document.querySelectorAll('{within} details')]");
+        let unfold =
+            format!("if (!{folded}.length) throw 'nothing folded'; {folded}.forEach(one => {{ one.open = true; }})");
+        self.act(&format!("all in {within} is unfolded"), &unfold).await;
+    }
+
+    /// Goes from the answers to a page that is worked out when it is asked for, until it is.
+    pub async fn open_page(&mut self, link: &str, page: &str) {
+        self.go_to("Answers").await;
+        self.tap(link).await;
+        self.is_worked_out(page).await;
+    }
+
+    /// Waits until such a page is worked out. What a later entry changes on it comes later.
+    pub async fn is_worked_out(&mut self, page: &str) {
+        self.reads(
+            &format!("the state of {page}"),
+            &format!("document.getElementById('{page}').dataset.state"),
+            "done",
+        )
+        .await;
+    }
+
+    /// Says to a question of such a page, until that stands.
+    pub async fn say_to(&mut self, question: &str, answer: &str) {
+        self.tap_in(question, answer).await;
+        let stands = format!(
+            "document.querySelector(`[role=group][aria-label=\"{question}\"] [aria-pressed=true]`).textContent"
+        );
+        self.reads(&format!("what stands as the answer to “{question}”"), &stands, answer).await;
     }
 
     /// Waits until nothing is on its way to the storage.
@@ -165,8 +226,7 @@ impl Phone {
 
     /// Waits until the header says that so many entries are saved.
     pub async fn all_saved(&mut self, entries: usize) {
-        let saved = format!("/(^|\\D){entries} saved$/.test({SAVED})");
-        self.wait_until(&format!("{entries} entries are saved"), &saved).await;
+        self.reads("what the header says", SAVED, format!("✓ {entries} saved")).await;
     }
 
     /// Opens what can be changed about an entry of the log. The keys of all entries are
@@ -174,11 +234,10 @@ impl Phone {
     pub async fn open_entry(&mut self, line: &str) {
         let summary = format!(
             "[...document.querySelectorAll('.entry')].find(entry =>
-                entry.innerText.replace(/\\s+/g, ' ').includes({}))?.querySelector('summary')",
+                entry.innerText.replace(/\\s+/g, ' ').includes({})).querySelector('summary')",
             json!(line)
         );
-        self.wait_until(&format!("“{line}” is in the log"), &format!("{summary} !== undefined")).await;
-        self.js(&format!("{summary}.focus()")).await;
+        self.act(&format!("“{line}” is in the log"), &format!("{summary}.focus()")).await;
         self.press("Enter").await;
         self.wait_for("take back").await;
     }
@@ -199,15 +258,15 @@ impl Phone {
     }
 
     async fn set_quota(&mut self, quota: Value) {
-        self.cdp("Storage.overrideQuotaForOrigin", quota).await;
+        self.command("Storage.overrideQuotaForOrigin", quota).await;
     }
 
     /// A photo in a file, as a camera would leave it: 2000 by 1500 pixels of JPEG.
     pub async fn picture(&mut self) -> PathBuf {
-        let drawn = self.js(PICTURE).await;
-        let bytes = drawn.as_str().and_then(|url| url.split_once(','));
-        let bytes = STANDARD.decode(bytes.expect("a data URL").1).expect("base64");
-        self.file("photo.jpg", &bytes)
+        let is_drawn = |url: &String| url.starts_with("data:image/jpeg;base64,");
+        let drawn = self.read("a picture is drawn", PICTURE, is_drawn).await;
+        let bytes = drawn.split_once(',').expect("a data URL").1;
+        self.file("photo.jpg", &STANDARD.decode(bytes).expect("base64"))
     }
 
     /// Takes a photo with this file instead of the camera.
@@ -223,24 +282,21 @@ impl Phone {
     /// Makes the job file and saves it.
     pub async fn hand_over(&mut self, revision: usize) -> PathBuf {
         self.go_to("Hand over").await;
-        self.tap("Make the job file").await;
+        self.save_the_file("Make the job file", revision, &format!("r{revision}.json")).await
+    }
+
+    /// Makes a file on the screen for handing over, and saves it once it is ready.
+    pub async fn save_the_file(&mut self, make: &str, revision: usize, ending: &str) -> PathBuf {
+        self.tap(make).await;
         self.wait_for(&format!("Revision {revision} is ready.")).await;
         self.tap("Save the file").await;
-        self.wait_for_download(&format!("r{revision}.json")).await
+        self.wait_for_download(ending).await
     }
 
-    /// What can be read in the first element that the selector finds.
-    pub async fn words_of(&mut self, selector: &str) -> String {
-        let found = format!("document.querySelector({})", json!(selector));
-        self.wait_until(&format!("there is a {selector}"), &format!("{found} !== null")).await;
-        let text = self.js(&format!("{found}.innerText")).await;
-        words(text.as_str().expect("text"))
-    }
-
-    /// Everything that Answers says.
-    pub async fn answers(&mut self) -> String {
+    /// Everything that Answers says, once all of this is in it.
+    pub async fn answers(&mut self, among: &[&str]) -> String {
         self.go_to("Answers").await;
-        self.words_of("main.answers").await
+        self.words_in("main.answers", among).await
     }
 
     /// Waits until an answer to this question says this.
@@ -254,16 +310,15 @@ impl Phone {
         self.wait_until(&format!("“{question}” is answered “{answer}”"), &said).await;
     }
 
-    /// The figure in an answer's headline.
-    pub async fn figure(&mut self, question: &str) -> f64 {
+    /// Waits until the figure in an answer's headline is this one, give or take so much.
+    pub async fn is_answered_about(&mut self, question: &str, figure: f64, give_or_take: f64) {
         let headline = format!(
-            "[...document.querySelectorAll('main.answers section')]
-                .find(card => card.querySelector('h2')?.textContent === {})?.querySelector('.headline')?.textContent",
+            "parseFloat([...document.querySelectorAll('main.answers section')]
+                .find(card => card.querySelector('h2')?.textContent === {}).querySelector('.headline').textContent)",
             json!(question)
         );
-        self.wait_until(&format!("“{question}” is answered with a figure"), &format!("/^-?\\d/.test({headline})"))
-            .await;
-        self.js(&format!("parseFloat({headline})")).await.as_f64().expect("a figure")
+        let what = format!("“{question}” is answered {figure} ± {give_or_take}");
+        self.read(&what, &headline, |answer: &f64| (answer - figure).abs() <= give_or_take).await;
     }
 }
 

@@ -1,7 +1,7 @@
 //! The office's desk: the `office` command, and a judge of the file format that is not
 //! ours.
 
-use crate::server::{root, target};
+use crate::harness::{root, target};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
 use std::process::Command;

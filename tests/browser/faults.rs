@@ -19,7 +19,7 @@ async fn a_photo_that_is_none_is_refused_in_words_and_loses_nothing() {
     let picture = phone.picture().await;
     phone.take_photo(&picture).await;
     phone.all_saved(4).await;
-    phone.wait_for_no("no picture").await;
+    phone.wait_for_without("Joist 1, lower edge", "no picture").await;
     phone.finish().await;
 }
 
@@ -45,17 +45,15 @@ async fn a_full_phone_says_so_until_what_was_entered_is_safe() {
 
     phone.has_room_again(&server).await;
     phone.tap("Try again").await;
-    phone.wait_for_no("NOT SAVED").await;
     // The job's two entries, the room, two sides.
-    phone.all_saved(5).await;
+    phone.wait_for_without("5 saved", "NOT SAVED").await;
     phone.kill().await;
     phone.start_again(server.address()).await;
     phone.open_job(JOB).await;
     phone.go_to("Log").await;
     phone.wait_for("8' 0\", then right").await;
     phone.wait_for("9' 0\", then right").await;
-    let _expected = phone.take_console_errors().await;
-    phone.finish().await;
+    phone.finish_despite_errors().await;
 }
 
 #[tokio::test]
@@ -71,15 +69,14 @@ async fn a_full_phone_takes_no_photo_until_there_is_room_again() {
     phone.has_room_again(&server).await;
     phone.take_photo(&picture).await;
     phone.all_saved(4).await;
-    let _expected = phone.take_console_errors().await;
-    phone.finish().await;
+    phone.finish_despite_errors().await;
 }
 
 #[tokio::test]
 async fn a_refused_length_stays_with_its_reason_until_the_next_one_is_typed() {
     let (_server, mut phone) = phone_with_a_job().await;
     phone.take_up("Tape").await;
-    phone.type_keys("3,745mm").await;
+    phone.type_value("3,745mm").await;
     phone.press("Enter").await;
     // The field, the value, what is wrong, what would do.
     phone
@@ -88,13 +85,14 @@ async fn a_refused_length_stays_with_its_reason_until_the_next_one_is_typed() {
     phone.half_typed("3,745mm").await;
     phone.all_saved(2).await;
     phone.screenshot("faults-refused").await;
-    phone.type_keys("9").await;
+    phone.type_value("9").await;
     phone.half_typed("9").await;
-    phone.wait_for_no("3,745mm").await;
+    phone.wait_for_without("Side 1", "3,745mm").await;
 
     // The same when a thumb goes on where the keyboard stopped.
     phone.press("Backspace").await;
-    phone.type_keys("3,745mm").await;
+    phone.half_typed("").await;
+    phone.type_value("3,745mm").await;
     phone.press("Enter").await;
     phone.wait_for("Side 1: “3,745mm”").await;
     phone.keypad("8 feet").await;
@@ -111,7 +109,7 @@ async fn what_is_shown_as_saved_outlives_sigkill_in_that_moment() {
     let (server, mut phone) = phone_with_a_job().await;
     phone.take_up("Meter").await;
     for (reading, saved) in [("18", 4), ("19", 6), ("21", 8)] {
-        phone.type_keys(reading).await;
+        phone.type_value(reading).await;
         phone.press("Enter").await;
         phone.all_saved(saved).await;
         phone.kill().await;
@@ -135,13 +133,12 @@ async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
     phone.keypad("9 feet save").await;
     phone.all_saved(4).await;
     let emptied = json!({ "origin": origin(&server), "storageTypes": "indexeddb" });
-    phone.cdp("Storage.clearDataForOrigin", emptied).await;
+    phone.command("Storage.clearDataForOrigin", emptied).await;
     phone.keypad("8 feet save").await;
     phone.wait_for("The browser emptied its storage while Duckboard was open").await;
     phone.check_accessible().await;
     phone.screenshot("faults-emptied").await;
-    phone.wait_for_no("NOT SAVED").await;
-    phone.all_saved(5).await;
+    phone.wait_for_without("5 saved", "NOT SAVED").await;
     phone.tap("understood").await;
     phone.kill().await;
     phone.start_again(server.address()).await;
@@ -150,8 +147,7 @@ async fn a_storage_that_was_emptied_under_the_app_is_filled_again() {
     phone.go_to("Log").await;
     phone.wait_for("9' 0\", then right").await;
     phone.wait_for("8' 0\", then right").await;
-    let _expected = phone.take_console_errors().await;
-    phone.finish().await;
+    phone.finish_despite_errors().await;
 }
 
 #[tokio::test]

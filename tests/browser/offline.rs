@@ -2,11 +2,11 @@
 //! build waits until it is wanted.
 
 use crate::builds;
-use crate::phone::{Phone, Screen};
-use crate::server::{Server, root};
+use crate::harness::{Phone, Screen, Server, root};
 use serde_json::json;
 
-const IS_CONTROLLED: &str = "navigator.serviceWorker.controller !== null";
+/// How often this tab has loaded a page.
+const LOADS: &str = "sessionStorage.loads";
 
 /// The app, wherever its host puts it, with the host gone and the browser killed.
 async fn starts_without_host(prefix: &str) {
@@ -14,13 +14,12 @@ async fn starts_without_host(prefix: &str) {
     let mut phone = Phone::open(Screen::Tall, server.address()).await;
     phone.wait_until_started().await;
     phone.wait_until_kept().await;
-    phone.wait_until("the worker answers for the page", IS_CONTROLLED).await;
 
     server.kill();
     phone.kill().await;
     phone.start_again(server.address()).await;
     phone.wait_until_started().await;
-    phone.wait_until("the worker answers for the page", IS_CONTROLLED).await;
+    phone.wait_until_kept().await;
     phone.finish().await;
 }
 
@@ -53,26 +52,25 @@ async fn a_new_build_waits_until_it_is_wanted_and_then_reloads_once() {
     let mut server = Server::start().await;
     let mut phone = Phone::open(Screen::Tall, server.address()).await;
     let count = "sessionStorage.loads = 1 + Number(sessionStorage.loads ?? 0)";
-    phone.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": count })).await;
+    phone.command("Page.addScriptToEvaluateOnNewDocument", json!({ "source": count })).await;
     phone.reload().await;
     phone.wait_until_kept().await;
-    phone.wait_until("the worker answers for the page", IS_CONTROLLED).await;
-    assert_eq!(phone.js("sessionStorage.loads").await, "1");
+    phone.reads("how often a page was loaded", LOADS, "1").await;
 
     let second = builds::second();
     server.start_again(&second).await;
     phone.reload().await;
-    phone.wait_until("the new build waits", "document.documentElement.dataset.update === 'waiting'").await;
-    assert_eq!(phone.js("document.title").await, "Duckboard");
-    assert_eq!(phone.js("sessionStorage.loads").await, "2");
+    phone.reads("the new build", "document.documentElement.dataset.update", "waiting").await;
+    phone.reads("the title", "document.title", "Duckboard").await;
+    phone.reads("how often a page was loaded", LOADS, "2").await;
 
-    phone.js("window.dispatchEvent(new Event('duckboard-use-update'))").await;
-    phone.wait_until("the new build is used", &format!("document.title === '{}'", builds::SECOND_TITLE)).await;
+    phone.act("the new build is wanted", "window.dispatchEvent(new Event('duckboard-use-update'))").await;
+    phone.reads("the new build's title", "document.title", builds::SECOND_TITLE).await;
     phone.wait_until_started().await;
     phone.wait_until_kept().await;
-    assert_eq!(phone.js("sessionStorage.loads").await, "3");
-    assert_eq!(phone.js("document.documentElement.dataset.update === undefined").await, true);
-    assert_eq!(phone.js("caches.keys().then(names => names.length)").await, 1);
+    phone.reads("how often a page was loaded", LOADS, "3").await;
+    phone.wait_until("no new build waits", "document.documentElement.dataset.update === undefined").await;
+    phone.reads("how many builds are kept", "caches.keys().then(names => names.length)", 1).await;
     phone.finish().await;
     std::fs::remove_dir_all(second).unwrap();
 }
@@ -93,12 +91,13 @@ async fn a_build_with_a_foreign_file_in_it_is_never_used() {
         if (worker.state === 'installing') await new Promise(done => worker.onstatechange = done);
         return worker.state;
     })";
-    assert_eq!(phone.js(update).await, "redundant");
+    // Whatever it comes to at first is what counts.
+    let state = phone.read::<String>("the new worker is kept or not", update, |_| true).await;
+    assert_eq!(state, "redundant");
     server.kill();
     phone.reload().await;
     phone.wait_until_started().await;
-    let _expected = phone.take_console_errors().await;
-    phone.finish().await;
+    phone.finish_despite_errors().await;
     std::fs::remove_dir_all(second).unwrap();
 }
 
@@ -109,9 +108,9 @@ async fn an_app_that_cannot_start_says_what_to_do_and_that_the_saved_is_safe() {
     let mut phone = Phone::open(Screen::Small, server.address()).await;
     phone.wait_for("Duckboard did not start").await;
     phone.wait_for("Everything that was marked saved is safe on this phone.").await;
-    phone.wait_until("it is known not to be kept", "document.documentElement.dataset.offline === 'failed'").await;
+    phone.reads("whether it is kept", "document.documentElement.dataset.offline", "failed").await;
     phone.check_accessible().await;
-    assert!(!phone.take_console_errors().await.is_empty());
-    phone.finish().await;
+    phone.wait_for_a_console_error().await;
+    phone.finish_despite_errors().await;
     std::fs::remove_dir_all(broken).unwrap();
 }

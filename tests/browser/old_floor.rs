@@ -2,7 +2,7 @@
 //! and what is there already to lay.
 
 use crate::carpenter::phone_with_a_job;
-use crate::phone::Phone;
+use crate::harness::Phone;
 
 /// An invented room of 10 × 8 ft on joists that only look evenly spaced.
 #[tokio::test]
@@ -93,9 +93,8 @@ async fn log_what_is_on_hand(phone: &mut Phone) {
 }
 
 async fn north_is_up(phone: &mut Phone) {
-    let title = phone.words_of(".job-header h1").await;
-    phone.tap_role("link", &title).await;
-    phone.tap_in("On the plan", "north up").await;
+    phone.go_to_the_facts().await;
+    phone.say_to("On the plan", "north up").await;
     phone.tap_role("link", "Report").await;
     phone.wait_until("north is on the plan", "document.querySelector('.plan .north') !== null").await;
 }

@@ -1,6 +1,6 @@
 //! Job files that come from elsewhere: damaged, hostile, or by a later Duckboard.
 
-use crate::carpenter::phone_with_a_job;
+use crate::carpenter::{JOB, phone_with_a_job};
 use crate::samples;
 use duckboard::file::read;
 use std::fs;
@@ -9,8 +9,7 @@ use std::fs;
 async fn a_damaged_file_is_refused_with_its_faults_and_changes_nothing() {
     let (server, mut phone) = phone_with_a_job().await;
     phone.goto(server.address()).await;
-    phone.wait_until_started().await;
-    let before = phone.words_of(".job-list").await;
+    let before = phone.list_with(JOB).await;
     let picture = fs::read(phone.picture().await).unwrap();
     let sound = samples::sound(&picture);
 
@@ -30,19 +29,19 @@ async fn a_damaged_file_is_refused_with_its_faults_and_changes_nothing() {
         ("page.txt", b"<!doctype html><title>Not found</title>", &["This is not a Duckboard job file."]),
         ("later.json", later.as_bytes(), &["The file is of version 2.0", "Update Duckboard"]),
     ] {
+        // On a page that says nothing yet of the file before.
+        phone.reload().await;
+        phone.lists(&before).await;
         let file = phone.file(name, text);
         phone.open_job_file(&file).await;
-        phone.wait_for("Not opened, and nothing was changed.").await;
-        for word in words {
-            phone.wait_for(word).await;
-        }
+        let told = [&["Not opened, and nothing was changed."], words].concat();
+        phone.words_in(".refused.faults", &told).await;
+        phone.lists(&before).await;
     }
     phone.check_accessible().await;
     phone.screenshot("opening-damaged").await;
-    assert_eq!(phone.words_of(".job-list").await, before);
     phone.reload().await;
-    phone.wait_until_started().await;
-    assert_eq!(phone.words_of(".job-list").await, before);
+    phone.lists(&before).await;
     phone.finish().await;
 }
 
@@ -93,6 +92,9 @@ async fn a_photo_that_only_a_later_duckboard_understands_goes_along() {
     phone.finish().await;
 }
 
+/// Nothing of what [`samples::with_markup`] says has become an element.
+const NO_MARKUP: &str = "document.querySelector('[onerror], .entry b b') === null";
+
 #[tokio::test]
 async fn markup_in_a_file_is_shown_as_what_it_is() {
     let (_server, mut phone) = phone_with_a_job().await;
@@ -103,8 +105,9 @@ async fn markup_in_a_file_is_shown_as_what_it_is() {
     for place in ["Take", "Answers", "Log", "Hand over"] {
         phone.go_to(place).await;
         phone.wait_for(samples::MARKUP).await;
-        assert_eq!(phone.js("document.querySelector('[onerror], .entry b b') === null").await, true, "{place}");
+        phone.at_rest().await;
+        phone.wait_until(&format!("no markup is markup on {place}"), NO_MARKUP).await;
     }
-    assert_eq!(phone.js("document.title").await, "Duckboard");
+    phone.reads("the title", "document.title", "Duckboard").await;
     phone.finish().await;
 }

@@ -1,7 +1,7 @@
 //! Saying where, in every way that the app knows, and finding it again.
 
 use crate::carpenter::{phone_with_a_job, phone_with_the_sample};
-use crate::phone::Phone;
+use crate::harness::Phone;
 use serde_json::json;
 
 /// Taps a length that says where, behind the question.
@@ -46,8 +46,7 @@ async fn height_and_chalk_go_with_the_place_and_the_chalk_stays_there() {
     phone.wait_for("anywhere along it · 2 1/2\" up · \"A3\"").await;
     phone.keypad("1 8 save").await;
     phone.is_asked("Joist 2, lower edge").await;
-    phone.wait_for("anywhere along it · 2 1/2\" up").await;
-    phone.wait_for_no("A3").await;
+    phone.wait_for_without("anywhere along it · 2 1/2\" up", "A3").await;
     phone.go_behind_the_title("Report").await;
     phone.wait_for("Joist 1, lower edge, 2 1/2 in up, chalked \"A3\"").await;
     phone.finish().await;
@@ -84,7 +83,8 @@ async fn a_place_by_its_mark_alone_is_chosen_again_from_the_places_so_far() {
     phone.fill("Chalk mark", &"A very long tale on a sill. ".repeat(4)).await;
     phone.tap("done").await;
     phone.wait_for("Chalk mark: ").await;
-    assert!(phone.has("button", "done").await, "the text that will not do is still there");
+    // The text that will not do is still there.
+    phone.sees("button", "done").await;
     phone.fill("Chalk mark", "B").await;
     phone.tap("done").await;
     phone.is_asked("Sill, lower edge, \"B\"").await;
@@ -134,16 +134,8 @@ async fn a_forgotten_side_is_put_in() {
     phone.finish().await;
 }
 
-/// The middle of the sample's one reading of 20 %, in CSS pixels.
-const TWENTY: &str = "(() => {
-  const text = [...document.querySelectorAll('.plan text')].find(text => text.textContent === '20');
-  const { x, y, width, height } = text.getBoundingClientRect();
-  return { x: x + width / 2, y: y + height / 2 };
-})()";
-
-/// Moves the plan until that reading is in sight.
-const SCROLL_TO_TWENTY: &str = "[...document.querySelectorAll('.plan text')]
-  .find(text => text.textContent === '20').scrollIntoView({ block: 'center' })";
+/// The sample's one reading of 20 %, as it stands on the plan.
+const TWENTY: &str = "[...document.querySelectorAll('.plan text')].find(text => text.textContent === '20')";
 
 /// The invented sample's readings stand on its plan.
 #[tokio::test]
@@ -151,17 +143,10 @@ async fn a_tap_on_the_plan_finds_a_place_that_was_read_before() {
     let (_server, mut phone) = phone_with_the_sample().await;
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
-    touch_the_twenty(&mut phone).await;
+    phone.tap_what(TWENTY).await;
     phone.is_asked("Joist 4, lower edge").await;
     phone.wait_for("8' 1\" from north wall").await;
     phone.finish().await;
-}
-
-async fn touch_the_twenty(phone: &mut Phone) {
-    let middle = phone.js(TWENTY).await;
-    for (kind, points) in [("touchStart", json!([middle])), ("touchEnd", json!([]))] {
-        phone.cdp("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points })).await;
-    }
 }
 
 /// How many times as wide as its window the plan is, in percent.
@@ -176,38 +161,36 @@ async fn the_plan_is_looked_at_from_nearer_by() {
     let (_server, mut phone) = phone_with_the_sample().await;
     phone.go_to("Take").await;
     phone.take_up("Meter").await;
-    assert_eq!(phone.js(ENLARGED).await, json!(100));
+    phone.reads("how large the plan is", ENLARGED, 100).await;
     phone.tap("nearer").await;
-    phone.wait_until("the plan is larger", &from_near(1)).await;
-    assert_eq!(phone.js(ENLARGED).await, json!(180));
+    phone.reads("how near the plan is", NEARNESS, "1").await;
+    phone.reads("how large the plan is", ENLARGED, 180).await;
     phone.wait_until("its middle stays in the middle", "document.querySelector('.plan').scrollTop > 0").await;
     // One finger would move it there.
-    phone.js(SCROLL_TO_TWENTY).await;
-    touch_the_twenty(&mut phone).await;
+    phone.tap_what(TWENTY).await;
     phone.is_asked("Joist 4, lower edge").await;
 
     phone.tap("nearer").await;
-    phone.wait_until("the plan is larger yet", &from_near(2)).await;
+    phone.reads("how near the plan is", NEARNESS, "2").await;
     phone.tap("whole plan").await;
-    phone.wait_until("the key takes it back", &from_near(0)).await;
+    phone.reads("how near the key leaves the plan", NEARNESS, "0").await;
     spread_two_fingers(&mut phone, 40, 60).await;
-    phone.wait_until("two fingers bring it nearer", &from_near(1)).await;
+    phone.reads("how near two fingers bring it", NEARNESS, "1").await;
     spread_two_fingers(&mut phone, 90, 40).await;
-    phone.wait_until("and take it back", &from_near(0)).await;
+    phone.reads("how far two fingers take it back", NEARNESS, "0").await;
     phone.check_accessible().await;
     phone.finish().await;
 }
 
-/// Is the plan looked at from so many steps nearer?
-fn from_near(steps: usize) -> String {
-    format!("document.querySelector('.plan').dataset.nearness === '{steps}'")
-}
+/// From how many steps nearer the plan is looked at.
+const NEARNESS: &str = "document.querySelector('.plan').dataset.nearness";
 
 /// Two fingers on the plan, first and last so far from its middle.
 async fn spread_two_fingers(phone: &mut Phone, from: i32, to: i32) {
+    phone.at_rest().await;
     let fingers = |apart: i32| json!([{ "x": 160 - apart, "y": 160 }, { "x": 160 + apart, "y": 160 }]);
     let steps = [("touchStart", fingers(from)), ("touchMove", fingers((from + to) / 2)), ("touchMove", fingers(to))];
     for (kind, points) in steps.into_iter().chain([("touchEnd", json!([]))]) {
-        phone.cdp("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points })).await;
+        phone.command("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points })).await;
     }
 }

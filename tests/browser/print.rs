@@ -1,7 +1,6 @@
 //! What comes out of the printer.
 
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::harness::{Phone, Screen, Server};
 use serde_json::json;
 
 /// Whatever on the page is there for a thumb, and is seen. An answer that was given is a key
@@ -15,18 +14,16 @@ async fn the_report_is_printed_without_the_keys_around_it() {
     let server = Server::start().await;
     let mut phone = Phone::open(Screen::Desktop, server.address()).await;
     phone.introduce("OFF").await;
-    phone.tap("Open the invented sample job").await;
-    phone.wait_for("Invented sample").await;
+    phone.open_the_sample().await;
     phone.go_behind_the_title("Report").await;
     phone.wait_for("Missing and assumed").await;
     for part in ["water", "under", "orders"] {
-        let done = format!("document.getElementById('{part}')?.dataset.state === 'done'");
-        phone.wait_until(&format!("{part} is in the report"), &done).await;
+        phone.is_worked_out(part).await;
     }
     phone.check_accessible().await;
     phone.screenshot("report").await;
-    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
-    assert_eq!(phone.js(CONTROLS).await, json!([]));
+    phone.put_on_paper().await;
+    phone.reads("what a thumb could tap", CONTROLS, json!([])).await;
     phone.wait_for("Invented sample").await;
     phone.screenshot("report-printed").await;
     phone.finish().await;

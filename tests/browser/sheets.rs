@@ -1,18 +1,14 @@
 //! Sheets laid on the joists, on the phone and without a host.
 
 use crate::carpenter::sample_without_a_host;
-use crate::phone::Phone;
-use serde_json::json;
+use crate::harness::Phone;
 
-const STATE: &str = "document.getElementById('sheets')?.dataset.state";
 const DRAWN: &str = "document.querySelectorAll('#sheets svg').length > 1";
 
 #[tokio::test]
 async fn the_samples_opening_is_laid_and_cut_without_a_host() {
     let mut phone = sample_without_a_host().await;
-    phone.go_to("Answers").await;
-    phone.tap("Lay sheets on the joists").await;
-    phone.wait_until("the search has ended", &format!("{STATE} === 'done'")).await;
+    phone.open_page("Lay sheets on the joists", "sheets").await;
     phone.wait_for("no layout takes fewer").await;
     phone.wait_for("Invented sample").await;
     phone.wait_for("Blocking").await;
@@ -20,8 +16,8 @@ async fn the_samples_opening_is_laid_and_cut_without_a_host() {
     phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
     phone.check_accessible().await;
     phone.screenshot("sheets").await;
-    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
-    phone.wait_for_no("Print").await;
+    phone.put_on_paper().await;
+    phone.wait_for_without("At the saw", "Print").await;
     phone.screenshot("sheets-printed").await;
     phone.finish().await;
 }
@@ -32,9 +28,7 @@ async fn the_samples_opening_is_laid_and_cut_without_a_host() {
 async fn a_room_out_of_square_is_measured_corrected_laid_and_cut() {
     let (mut server, mut phone) = crate::carpenter::phone_with_a_job().await;
     walk_round_the_room(&mut phone).await;
-    phone.open_question().await;
-    phone.tap_in("What is measured", "Corner to corner").await;
-    phone.tap("done").await;
+    phone.ask_for("What is measured", "Corner to corner").await;
     for (to, keys) in [
         ("3", "1 7 feet 1 0 fractions 3/16 inches"),
         ("4", "1 2 feet 9 fractions 7/16 inches"),
@@ -44,25 +38,27 @@ async fn a_room_out_of_square_is_measured_corrected_laid_and_cut() {
         phone.is_asked(&format!("Corner 1 to corner {to}")).await;
         phone.keypad(&format!("{keys} save")).await;
     }
-    phone.is_asked("side 4 disagrees with the rest by 3").await;
+    phone.is_asked("side 4 (by 3").await;
+    phone.wait_for("Stop: cut nothing yet.").await;
     phone.screenshot("sheets-wrong-side").await;
 
     phone.go_to("Answers").await;
-    phone.is_answered("Do the measurements agree?", "side 4 disagrees with the rest by 3").await;
+    phone.is_answered("Do the measurements agree?", "side 4 (by 3").await;
+    phone.wait_for("Stop: cut nothing yet.").await;
     phone.go_to("Log").await;
     phone.open_entry(r#"6' 2 7/8", then right"#).await;
     phone.fill("Length, rightly", "5' 11 3/4\"").await;
     phone.press("Enter").await;
+    phone.wait_for("corrected to 5' 11 3/4").await;
     phone.go_to("Answers").await;
     phone.is_answered("Do the measurements agree?", "Yes").await;
 
     all_comes_out(&mut phone).await;
     lay_out_the_joists(&mut phone).await;
     phone.nothing_is_unsaved().await;
-    phone.wait_until("the worker answers for the page", "navigator.serviceWorker.controller !== null").await;
+    phone.wait_until_kept().await;
     server.kill();
-    phone.go_to("Answers").await;
-    phone.tap("Lay sheets on the joists").await;
+    phone.open_page("Lay sheets on the joists", "sheets").await;
     phone.wait_for("The whole floor: sheets laid on the joists").await;
     phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
     phone.wait_for("no layout takes fewer").await;
@@ -70,8 +66,8 @@ async fn a_room_out_of_square_is_measured_corrected_laid_and_cut() {
     phone.wait_for("Trim piece").await;
     phone.check_accessible().await;
     phone.screenshot("sheets-whole-floor").await;
-    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
-    phone.wait_for_no("Print").await;
+    phone.put_on_paper().await;
+    phone.wait_for_without("At the saw", "Print").await;
     phone.screenshot("sheets-whole-floor-printed").await;
     phone.finish().await;
 }

@@ -2,8 +2,8 @@
 //! glove, on the smallest screen that the app promises to fit and on most phones.
 
 use crate::carpenter::with_a_job;
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::harness::{Phone, Screen, Server};
+use serde_json::Value;
 
 const INSTRUMENTS: [&str; 6] = ["Tape", "Meter", "Air", "Level", "Look", "Photo"];
 
@@ -45,10 +45,12 @@ const TROUBLES: &str = r"(() => {
   return { keys: pressed.length, troubles };
 })()";
 
-/// Everything on the screen that breaks the rules.
-async fn troubles(phone: &mut Phone, what: &str) -> Vec<String> {
-    let seen = phone.js(TROUBLES).await;
-    assert!(seen["keys"].as_i64() >= Some(6 + 4), "{what}: these are not all keys: {seen}");
+/// Everything that breaks the rules on a screen by which this is said, once it stands still.
+async fn troubles(phone: &mut Phone, what: &str, saying: &str) -> Vec<String> {
+    phone.wait_for(saying).await;
+    phone.at_rest().await;
+    let has_all_keys = |seen: &Value| seen["keys"].as_i64() >= Some(6 + 4);
+    let seen = phone.read(&format!("all keys are there: {what}"), TROUBLES, has_all_keys).await;
     let troubles = seen["troubles"].as_array().cloned().unwrap_or_default();
     troubles.iter().map(|trouble| format!("{what}: {}", trouble.as_str().unwrap_or("?"))).collect()
 }
@@ -60,10 +62,10 @@ struct Look {
 
 impl Look {
     /// Looks at all that is on the screen, under a name that is said with each trouble.
-    async fn at(&mut self, what: &str) {
+    async fn at(&mut self, what: &str, saying: &str) {
         // The header is on its way until all is saved.
         self.phone.nothing_is_unsaved().await;
-        let troubles = troubles(&mut self.phone, what).await;
+        let troubles = troubles(&mut self.phone, what, saying).await;
         self.troubles.extend(troubles);
     }
 }
@@ -73,26 +75,25 @@ async fn fits(screen: Screen, name: &str) {
     let mut phone = Phone::open(screen, server.address()).await;
     phone.introduce("QX").await;
     // The invented sample has one line more on the screen than a real job.
-    phone.tap("Open the invented sample job").await;
-    phone.wait_for("Invented sample").await;
+    phone.open_the_sample().await;
     phone.go_to("Take").await;
     let mut look = Look { phone, troubles: Vec::new() };
     for instrument in INSTRUMENTS {
         look.phone.take_up(instrument).await;
-        look.at(instrument).await;
+        look.at(instrument, "Invented sample").await;
         look.phone.screenshot(&format!("{name}-{}", instrument.to_lowercase())).await;
     }
     look.phone.take_up("Tape").await;
     look.phone.keypad("1 2 feet 3 fractions").await;
-    look.at("fractions").await;
+    look.at("fractions", "15/16").await;
     look.phone.screenshot(&format!("{name}-fractions")).await;
     look.phone.keypad("15/16 inches").await;
-    look.at("a long length").await;
+    look.phone.half_typed("12' 3 15/16\"").await;
+    look.at("a long length", "inches").await;
     look.phone.keypad("save").await;
-    look.at("a length just taken").await;
+    look.at("a length just taken", "last: ").await;
     look.phone.keypad("0 save").await;
-    look.phone.wait_for("more than 0 is accepted").await;
-    look.at("a length refused").await;
+    look.at("a length refused", "more than 0 is accepted").await;
     look.phone.screenshot(&format!("{name}-refused")).await;
     let Look { phone, troubles } = look;
     phone.finish().await;
@@ -106,11 +107,9 @@ async fn a_full_phone_leaves_every_key_in_reach_on_the_smallest() {
     phone.start_full(&server).await;
     phone.take_up("Tape").await;
     phone.keypad("9 feet save").await;
-    phone.wait_for("NOT SAVED").await;
-    let troubles = troubles(&mut phone, "a full phone").await;
+    let troubles = troubles(&mut phone, "a full phone", "NOT SAVED").await;
     phone.screenshot("small-full").await;
-    let _expected = phone.take_console_errors().await;
-    phone.finish().await;
+    phone.finish_despite_errors().await;
     assert!(troubles.is_empty(), "{} troubles:\n{}", troubles.len(), troubles.join("\n"));
 }
 

@@ -1,14 +1,11 @@
 //! The store's contract, kept by the browser's own database: the laws that the memory
 //! store keeps natively, faults that only a browser has, and SIGKILL.
 
-use crate::phone::{Phone, Screen};
-use crate::server::{Server, target};
+use crate::harness::{Phone, Screen, Server, target};
 use std::time::Duration;
 
 /// The page titles itself when it is done; every law may wait out a database that hangs.
 const PATIENCE: Duration = Duration::from_secs(120);
-
-const IS_DONE: &str = "document.title !== '' && document.title !== 'loading'";
 
 async fn contract_page() -> Server {
     let page = target().join("contract");
@@ -23,8 +20,7 @@ async fn phone_at(address: &str) -> Phone {
 }
 
 async fn outcome(phone: &mut Phone) -> String {
-    phone.wait_until("the page is done", IS_DONE).await;
-    phone.js("document.title").await.as_str().expect("a title").to_owned()
+    phone.read("the page is done", "document.title", |title: &String| !["", "loading"].contains(&title.as_str())).await
 }
 
 #[tokio::test]
@@ -32,7 +28,7 @@ async fn the_browsers_database_keeps_the_contract() {
     let server = contract_page().await;
     let mut phone = phone_at(server.address()).await;
     let outcome = outcome(&mut phone).await;
-    let laws = phone.page_text().await;
+    let laws = phone.read::<String>("the laws", "document.body.innerText", |_| true).await;
     assert_eq!(outcome, "contract passed", "{laws}");
     assert!(laws.lines().filter(|line| line.starts_with("pass: ")).count() > 10, "{laws}");
     phone.finish().await;

@@ -1,10 +1,10 @@
 //! Two phones at one job: one above the floor, one below, no signal between them. Files
 //! go from hand to hand, and the logs become one.
 
-use crate::phone::{Phone, Screen};
-use crate::server::Server;
+use crate::harness::{Phone, Screen, Server};
 use duckboard::engine::moisture::Shown;
 use duckboard::file::read;
+use serde_json::json;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -33,10 +33,7 @@ async fn above(server: &Server) -> Phone {
 
 async fn invite(phone: &mut Phone) -> PathBuf {
     phone.go_to("Hand over").await;
-    phone.tap("Make the invitation").await;
-    phone.wait_for("Revision 1 is ready.").await;
-    phone.tap("Save the file").await;
-    phone.wait_for_download("invitation.json").await
+    phone.save_the_file("Make the invitation", 1, "invitation.json").await
 }
 
 async fn bring_in(phone: &mut Phone, file: &Path, entries: usize) {
@@ -61,6 +58,7 @@ fn readings_in(file: &Path) -> (Vec<String>, usize) {
     let shown = book.job().now.readings().values().map(|reading| match &reading.value.shown {
         Shown::Percent(shown) => shown.typed.clone(),
         Shown::OverMaximum => "over".to_owned(),
+        Shown::UnderMinimum => "under".to_owned(),
     });
     // Two phones' entries stand in no order that a person knows of.
     let mut shown: Vec<_> = shown.collect();
@@ -104,15 +102,15 @@ async fn two_logs_become_one_and_a_conflict_is_settled_by_a_person() {
     below.check_accessible().await;
     below.screenshot("two-phones-conflict").await;
     below.tap("17 % at Joist 1, lower edge (BB)").await;
-    below.wait_for_no(WHICH).await;
     below.all_saved(7 + 1 + 2 + 1).await;
+    below.wait_for_without("22 % at Joist 1, lower edge", WHICH).await;
 
     // Settled for everybody who hears of it.
     let settled = below.hand_over(4).await;
     assert_eq!(readings_in(&settled), (vec!["17 %".to_owned(), "22 %".to_owned()], 0));
     bring_in(&mut above, &settled, 7 + 1 + 2 + 1 + 1).await;
     above.go_to("Log").await;
-    above.wait_for_no(WHICH).await;
+    above.wait_for_without("22 % at Joist 1, lower edge", WHICH).await;
     there_is_one_job(&mut below).await;
     there_is_one_job(&mut above).await;
     above.finish().await;
@@ -121,6 +119,6 @@ async fn two_logs_become_one_and_a_conflict_is_settled_by_a_person() {
 
 async fn there_is_one_job(phone: &mut Phone) {
     phone.go_behind_the_title("All jobs").await;
-    phone.wait_for(JOB).await;
-    assert_eq!(phone.js("document.querySelectorAll('.job-list a').length").await, 1);
+    let titles = "[...document.querySelectorAll('.job-list b')].map(title => title.textContent)";
+    phone.reads("the jobs on the list", titles, json!([JOB])).await;
 }

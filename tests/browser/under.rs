@@ -2,7 +2,7 @@
 
 use crate::carpenter::{phone_with_a_job, sample_without_a_host};
 use crate::desk::{against_the_schema, office};
-use crate::phone::Phone;
+use crate::harness::Phone;
 use serde_json::json;
 
 const JOISTS_PAGE: &str = "Joists, levels, ground and roof water";
@@ -10,16 +10,16 @@ const JOISTS_PAGE: &str = "Joists, levels, ground and roof water";
 #[tokio::test]
 async fn the_sample_judges_its_joists_and_lists_what_to_order() {
     let mut phone = sample_without_a_host().await;
-    page(&mut phone, JOISTS_PAGE, "under").await;
+    phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("4 of 9 can stay").await;
     phone.wait_for("Found soft, yet the awl stops at once: probe again.").await;
     phone.wait_for("262 gallons for each inch of rain").await;
     phone.wait_until("levels are drawn", "document.querySelectorAll('#under svg .cut').length > 0").await;
     phone.screenshot("under").await;
     phone.check_accessible().await;
-    phone.js("document.querySelector('#under svg').scrollIntoView({ block: 'center' })").await;
+    phone.scroll_to("#under svg").await;
     phone.screenshot("under-levels").await;
-    page(&mut phone, "Order list", "orders").await;
+    phone.open_page("Order list", "orders").await;
     phone.wait_for("2 × 8 No. 2, 10 ft").await;
     phone.wait_for("3 sticks").await;
     phone.check_accessible().await;
@@ -32,21 +32,22 @@ async fn the_sample_judges_its_joists_and_lists_what_to_order() {
 async fn what_is_half_typed_goes_on_where_it_was_when_the_page_is_made_anew() {
     let (_server, mut phone) = phone_with_a_job().await;
     phone.measure_a_room().await;
-    page(&mut phone, JOISTS_PAGE, "under").await;
-    open_forms(&mut phone).await;
+    phone.open_page(JOISTS_PAGE, "under").await;
+    phone.unfold(".later").await;
     let depth = field(r#"["joists","depth"]"#);
-    phone.js(&format!("{depth}.focus()")).await;
+    phone.act("the depth is typed", &format!("{depth}.focus()")).await;
     phone.type_keys("7 ").await;
     say(&mut phone, r#"["joists","breadth"]"#, "1 1/2").await;
     stands(&mut phone, r#"["joists","breadth"]"#, "1 1/2").await;
     phone.type_keys("1/4").await;
-    phone.wait_until("it is typed on", &format!("{depth}.value === '7 1/4'")).await;
-    phone.js("document.activeElement.blur()").await;
+    phone.reads("what was typed on", &format!("{depth}.value"), "7 1/4").await;
+    phone.act("the depth is left", &format!("{depth}.blur()")).await;
     stands(&mut phone, r#"["joists","depth"]"#, "7 1/4").await;
     phone.go_to("Log").await;
     phone.wait_for("All joists, depth: 7 1/4 in").await;
     let logged = "(document.body.innerText.match(/All joists, depth/g) ?? []).length";
-    assert_eq!(phone.js(logged).await, json!(1), "nothing half typed was logged");
+    // Nothing half typed was logged.
+    phone.reads("how often the depth is in the log", logged, 1).await;
     phone.finish().await;
 }
 
@@ -59,10 +60,10 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.measure_a_room().await;
     read_levels(&mut phone).await;
 
-    page(&mut phone, JOISTS_PAGE, "under").await;
+    phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("What is to become of the joists? Not enough to say").await;
     phone.wait_for("Measure its breadth, its depth, its clear span").await;
-    open_forms(&mut phone).await;
+    phone.unfold(".later").await;
     say(&mut phone, r#"["joists","depth"]"#, "seven").await;
     phone.wait_for("All joists, depth:").await;
     phone.screenshot("under-refused").await;
@@ -84,9 +85,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
         )
         .await;
     phone.wait_for("say where: an edge, a side or an end").await;
-    phone
-        .js("[...document.querySelectorAll('[aria-label=\"Soft at\"]')][3].querySelectorAll('button')[1].click()")
-        .await;
+    phone.tap_what("document.querySelectorAll('[aria-label=\"Soft at\"]')[3].querySelectorAll('button')[1]").await;
     choose(&mut phone, "Species group, by stamp", "Hem-fir").await;
     choose(&mut phone, "Grade, by stamp", "#2").await;
     phone.wait_for("What is to become of the joists? 5 of 6 can stay").await;
@@ -97,10 +96,10 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.check_accessible().await;
     phone.screenshot("under-said").await;
 
-    page(&mut phone, "Order list", "orders").await;
+    phone.open_page("Order list", "orders").await;
     phone.wait_for("2 in lumber 7 1/4\" deep, 8 ft").await;
     phone.wait_for("Ground cover").await;
-    open_forms(&mut phone).await;
+    phone.unfold(".later").await;
     phone.wait_for("nothing here is a price that somebody asks").await;
     say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "1").await;
     phone.wait_for("3 vents").await;
@@ -113,17 +112,17 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     let csv = office(&["orders", file.to_str().unwrap()]);
     assert!(csv.contains("Ground and air,Foundation vents,4,vent,0,1,3,,,"), "{csv}");
 
-    page(&mut phone, "Order list", "orders").await;
-    open_forms(&mut phone).await;
+    phone.open_page("Order list", "orders").await;
+    phone.unfold(".later").await;
     say(&mut phone, r#"[{"order":"Foundation vents"},"on hand"]"#, "2").await;
     phone.wait_for("Was 3.").await;
     phone.wait_for("1 changed since revision 1 was sent").await;
     phone.tap("Save as a table (CSV)").await;
     let table = phone.wait_for_download("orders.csv").await;
     assert!(std::fs::read_to_string(table).unwrap().contains("Foundation vents,4,vent,0,2,2,,was 3,"));
-    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    phone.put_on_paper().await;
     phone
-        .wait_until("the table is on paper", "document.querySelector('#orders table')?.getClientRects().length > 0")
+        .wait_until("the table is on paper", "document.querySelector('#orders table').getClientRects().length > 0")
         .await;
     phone.wait_for("Soft corner Order list").await;
     phone.screenshot("orders-printed").await;
@@ -140,36 +139,21 @@ async fn read_levels(phone: &mut Phone) {
     }
 }
 
-/// Opens one of the pages behind the answers and waits until it is worked out.
-async fn page(phone: &mut Phone, link: &str, slug: &str) {
-    phone.go_to("Answers").await;
-    phone.tap(link).await;
-    let done = format!("document.getElementById('{slug}')?.dataset.state === 'done'");
-    phone.wait_until("the page is there", &done).await;
-}
-
-async fn open_forms(phone: &mut Phone) {
-    phone.js("document.querySelectorAll('.later details').forEach(details => { details.open = true; })").await;
-}
-
 /// Types into a field and leaves it.
 async fn say(phone: &mut Phone, key: &str, typed: &str) {
-    let field = field(key);
-    let typed = serde_json::to_string(typed).unwrap();
-    phone.wait_until("the field is there", &format!("{field} !== null")).await;
-    phone
-        .js(&format!(
-            "(field => {{ field.value = {typed}; field.dispatchEvent(new Event('input'));
-        field.dispatchEvent(new Event('change')); }})({field})"
-        ))
-        .await;
+    let type_it = format!(
+        "const field = {}; field.value = {}; field.dispatchEvent(new Event('input'));
+        field.dispatchEvent(new Event('change'))",
+        field(key),
+        json!(typed)
+    );
+    phone.act(&format!("{typed} is typed into {key}"), &type_it).await;
 }
 
-/// Waits until what was typed is what is so, and no draft.
+/// Waits until what was typed is what is so, and no draft; its unit stands behind it then.
 async fn stands(phone: &mut Phone, key: &str, typed: &str) {
-    let field = field(key);
-    let expression = format!("{field}?.closest('label').classList.contains('unanswered') === false");
-    phone.wait_until(&format!("{key} is {typed}"), &expression).await;
+    let so = format!("(field => field.closest('label').matches('.unanswered') ? null : field.value)({})", field(key));
+    phone.read(&format!("{typed} stands in {key}"), &so, |stands: &String| stands.starts_with(typed)).await;
 }
 
 fn field(key: &str) -> String {
@@ -177,8 +161,6 @@ fn field(key: &str) -> String {
 }
 
 async fn choose(phone: &mut Phone, question: &str, answer: &str) {
-    open_forms(phone).await;
-    phone.tap_in(question, answer).await;
-    let given = format!("document.querySelector(`[aria-label=\"{question}\"] [aria-pressed=true]`) !== null");
-    phone.wait_until(question, &given).await;
+    phone.unfold(".later").await;
+    phone.say_to(question, answer).await;
 }

@@ -7,8 +7,8 @@
 //! cargo test -p xtask --test browser offline
 //! ```
 //!
-//! A walk is a test in a module of its own below. It has a [`Server`](server::Server)
-//! and one or more [`Phone`](phone::Phone)s, and ends with `finish`, which holds it to
+//! A walk is a test in a module of its own below. It has a [`Server`](harness::Server)
+//! and one or more [`Phone`](harness::Phone)s, and ends with `finish`, which holds it to
 //! the two laws of every walk: no request left our origin, nothing was in the console.
 //!
 //! ```ignore
@@ -29,8 +29,12 @@
 //! }
 //! ```
 //!
-//! Whatever does not come in time fails with a screenshot and with the text and the
-//! things to tap that were on the screen. A failed walk leaves its folder (profile,
+//! Nothing is read at once, nor after a wait for something else: `read`, `reads`, `says_in`,
+//! `words_in` and `wait_for_without` wait until what they read is as it should be, and then
+//! that is what was read. A look at the page that waits for nothing does not leave `harness`.
+//!
+//! Whatever does not come in time fails with what was there instead, a screenshot, and the
+//! text and the things to tap that were on the screen. A failed walk leaves its folder (profile,
 //! downloads, logs) in `target/browser`.
 
 #![allow(
@@ -41,24 +45,16 @@
     reason = "in a test crate a broken expectation is a failed test"
 )]
 
-mod axe;
-mod builds;
-mod driver;
-mod find;
-mod keys;
-mod page;
-mod phone;
-mod processes;
-mod server;
-mod watch;
+mod harness;
 
+mod builds;
 mod carpenter;
 mod desk;
 mod samples;
 
 mod access;
 mod faults;
-mod harness;
+mod meter;
 mod offline;
 mod old_floor;
 mod opening;

@@ -2,32 +2,29 @@
 //! without a host, over two visits.
 
 use crate::carpenter::{phone_with_a_job, sample_without_a_host};
-use crate::phone::Phone;
-use serde_json::json;
+use crate::harness::Phone;
 
-const STATE: &str = "document.getElementById('water')?.dataset.state";
+/// Where the water page is, among the answers.
+const WATER_PAGE: &str = "Where water comes from, and when to close";
 
 #[tokio::test]
 async fn the_sample_tells_ground_moisture_from_the_washer_above_and_decides() {
     let mut phone = sample_without_a_host().await;
-    phone.go_to("Answers").await;
-    phone.tap("Where water comes from, and when to close").await;
-    phone.wait_until("the page is there", &format!("{STATE} === 'done'")).await;
+    phone.open_page(WATER_PAGE, "water").await;
     phone.wait_for("Ground moisture: likely").await;
     phone.wait_for("the wettest spot is under plumbing").await;
     phone.wait_for("Next check").await;
     phone.wait_for("Not yet").await;
-    phone.wait_for("Next reading: joist").await;
-    phone.js("document.querySelectorAll('#water details').forEach(details => { details.open = true; })").await;
+    phone.wait_for("Read joist").await;
+    phone.unfold("#water").await;
     phone.wait_for("common practice, no source").await;
     phone.wait_until("the map is drawn", "document.querySelectorAll('#water svg .map-cell').length > 50").await;
     phone.check_accessible().await;
     phone.screenshot("water").await;
-    phone.tap_in("Is all decayed wood cut out, or probed sound?", "yes").await;
+    phone.say_to("Is all decayed wood cut out, or probed sound?", "yes").await;
     phone.wait_for("cut out, or probed sound.").await;
-    phone.tap_in("Is it dealt with: ground moisture?", "yes").await;
-    phone.wait_until("the answer stands", "document.querySelector('#water [aria-pressed=true]') !== null").await;
-    phone.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    phone.say_to("Is it dealt with: ground moisture?", "yes").await;
+    phone.put_on_paper().await;
     phone.screenshot("water-printed").await;
     phone.finish().await;
 }
@@ -43,12 +40,11 @@ async fn over_two_visits_a_source_is_found_and_dealt_with_and_the_floor_may_be_c
     on_the_water_page(&mut phone).await;
     phone.wait_for("May the floor be closed? Not yet").await;
     for question in GROUND {
-        phone.tap_in(question, "yes").await;
-        phone.wait_until("the answer stands", &stands(question)).await;
+        phone.say_to(question, "yes").await;
     }
     phone.wait_for("Ground moisture: likely").await;
     phone.wait_for("Every likely source is dealt with").await;
-    phone.tap_in("Is it dealt with: ground moisture?", "yes").await;
+    phone.say_to("Is it dealt with: ground moisture?", "yes").await;
 
     three_weeks_later(&mut phone).await;
     begin_another_visit(&mut phone).await;
@@ -110,15 +106,8 @@ async fn read_again(phone: &mut Phone, readings: [&str; 6]) {
 }
 
 async fn on_the_water_page(phone: &mut Phone) {
-    phone.go_to("Answers").await;
-    phone.tap("Where water comes from, and when to close").await;
-    phone.wait_until("the page is there", &format!("{STATE} === 'done'")).await;
-    phone.js("document.querySelectorAll('#water details').forEach(details => { details.open = true; })").await;
-}
-
-/// Is a question answered?
-fn stands(question: &str) -> String {
-    format!("document.querySelector(`[aria-label=\"{question}\"] [aria-pressed=true]`) !== null")
+    phone.open_page(WATER_PAGE, "water").await;
+    phone.unfold("#water").await;
 }
 
 /// The page's clock goes on by three weeks.
@@ -126,12 +115,12 @@ async fn three_weeks_later(phone: &mut Phone) {
     let later = "(() => { const Then = Date, by = 21 * 864e5; globalThis.Date = class extends Then {
         constructor(...given) { if (given.length) super(...given); else super(Then.now() + by); }
         static now() { return Then.now() + by; } }; })()";
-    phone.js(later).await;
+    phone.act("three weeks go by", later).await;
 }
 
 async fn begin_another_visit(phone: &mut Phone) {
-    let title = phone.words_of(".job-header h1").await;
-    phone.tap_role("link", &title).await;
+    phone.go_to_the_facts().await;
     phone.tap("Begin another visit").await;
+    phone.says_in(".job-header h1", "Visit 2").await;
     phone.go_to("Take").await;
 }

@@ -5,8 +5,9 @@ use chrono::DateTime;
 use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
+use duckboard::engine::moisture::{Answer as MeterAnswer, Meter, Sensing, Species};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::survey::{Joists, Opening, Room, Ruler, Run, Side, Tie};
+use duckboard::engine::survey::{AlongFrom, Joists, Opening, Room, Ruler, Run, Side, Tie};
 use duckboard::engine::take::{self, Draft, ReadBack, Refused, Saved, Units};
 use duckboard::engine::units::decimal::parse_moisture_content;
 use duckboard::engine::units::tape::{self, BareUnit, Sign};
@@ -40,6 +41,23 @@ impl Desk {
         self.keep(entry)
     }
 
+    /// Pins on the Douglas-fir scale that need no correction in Douglas fir.
+    pub fn pins(&mut self) -> EntryId {
+        if let Some((id, _)) = self.job().now.meters().first() {
+            return *id;
+        }
+        self.log(Meter {
+            label: label("pins"),
+            sensing: Sensing::Pin,
+            scale: Some(Species::DouglasFir),
+            reference: None,
+            corrects_temperature: MeterAnswer::Yes,
+            corrects_species: MeterAnswer::No,
+            minimum: None,
+            maximum: None,
+        })
+    }
+
     pub fn withdraw(&mut self, of: EntryId) -> EntryId {
         let entry = self.pen.withdraw(of);
         self.keep(entry)
@@ -59,7 +77,8 @@ impl Desk {
     /// Types a value and saves it.
     pub fn types(&mut self, text: &str) -> Result<ReadBack, Refused> {
         self.draft.text = text.to_owned();
-        let saved = take::save(&self.draft, self.book.job(), &mut self.pen, self.units, self.meter)?;
+        let meter = self.meter.map(|meter| take::InHand::of(self.book.job(), meter));
+        let saved = take::save(&self.draft, self.book.job(), &mut self.pen, self.units, meter)?;
         Ok(self.takes(saved))
     }
 
@@ -107,7 +126,14 @@ impl Desk {
     }
 
     pub fn joists(&mut self, room: EntryId, run: Run, first: &str, spacing: &str, count: u16) -> EntryId {
-        self.log(Joists { room, run, first: length(first), spacing: length(spacing), count })
+        self.log(Joists {
+            room,
+            run,
+            first: length(first),
+            spacing: length(spacing),
+            count,
+            along: AlongFrom::FirstCorner,
+        })
     }
 }
 

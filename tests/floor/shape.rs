@@ -1,8 +1,11 @@
 //! The room's shape from everything measured of it.
 
 use super::*;
+use duckboard::engine::results;
+use duckboard::engine::survey::adjust::House;
 use duckboard::engine::survey::shape::{Shape, Standing};
-use duckboard::engine::survey::{Corner, Offset, Trust, agreement};
+use duckboard::engine::survey::{Corner, Disagreement, Offset, Trust, agreement, areas_without, disagreement};
+use duckboard::engine::take::Units;
 use duckboard::engine::units::decimal::parse_angle;
 
 /// An L of 16 ft by 14 ft whose corners are square.
@@ -45,7 +48,8 @@ fn a_side_six_inches_off_is_named_once_diagonals_check_it() {
     walk[3].0 = "6' 6\"";
     let (_, sides) = desk.room(&walk);
     let told = complaint(&desk).unwrap();
-    assert!(told.contains("one of these disagrees") && told.contains("side 4"), "{told}");
+    assert!(told.starts_with("the sides miss their start by 6\"") && told.contains("measure a diagonal"), "{told}");
+    assert!(disagreement(desk.job()).stops());
     desk.tie(sides[0], sides[2], "17' 10 11/16\"");
     desk.tie(sides[0], sides[3], "12' 9 11/16\"");
     desk.tie(sides[0], sides[4], "17' 2 7/16\"");
@@ -70,7 +74,7 @@ fn out_of_square_too_the_wrong_reading_is_named() {
         desk.tie(sides[0], sides[to], length);
     }
     let told = complaint(&desk).unwrap();
-    assert!(told.starts_with("side 4 disagrees with the rest by 3"), "{told}");
+    assert!(told.starts_with("one of these disagrees with the rest: side 4 (by 3"), "{told}");
     desk.correct(sides[3], side(room_of(&desk), Some(sides[2]), "5' 11 3/4\"", R));
     assert_eq!(complaint(&desk), None);
     let shape = standing(&desk).known().unwrap();
@@ -82,15 +86,114 @@ fn what_is_a_mistake_depends_on_how_well_the_tape_reads() {
     let mut desk = Desk::new();
     let (_, sides) = desk.room(&RIGHT_WALKED);
     desk.tie(sides[0], sides[2], "12' 10 1/2\"");
+    assert_eq!(complaint(&desk), None, "a house a little out of square has such a diagonal");
+    desk.tie(sides[1], sides[3], "12' 9 11/16\"");
     assert!(complaint(&desk).is_some());
     let assumed = |desk: &Desk| known(agreement(desk.job())).assumed;
-    let corners = "corners built square within 0.2°".to_owned();
-    assert_eq!(assumed(&desk), ["a tape within 1/16 in and 1 in 4,800".to_owned(), corners.clone()]);
+    let corners = assumed(&desk).pop().unwrap();
+    assert!(corners.starts_with("corners "), "{corners}");
+    assert_eq!(assumed(&desk), ["a tape within 1/16 in and 1 in 4,800".to_owned(), corners]);
     desk.log(Fact::LaserWithin(length("1")));
     assert!(complaint(&desk).is_some(), "nothing here was read with a laser");
     desk.log(Fact::TapeWithin(length("1")));
     assert_eq!(complaint(&desk), None);
-    assert_eq!(assumed(&desk), [corners]);
+    assert_eq!(assumed(&desk).len(), 1, "the tape is stated");
+}
+
+/// Sides of 12 ft by 10 ft, the third so long. Nothing else is measured.
+fn open_by(third: &str) -> Disagreement {
+    let mut desk = Desk::new();
+    desk.room(&[("12'", R), ("10'", R), (third, R), ("10'", R)]);
+    disagreement(desk.job())
+}
+
+#[test]
+fn sides_that_miss_their_start_by_three_inches_stop_what_is_cut() {
+    for (third, stops) in [("12'", false), ("12' 2 63/64\"", false), ("12' 3\"", true), ("12' 3 1/64\"", true)] {
+        assert_eq!(open_by(third).stops(), stops, "{third}");
+    }
+    let Disagreement::Off { by, .. } = open_by("12' 3 1/64\"") else { panic!() };
+    assert_eq!(by, length("3 1/64\"").value, "the size is exact");
+}
+
+#[test]
+fn a_side_measured_again_says_nothing_of_how_square_the_room_is() {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&[("12'", R), ("10'", R), ("12' 6\"", R), ("10'", R)]);
+    desk.tie(sides[2], sides[3], "12' 6\"");
+    assert!(disagreement(desk.job()).stops(), "the first side may still be wrong");
+    desk.tie(sides[0], sides[2], "15' 9 3/4\"");
+    desk.tie(sides[1], sides[3], "15' 9 3/4\"");
+    assert!(!disagreement(desk.job()).stops(), "both diagonals say that the walls do slant");
+}
+
+/// A room of 12 ft by 10 ft; its diagonals are 15 ft 7 29/64 in by Pythagoras.
+fn with_a_wrong_diagonal(text: &str) -> Desk {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&[("12'", R), ("10'", R), ("12'", R), ("10'", R)]);
+    desk.tie(sides[0], sides[2], text);
+    desk.tie(sides[1], sides[3], "15' 7 29/64\"");
+    desk
+}
+
+#[test]
+fn a_reading_three_inches_off_stops_and_one_less_off_is_only_told() {
+    for (text, stops) in [("15' 10 3/8\"", false), ("15' 10 17/32\"", true), ("16' 7 7/16\"", true)] {
+        let desk = with_a_wrong_diagonal(text);
+        let disagreement = disagreement(desk.job());
+        assert!(disagreement.says().is_some(), "{text}");
+        assert_eq!(disagreement.stops(), stops, "{text}: {disagreement:?}");
+    }
+}
+
+#[test]
+fn it_stays_until_it_is_settled() {
+    let mut desk = with_a_wrong_diagonal("16' 7 7/16\"");
+    assert!(disagreement(desk.job()).stops());
+    let tie = *desk.job().now.ties().first().unwrap().0;
+    let right = Tie { length: length("15' 7 7/16\""), ..desk.job().now.ties().get(&tie).unwrap().value.clone() };
+    desk.correct(tie, right);
+    assert_eq!(disagreement(desk.job()).says(), None);
+}
+
+#[test]
+fn the_area_without_what_is_accused_stands_beside_it() {
+    let desk = with_a_wrong_diagonal("16' 7 7/16\"");
+    let without = areas_without(desk.job());
+    let (name, area) = &without[0];
+    assert_eq!(name, "the diagonal from corner 1 to corner 3");
+    assert!((area.to_square_feet() - 120.0).abs() < 0.1, "{}", area.to_square_feet());
+    let room = results::answers(desk.job(), Units::default()).into_iter().find(|answer| answer.name == "room_area");
+    let Figure::Known(said) = room.unwrap().said else { panic!() };
+    assert!(said.value.line.contains("120.0 sq ft without the diagonal from corner 1 to corner 3"), "{:?}", said.value);
+    assert_eq!(areas_without(with_a_wrong_diagonal("15' 7 7/16\"").job()), []);
+}
+
+#[test]
+fn one_side_of_118_ft_for_11_is_named_and_stops() {
+    let mut desk = Desk::new();
+    let (_, sides) = desk.room(&[("118'", R), ("10'", R), ("11'", R), ("10'", R)]);
+    assert!(disagreement(desk.job()).stops());
+    desk.tie(sides[0], sides[2], "14' 10 3/8\"");
+    desk.tie(sides[1], sides[3], "14' 10 3/8\"");
+    let told = disagreement(desk.job());
+    assert!(told.stops() && told.says().unwrap().starts_with("side 1 "), "{told:?}");
+}
+
+#[test]
+fn what_is_said_of_the_house_is_weighed() {
+    let squareness = |house: Option<House>| {
+        let mut desk = Desk::new();
+        let (_, sides) = desk.room(&[("12'", R), ("10'", R), ("12' 3/4\"", R), ("10'", R)]);
+        if let Some(said) = house.and_then(House::as_said) {
+            desk.log(said);
+        }
+        desk.tie(sides[0], sides[2], "15' 7 7/8\"");
+        assert_eq!(House::said_of(desk.job()), house.unwrap_or_default());
+        standing(&desk).known().unwrap().adjusted.squareness.unwrap().sigma
+    };
+    assert!(squareness(Some(House::Square)) < squareness(None));
+    assert!(squareness(None) < squareness(Some(House::OutOfSquare)));
 }
 
 fn room_of(desk: &Desk) -> EntryId {
@@ -210,7 +313,8 @@ proptest! {
         let told = standing.complaint();
         prop_assert!(told.is_none_or(|told| !told.is_empty()));
         let is_known = matches!(agreement(desk.job()), Figure::Known(_));
-        prop_assert_eq!(is_known, standing.known().is_some());
+        let stops = disagreement(desk.job()).says().is_some();
+        prop_assert_eq!(is_known, standing.known().is_some() || stops);
         room_area(desk.job());
     }
 }

@@ -3,7 +3,9 @@
 use crate::job_samples::*;
 use crate::{faults, file_of, reread};
 use duckboard::engine::entry::EntryId;
+use duckboard::engine::framing::schedule;
 use duckboard::engine::job::Content;
+use duckboard::engine::take::Units;
 use duckboard::file::{JobFile, Refusal, Version, read};
 
 #[test]
@@ -40,4 +42,38 @@ fn an_unknown_kind_needs_no_newer_version() {
 #[test]
 fn even_a_newer_version_needs_ids() {
     assert!(faults(&file_of("1.9", &[r#"{"act":{"x":1}}"#]))[0].starts_with("entries[0]: missing field `id`"));
+}
+
+/// A file of before soft spots, notches and holes were entries of their own: it opens, says
+/// what it said, and goes on letter for letter.
+#[test]
+fn a_file_of_1_4_opens_as_it_was() {
+    let kept = include_str!("../fixtures/job_files/1.4.json");
+    let file = read(kept.as_bytes()).unwrap();
+    assert!(kept.contains("\"version\": \"1.4\""));
+    let book = file.book();
+    assert!(book.job().faults.is_empty() && book.job().unknown.is_empty());
+    let lines = kept.lines().filter(|line| line.starts_with("{\"id\""));
+    let written = text(&file);
+    assert!(lines.into_iter().all(|line| written.contains(line.trim_end_matches(','))));
+    // Joist 3 was soft by particulars; that is still its soft spot.
+    let judged = schedule(book.job(), Units::default());
+    let third = judged.value().unwrap()[2].clone();
+    assert!(third.reasons.iter().any(|reason| reason.words.starts_with("soft 1 1/4")), "{:?}", third.reasons);
+}
+
+/// What this version writes, kept to be read by every later one. When kinds or fields are
+/// added, the version goes up and a new file is kept beside this one:
+/// `KEEP_JOB_FILE=1 cargo test --test job_file as_it_was_kept`.
+#[test]
+fn a_file_of_this_version_is_written_as_it_was_kept() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/job_files/1.5.json");
+    let written = text(&first_file());
+    if std::env::var_os("KEEP_JOB_FILE").is_some() {
+        std::fs::write(path, &written).unwrap();
+    }
+    let kept = std::fs::read_to_string(path).unwrap();
+    assert_eq!(Version::CURRENT.to_string(), "1.5");
+    assert!(written == kept, "this build writes another file than the one that is kept");
+    assert!(read(kept.as_bytes()).is_ok());
 }

@@ -7,10 +7,12 @@ use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, EntryId, JobId, Label, Logger, Note, Role, Stamp, Text, Time};
 use duckboard::engine::figure::Figure;
+use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::geometry::{Heading, Turn};
 use duckboard::engine::job::{Acknowledgement, Book, Fact, HandOver, Observation, Pen, Record, SheetEdge, SpanRating};
+use duckboard::engine::particular::Part;
 use duckboard::engine::photo::Photo;
-use duckboard::engine::place::JoistNumber;
+use duckboard::engine::place::{Face, JoistNumber};
 use duckboard::engine::sample;
 use duckboard::engine::sheets::OnHand;
 use duckboard::engine::survey::{
@@ -100,6 +102,20 @@ pub fn first_book() -> Book {
             joist: JoistNumber::new(3).unwrap(),
             center: Typed::new("35 3/4\"", Length::sixty_fourths(35 * 64 + 48)),
         }),
+        pen.record(Damage {
+            from: Some(inches(40)),
+            to: Some(inches(46)),
+            face: Some(Face::LowerEdge),
+            depth: Some(Depth::CannotReach),
+            ..Damage::new(Part::Joist(JoistNumber::new(3).unwrap()), DamageKind::Soft)
+        }),
+        pen.record(Damage {
+            from: Some(inches(60)),
+            to: Some(inches(61)),
+            to_edge: Some(inches(3)),
+            ..Damage::new(Part::Joist(JoistNumber::new(3).unwrap()), DamageKind::Hole)
+        }),
+        pen.record(Condition { place: None, finding: Finding::Strands, note: None }),
         pen.record(Fact::North(Heading::West)),
         pen.record(Fact::SheetThickness(Typed::new("23/32\"", Length::sixty_fourths(46)))),
         pen.record(Fact::SheetEdge(SheetEdge::Square)),

@@ -12,7 +12,6 @@ use std::collections::BTreeMap;
 
 /// A scenario with what is true of it.
 pub struct Scenario {
-    #[allow(dead_code, reason = "the command prints it")]
     pub id: String,
     pub causes: Vec<Cause>,
     /// Was it kept away from choosing weights?
@@ -84,6 +83,11 @@ impl Scenario {
             Ok(line.scenario())
         };
         lines.map(read).collect()
+    }
+
+    /// Does a cause hold here?
+    pub fn holds(&self, cause: Cause) -> bool {
+        self.causes.contains(&cause)
     }
 }
 

@@ -11,17 +11,19 @@ pub struct Tally {
     pub scenarios: usize,
     pub first: usize,
     pub unlikely: usize,
+    /// What holds and what came first.
     taken_for: BTreeMap<(Cause, Cause), usize>,
 }
 
 impl Tally {
     pub fn count(&mut self, scenario: &Scenario, ranking: &Ranking) {
         let Some(first) = ranking.causes.first() else { return };
+        let is_right = scenario.holds(first.cause);
         self.scenarios += 1;
-        self.first += usize::from(is_right(scenario, first.cause));
-        let true_ones = ranking.causes.iter().filter(|ranked| scenario.causes.contains(&ranked.cause));
+        self.first += usize::from(is_right);
+        let true_ones = ranking.causes.iter().filter(|ranked| scenario.holds(ranked.cause));
         self.unlikely += true_ones.filter(|ranked| ranked.word == Word::Unlikely).count();
-        let holds = if is_right(scenario, first.cause) { Some(first.cause) } else { scenario.causes.first().copied() };
+        let holds = if is_right { Some(first.cause) } else { scenario.causes.first().copied() };
         if let Some(holds) = holds {
             *self.taken_for.entry((holds, first.cause)).or_default() += 1;
         }
@@ -37,23 +39,19 @@ impl Tally {
         let cell = |text: &str| format!("{text:>12}");
         let head: String = Cause::ALL.iter().map(|cause| cell(cause.name())).collect();
         let row = |holds: &Cause| {
-            let counts = Cause::ALL.iter().map(|came| self.taken_for.get(&(*holds, *came)).copied().unwrap_or(0));
-            let counts: String =
-                counts.map(|count| cell(&if count == 0 { ".".to_owned() } else { count.to_string() })).collect();
+            let of = |came: &Cause| self.taken_for.get(&(*holds, *came)).copied().unwrap_or(0);
+            let shown = |count: usize| cell(&if count == 0 { ".".to_owned() } else { count.to_string() });
+            let counts: String = Cause::ALL.iter().map(of).map(shown).collect();
             format!("{:>12}{counts}\n", holds.name())
         };
         format!("{:>12}{head}\n{}", "", Cause::ALL.iter().map(row).collect::<String>())
     }
 }
 
-fn is_right(scenario: &Scenario, cause: Cause) -> bool {
-    scenario.causes.contains(&cause)
-}
-
 /// A scenario's ranking in one line.
 #[allow(dead_code, reason = "the command prints it")]
 pub fn line(scenario: &Scenario, ranking: &Ranking) -> String {
-    let right = ranking.causes.first().is_some_and(|first| is_right(scenario, first.cause));
+    let right = ranking.causes.first().is_some_and(|first| scenario.holds(first.cause));
     let holds: Vec<_> = scenario.causes.iter().map(|cause| cause.name()).collect();
     let named: Vec<_> = ranking
         .causes

@@ -41,12 +41,13 @@ fn a_distance_is_typed_like_any_length_and_logs_nothing() {
     assert!(desk.draft.spot.same_spot(&spot(4, "98 in")));
     assert_eq!((desk.draft.locating, desk.draft.text.as_str()), (None, "2"), "what was half typed comes back");
     assert_eq!(desk.book.log().len(), entries);
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "8' 2\" along");
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "8' 2\" along · species not said");
 }
 
 #[test]
 fn a_point_is_two_lengths_asked_one_after_the_other() {
     let mut desk = at_meter(1, "");
+    desk.draft.spot.element = Element::Sill;
     desk.draft.spot = located(desk.job(), &desk.draft.spot, Locating::Plan, desk.units);
     desk.draft.text = "2".to_owned();
     desk.draft = desk.draft.asking_where(Whereabouts::Right);
@@ -55,7 +56,7 @@ fn a_point_is_two_lengths_asked_one_after_the_other() {
     desk.types("-4").unwrap();
     assert_eq!(desk.draft.spot.position, on_plan("5' 6", "-4 in"));
     assert_eq!(desk.draft.text, "2", "what was half typed outlives both");
-    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "5' 6\" right, -4\" down");
+    assert_eq!(Question::of(&desk.draft, desk.job(), desk.units).detail, "5' 6\" right, -4\" down · species not said");
 }
 
 #[test]
@@ -157,7 +158,7 @@ fn a_place_by_its_mark_is_read_again_by_its_mark() {
 #[test]
 fn a_mark_stays_at_its_place_when_the_place_moves_on() {
     let marked = Place { chalk: chalked("A"), height: Some(length("2")), ..spot(3, "40") };
-    let next = travel::step(&marked, 1);
+    let next = travel::step(at_meter(3, "").job(), &marked, 1);
     assert_eq!((next.chalk, next.height), (None, Some(length("2"))));
 }
 

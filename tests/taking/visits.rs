@@ -71,7 +71,7 @@ fn a_spot_that_two_phones_logged_is_asked_for_once() {
     let place = pen.record(spot(4, "60 in"));
     let wood = Wood { material: Material::Solid, species: None };
     let shown = Shown::OverMaximum;
-    let reading = pen.record(Reading { place: place.id, meter: None, shown, wood, wood_temperature: None });
+    let reading = pen.record(Reading::new(place.id, shown, wood));
     for entry in [place, reading] {
         desk.book.add(Record::of(entry).unwrap());
     }

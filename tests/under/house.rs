@@ -1,9 +1,12 @@
 //! An invented house: a room of 12 × 10 ft over nine joists 16 in apart.
+#![allow(dead_code, reason = "each test file uses its own part of the house")]
 
-use crate::desk::Desk;
 pub use crate::desk::length as inches;
+use crate::desk::{Desk, percent};
 use duckboard::engine::entry::EntryId;
+use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::geometry::Turn;
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Level, Run};
@@ -22,26 +25,83 @@ pub fn house() -> Desk {
     desk
 }
 
-/// The same, all joists measured, probed sound, and stamped.
+/// The same, all joists measured, probed sound, read dry and stamped.
 pub fn sound_house() -> Desk {
-    use duckboard::engine::particular::list::*;
     let mut desk = house();
-    let all = [(BREADTH, "1 1/2"), (DEPTH, "7 1/4"), (CLEAR_SPAN, "10'"), (BEARING, "3 1/2")];
+    make_sound(&mut desk, 9);
+    for number in 1..=9 {
+        desk.reads_moisture(number, 12, Material::Solid);
+    }
+    desk
+}
+
+/// Says of joists all that a joist can stay by, but how wet they are.
+pub fn make_sound(desk: &mut Desk, joists: u16) {
+    use duckboard::engine::particular::list::*;
+    let all = [
+        (MEMBER, "sawn lumber"),
+        (BREADTH, "1 1/2"),
+        (DEPTH, "7 1/4"),
+        (CLEAR_SPAN, "10'"),
+        (BEARING, "3 1/2"),
+        (BEARS_ON, "wood or metal"),
+        (ENDS_HELD, "rim joist"),
+        (OVER_GIRDER, "goes through"),
+        (CUTS, "all logged"),
+    ];
     for (item, typed) in all {
         desk.says(Part::Joists, &item, typed);
     }
-    for number in 1..=9 {
-        desk.says(joist(number), &SOFT_DEPTH, "0");
+    for number in 1..=joists {
+        desk.says(joist(number), &AWL, "stops everywhere");
     }
     desk.says(Part::House, &SPECIES, "Douglas fir-larch");
     desk.says(Part::House, &GRADE, "#2");
-    desk
+    desk.says(Part::House, &SISTER_BREADTH, "1 1/2");
+    desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
 }
 
 impl Desk {
     /// Says a particular, as a form would.
     pub fn says(&mut self, of: Part, item: &Item, typed: &str) -> EntryId {
         self.log(stated(of, item, typed, BareUnit::Inches).unwrap())
+    }
+
+    /// Reads a joist, in percent as shown.
+    pub fn reads_moisture(&mut self, number: u16, percent: u16, material: Material) -> EntryId {
+        self.reads_typed(number, &percent.to_string(), material)
+    }
+
+    /// The same, as typed.
+    pub fn reads_typed(&mut self, number: u16, typed: &str, material: Material) -> EntryId {
+        let position = Position::OnJoist { joist: JoistNumber::new(number).unwrap(), along: None };
+        let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
+        let place = self.log(place);
+        let shown = Shown::Percent(percent(typed));
+        let wood = Wood { material, species: Some(Species::DouglasFir) };
+        let meter = Some(self.pins());
+        self.log(Reading { meter, ..Reading::new(place, shown, wood) })
+    }
+
+    /// Logs a spot of a joist: from where to where, on which face, how deep.
+    pub fn spot(
+        &mut self,
+        number: u16,
+        kind: DamageKind,
+        stretch: Option<(&str, &str)>,
+        face: Option<Face>,
+        depth: &str,
+    ) -> EntryId {
+        let (from, to) = stretch.map(|(from, to)| (inches(from), inches(to))).unzip();
+        let depth = if depth == "cannot reach" { Some(Depth::CannotReach) } else { Some(Depth::Is(inches(depth))) };
+        let depth = depth.filter(|_| kind != DamageKind::Hole);
+        self.log(Damage { from, to, face, depth, ..Damage::new(joist(number), kind) })
+    }
+
+    /// Logs a hole in a joist: from where to where, and how far from the nearest edge.
+    pub fn hole(&mut self, number: u16, (from, to): (&str, &str), to_edge: &str) -> EntryId {
+        let [from, to, to_edge] = [from, to, to_edge].map(|length| Some(inches(length)));
+        self.log(Damage { from, to, to_edge, ..Damage::new(joist(number), DamageKind::Hole) })
     }
 
     /// Reads the level on a joist, so far along it.

@@ -64,6 +64,59 @@ fn lumber_of_one_kind_is_cut_together() {
     );
 }
 
+/// Sonoma bulletin B-27 on R317 \[P\]: galvanized by dipping, stainless, silicon bronze, copper.
+#[test]
+fn what_touches_treated_wood_is_said_and_cuts_of_it_are_treated() {
+    let mut desk = sound_house();
+    desk.says(joist(7), &SOFT_LENGTH, "6'");
+    for number in [2, 7] {
+        desk.says(joist(number), &SOFT_FACE, "lower edge");
+        desk.says(joist(number), &SOFT_DEPTH, "1/2");
+    }
+    let says = |line: &Line, words: &str| line.needed.from.iter().any(|from| from.contains(words));
+    for name in ["Joist hangers", "Structural screws", "Floor fasteners"] {
+        let line = line(&desk, name);
+        assert!(says(&line, "hot-dip galvanized or stainless"), "{name}: {:?}", line.needed.from);
+    }
+    let cuts = |desk: &Desk| {
+        let lines = list(desk).lines.into_iter().filter(|line| line.needed.name.starts_with("2 × 8"));
+        lines.map(|line| says(&line, "cut after treatment get a preservative")).collect::<Vec<_>>()
+    };
+    for (lumber, treated) in [("2 × 8 No. 2", false), ("2 × 8 untreated", false), ("2 × 8 No. 2, treated", true)] {
+        desk.says(Part::House, &SISTER_LUMBER, lumber);
+        assert!(!cuts(&desk).is_empty() && cuts(&desk).iter().all(|said| *said == treated), "{lumber}");
+    }
+}
+
+/// The fan's line says what it can do: backdraft, carbon monoxide, radon; and what it has to
+/// have and is not said to is open.
+#[test]
+fn a_fan_on_the_list_carries_its_cautions_and_what_it_still_asks_for() {
+    let mut desk = house();
+    desk.log(duckboard::engine::job::Fact::CrawlHeight(crate::house::inches("24")));
+    desk.says(Part::House, &GROUND_LENGTH, "25'");
+    desk.says(Part::House, &GROUND_WIDTH, "10'");
+    let of = |desk: &Desk, name: &str| line(desk, name).needed.from.join(" ");
+    desk.says(Part::House, &AIR_WAY, "exhaust fan");
+    let fan = of(&desk, "Exhaust fan, 5 cfm");
+    for words in ["flue gas", "carbon monoxide", "4 pCi/L", "air path", "tests the draft"] {
+        assert!(fan.contains(words), "{words}: {fan}");
+    }
+    let open = |desk: &Desk| {
+        let open = list(desk).open.into_iter().filter(|open| open.starts_with("Exhaust fan, 5 cfm: "));
+        open.collect::<Vec<_>>()
+    };
+    assert_eq!(open(&desk).len(), 4, "{:?}", open(&desk));
+    for (item, word) in [(COVERED, "yes"), (AIR_PATH, "yes"), (WALLS_INSULATED, "yes"), (FUEL_BURNED, "none")] {
+        desk.says(Part::House, &item, word);
+    }
+    assert!(open(&desk).is_empty(), "{:?}", open(&desk));
+    desk.says(Part::House, &FUEL_BURNED, "yes");
+    assert!(open(&desk)[0].contains("test the draft at the worst pull"), "{:?}", open(&desk));
+    desk.says(Part::House, &AIR_WAY, "supply from the house");
+    assert!(!of(&desk, "Supply duct, 5 cfm").contains("flue gas"));
+}
+
 #[test]
 fn a_piece_longer_than_lumber_is_named_and_the_rest_is_ordered() {
     let mut desk = sound_house();

@@ -92,7 +92,7 @@ fn compile(profile: Profile, program: [&str; 2], built: &str) -> Result<PathBuf>
     let mut cargo = Command::new("cargo");
     cargo.args(["build", "--profile", profile.name()]).args(program);
     cargo.args(["--target", "wasm32-unknown-unknown", "--target-dir"]).arg(paths::target());
-    run::aloud(cargo.current_dir(paths::root()), run::minutes(20))?;
+    run::aloud(cargo.current_dir(paths::root()), run::minutes(60))?;
     Ok(paths::target().join("wasm32-unknown-unknown").join(profile.name()).join(built))
 }
 
@@ -121,6 +121,6 @@ fn shrink(module: &Path, passes: &[&str], optimise: Optimise) -> Result<()> {
     let smaller = module.with_extension("small");
     let mut wasm_opt = tools::wasm_opt()?;
     wasm_opt.args(passes).args(FEATURES).arg(module).arg("-o").arg(&smaller);
-    run::quietly(&mut wasm_opt, run::minutes(5), &paths::target().join("wasm-opt.log"))?;
+    run::quietly(&mut wasm_opt, run::minutes(30), &paths::target().join("wasm-opt.log"))?;
     fs::rename(smaller, module).context("wasm-opt wrote nothing")
 }

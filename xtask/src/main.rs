@@ -4,7 +4,7 @@
 //! browser, the two or three npm tools (into `target/tools`, never the repository).
 //! What the commands have in common is in [`run`] (child processes that always end)
 //! and [`tools`] (what must be there, in which version). Start reading at the command:
-//! [`dist`], [`serve`], [`test`], [`bench`].
+//! [`dist`], [`serve`], [`test`], [`bench`], [`mutants`].
 
 mod args;
 mod bench;
@@ -12,6 +12,7 @@ mod build;
 mod bundle;
 mod dist;
 mod files;
+mod mutants;
 mod paths;
 mod run;
 mod serve;
@@ -45,7 +46,8 @@ fn obey(command: Command) -> Result<()> {
         Command::Dist => dist::make(tools::Optimise::Always).map(|_| ()),
         Command::Serve(options) => serve::serve(&options),
         Command::Size => size::check(),
-        Command::Test { only } => test::test(&only),
+        Command::Test { only, times } => test::test(&only, times),
         Command::Bench => bench::bench(),
+        Command::Mutants(options) => mutants::mutants(&options),
     }
 }

@@ -10,6 +10,8 @@ use std::time::{Duration, Instant};
 
 /// How often a running child is looked at.
 const LOOK: Duration = Duration::from_millis(50);
+/// How often what a watched command has done is looked at.
+const SEEN_ANEW: Duration = Duration::from_secs(1);
 /// How much of a failed command's log is worth showing.
 const LAST_LINES: usize = 40;
 
@@ -32,9 +34,38 @@ pub fn quietly(command: &mut Command, limit: Duration, log: &Path) -> Result<()>
     let status = finish(command.stdin(Stdio::null()).stdout(out).stderr(errors), limit);
     let outcome = status.and_then(|status| check(command, status));
     if outcome.is_err() {
-        eprintln!("{}", end_of(&fs::read_to_string(log).unwrap_or_default()));
+        eprintln!("{}", end_of_file(log));
     }
     outcome
+}
+
+/// Runs a command with its output in a file and looks again and again at what it has done
+/// so far. It is ended when its time is over; then there is no status.
+pub fn watched(
+    command: &mut Command,
+    limit: Duration,
+    log: &Path,
+    mut look: impl FnMut() -> Result<()>,
+) -> Result<Option<ExitStatus>> {
+    let out = File::create(log).with_context(|| format!("cannot write {}", log.display()))?;
+    let errors = out.try_clone()?;
+    let child = command.stdout(out).stderr(errors).spawn();
+    let mut child = child.with_context(|| format!("cannot start `{}`", shown(command)))?;
+    let start = Instant::now();
+    loop {
+        let left = limit.saturating_sub(start.elapsed());
+        let status = wait(&mut child, left.min(SEEN_ANEW));
+        let looked = look();
+        let is_over = left.is_zero() || status.is_err() || looked.is_err();
+        match status {
+            Ok(Some(status)) => return looked.map(|()| Some(status)),
+            _ if !is_over => {}
+            other => {
+                end_with_descendants(&mut child);
+                return looked.and(other);
+            }
+        }
+    }
 }
 
 fn finish(command: &mut Command, limit: Duration) -> Result<ExitStatus> {
@@ -66,9 +97,14 @@ fn check(command: &Command, status: ExitStatus) -> Result<()> {
 }
 
 /// The command as one would type it.
-fn shown(command: &Command) -> String {
+pub fn shown(command: &Command) -> String {
     let words = std::iter::once(command.get_program()).chain(command.get_args());
     words.map(|word| word.to_string_lossy()).collect::<Vec<_>>().join(" ")
+}
+
+/// The end of a log.
+pub fn end_of_file(log: &Path) -> String {
+    end_of(&fs::read_to_string(log).unwrap_or_default())
 }
 
 fn end_of(text: &str) -> String {
@@ -140,6 +176,25 @@ mod tests {
         let script = "i=0; while [ $i -lt 20000 ]; do echo 0123456789; i=$((i+1)); done";
         quietly(&mut shell(script), minutes(1), &log).unwrap();
         assert_eq!(fs::metadata(&log).unwrap().len(), 20_000 * 11);
+        fs::remove_file(log).unwrap();
+    }
+
+    #[test]
+    fn what_a_watched_command_has_done_is_seen_before_it_ends_and_when_it_is_ended() {
+        let log = std::env::temp_dir().join(format!("xtask-watched-{}.log", std::process::id()));
+        let mut seen = Vec::new();
+        let look = || {
+            seen.push(fs::read_to_string(&log)?);
+            Ok(())
+        };
+        let status = watched(&mut shell("echo one; sleep 1.5; echo two; exit 3"), minutes(1), &log, look).unwrap();
+        assert_eq!(status.and_then(|status| status.code()), Some(3));
+        assert!(seen.len() > 1 && seen[0] == "one\n" && seen.last().unwrap() == "one\ntwo\n", "{seen:?}");
+
+        let status = watched(&mut shell("sleep 60"), Duration::from_millis(200), &log, || Ok(())).unwrap();
+        assert!(status.is_none());
+        let failed = watched(&mut shell("sleep 60"), minutes(1), &log, || bail!("cannot look")).unwrap_err();
+        assert!(failed.to_string().contains("cannot look"));
         fs::remove_file(log).unwrap();
     }
 

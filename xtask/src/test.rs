@@ -31,16 +31,26 @@ const STEPS: [Step; 12] = [
     Step { name: "browser", about: "the app in a browser", run: browser },
 ];
 
-/// Runs the steps in order and stops at the first that fails.
-pub fn test(only: &Only) -> Result<()> {
-    let start = Instant::now();
-    let steps = chosen(only)?;
+/// Runs the steps in order, so many times, and stops at the first that fails.
+pub fn test(only: &Only, times: usize) -> Result<()> {
     if *only == Only::List {
         STEPS.iter().for_each(|step| println!("{:14} {}", step.name, step.about));
         return Ok(());
     }
+    let steps = chosen(only)?;
+    for time in 1..=times {
+        if times > 1 {
+            println!("\n==== {time} of {times} times");
+        }
+        once(&steps)?;
+    }
+    Ok(())
+}
+
+fn once(steps: &[&Step]) -> Result<()> {
+    let start = Instant::now();
     let mut times = Vec::new();
-    for step in &steps {
+    for step in steps {
         println!("\n== {}: {}", step.name, step.about);
         let start = Instant::now();
         (step.run)().with_context(|| format!("test stopped at `{}`", step.name))?;
@@ -122,7 +132,7 @@ fn browser() -> Result<()> {
     for old in ["browser", "shots"] {
         let _ = std::fs::remove_dir_all(paths::target().join(old));
     }
-    cargo(&["test", "--package", "xtask", "--test", "browser", "--", "--test-threads=2"], 20)
+    cargo(&["test", "--package", "xtask", "--test", "browser", "--", "--test-threads=2"], 60)
 }
 
 fn cargo(args: &[&str], limit: u64) -> Result<()> {

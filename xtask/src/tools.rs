@@ -114,8 +114,22 @@ fn npm(package: &Package) -> Result<PathBuf> {
     let mut command = Command::new("npm");
     command.args(["install", "--no-audit", "--no-fund", "--no-save", "--prefix"]);
     command.arg(&home).arg(format!("{name}@{version}"));
-    run::quietly(&mut command, run::minutes(5), &paths::tools().join(format!("{name}.log")))?;
+    run::quietly(&mut command, run::minutes(20), &paths::tools().join(format!("{name}.log")))?;
     Ok(folder)
+}
+
+/// cargo-mutants, from crates.io: built once, which takes some minutes.
+pub fn cargo_mutants() -> Result<PathBuf> {
+    const VERSION: &str = "27.1.0";
+    let home = paths::tools().join(format!("cargo-mutants-{VERSION}"));
+    let program = home.join("bin/cargo-mutants");
+    if !is_program(&program) {
+        println!("   installing cargo-mutants {VERSION} into {}", home.display());
+        let mut command = Command::new("cargo");
+        command.args(["install", "cargo-mutants", "--locked", "--version", VERSION, "--root"]).arg(&home);
+        run::quietly(&mut command, run::minutes(60), &paths::tools().join("cargo-mutants.log"))?;
+    }
+    Ok(program)
 }
 
 /// Python that can make virtual environments: Debian keeps that part in a package of

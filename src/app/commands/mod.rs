@@ -12,8 +12,8 @@ use super::session::{Phone, Session, draft_note, key_of, phone_note};
 use crate::engine::condition::Finding;
 use crate::engine::entry::{EntryId, JobId, Label, Logger, Stamp};
 use crate::engine::job::{Act, Entry, Fact, Job, Log, Observation, Pen, Record, Visit};
-use crate::engine::moisture::Meter;
-use crate::engine::take::{self, Draft, ReadBack, Saved};
+use crate::engine::moisture::{Bounds, Meter, Outside};
+use crate::engine::take::{self, Anyway, Draft, InHand, ReadBack, Refused, Saved};
 use crate::store::{Batch, Line, SaveState, StoreError, queue};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -90,6 +90,7 @@ impl Session {
     /// Nothing is refused any more: what was tried is left as it is.
     pub fn forget_refusal(self) {
         self.refused.set(None);
+        self.asked.set(None);
     }
 
     /// Changes a preference of this phone.
@@ -116,20 +117,31 @@ impl Session {
     /// Takes the typed value.
     pub fn press_save(self) {
         let units = self.prefs.get_untracked().units;
-        self.take(|draft, job, pen, meter| {
-            take::save(draft, job, pen, units, meter).map_err(|refused| refused.message)
-        });
+        self.take(|draft, job, pen, meter| take::save(draft, job, pen, units, meter));
     }
 
-    /// Takes "over the meter's maximum".
-    pub fn press_over_maximum(self) {
+    /// Takes the typed number although it is not believed.
+    pub fn press_anyway(self, anyway: Anyway) {
         let units = self.prefs.get_untracked().units;
-        self.take(|draft, job, pen, meter| Ok(take::save_over_maximum(draft, job, pen, units, meter)));
+        self.take(|draft, job, pen, meter| take::save_anyway(draft, job, pen, units, meter, anyway));
+    }
+
+    /// Takes "over the meter's maximum" or "under its minimum".
+    pub fn press_off_scale(self, outside: Outside) {
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, meter| take::save_off_scale(draft, job, pen, units, meter, outside));
+    }
+
+    /// Takes "nobody can get there".
+    pub fn press_cannot_reach(self) {
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| take::save_cannot_reach(draft, job, pen, units));
     }
 
     /// Takes a finding.
     pub fn press_finding(self, finding: Finding) {
-        self.take(|draft, job, pen, _| Ok(take::look(draft, job, pen, finding)));
+        let units = self.prefs.get_untracked().units;
+        self.take(|draft, job, pen, _| take::look(draft, job, pen, units, finding));
     }
 
     /// Takes an entry back.
@@ -231,7 +243,7 @@ impl Session {
         self.retry();
     }
 
-    fn take(self, taken: impl FnOnce(&Draft, &Job, &mut Pen, Option<EntryId>) -> Result<Saved, String>) {
+    fn take(self, taken: impl FnOnce(&Draft, &Job, &mut Pen, Option<InHand>) -> Result<Saved, Refused>) {
         let Some(id) = self.job_id_untracked() else { return };
         let draft = self.draft_untracked(id);
         let Some(mut pen) = self.pen(id) else { return };
@@ -240,14 +252,17 @@ impl Session {
             self.books.with_untracked(|books| books.get(&id).map(|book| taken(&draft, book.job(), &mut pen, meter)));
         match saved {
             Some(Ok(Saved { entries, next, read_back })) => {
-                self.refused.set(None);
+                self.forget_refusal();
                 let uses_meter = entries.iter().any(|entry| matches!(&entry.act, Act::Record(Observation::Reading(_))));
                 let described = described.filter(|_| uses_meter);
                 if self.keep(id, described.into_iter().chain(entries).collect(), Some(next)) {
                     self.confirm(read_back);
                 }
             }
-            Some(Err(message)) => self.refused.set(Some(message)),
+            Some(Err(Refused { message, outside })) => {
+                self.refused.set(Some(message));
+                self.asked.set(outside);
+            }
             None => {}
         }
     }
@@ -265,17 +280,18 @@ impl Session {
     }
 
     /// The job's entry for this phone's meter; a new one if the job has none like it.
-    fn meter_entry(self, id: JobId, pen: &mut Pen) -> (Option<EntryId>, Option<Entry>) {
+    fn meter_entry(self, id: JobId, pen: &mut Pen) -> (Option<InHand>, Option<Entry>) {
         let Some(meter) = self.phone.with_untracked(|phone| phone.meter.clone()) else { return (None, None) };
         let known = self.books.with_untracked(|books| {
             let meters = books.get(&id).map(|book| book.job().now.meters())?;
             meters.iter().find(|(_, known)| *known.value == meter).map(|(id, _)| *id)
         });
-        if known.is_some() {
-            return (known, None);
+        let bounds = Bounds::of(Some(&meter));
+        if let Some(entry) = known {
+            return (Some(InHand { entry, bounds }), None);
         }
-        let entry = pen.record(Observation::Meter(meter));
-        (Some(entry.id), Some(entry))
+        let described = pen.record(Observation::Meter(meter));
+        (Some(InHand { entry: described.id, bounds }), Some(described))
     }
 
     fn write_here(self, entries: impl FnOnce(&Job, &mut Pen) -> Vec<Entry>) {

@@ -5,7 +5,7 @@ use crate::app::session::Session;
 use crate::engine::entry::{JobId, Note};
 use crate::engine::job::Observation;
 use crate::engine::photo::{Digest, MediaType, Photo};
-use crate::engine::take::{Draft, ReadBack, place_at};
+use crate::engine::take::{self, Draft, ReadBack, place_at};
 use crate::store::{Blob, BlobKey, BlobKind, Store};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -50,6 +50,18 @@ impl Session {
     fn log_photo(self, id: JobId, photo: Photo) {
         let draft = self.draft_untracked(id);
         let Some(mut pen) = self.pen(id) else { return };
+        let units = self.prefs.get_untracked().units;
+        let stands = self.books.with_untracked(|books| {
+            books.get(&id).map_or(Ok(()), |book| take::standing(book.job(), &draft.spot, units))
+        });
+        // The photo itself is kept, at no place.
+        if let Err(message) = stands {
+            let entry = pen.record(Observation::Photo(photo));
+            if self.keep(id, vec![entry], Some(Draft { photo_wanted: false, ..draft })) {
+                self.refused.set(Some(format!("The photo is kept without a place. {message}")));
+            }
+            return;
+        }
         let Some((place, new_place)) =
             self.books.with_untracked(|books| books.get(&id).map(|book| place_at(book.job(), &mut pen, &draft.spot)))
         else {

@@ -1,6 +1,7 @@
 //! The screen under the house: plan, question, value, instruments, keypad. One thumb,
 //! no scrolling.
 
+mod anyway;
 mod look;
 mod photo;
 mod sheet;
@@ -8,7 +9,7 @@ mod value;
 
 use crate::app::plan::PlanView;
 use crate::app::session::session;
-use crate::app::widgets::{KeyAction, Keypad, live, memo, press, says};
+use crate::app::widgets::{KeyAction, Keypad, Stop, live, memo, press, says};
 use crate::engine::job::Job;
 use crate::engine::survey::room_area;
 use crate::engine::take::{Draft, Instrument, Keys, Question, Units, tapped, travel};
@@ -53,13 +54,17 @@ fn keep_focus(event: MouseEvent) {
 #[component]
 fn Desk(question: Memo<Option<Question>>, choose: Callback<()>) -> impl IntoView {
     let keys = memo(move || question.get().map_or(Keys::Length, |question| question.keys));
+    let session = session();
+    let asked = memo(move || session.asked.get().filter(|_| keys.get() == Keys::Moisture));
     let answer = live(move || match keys.get() {
+        Keys::Moisture if asked.get().is_some() => view! { <anyway::Anyways/> }.into_any(),
         Keys::Findings => view! { <look::Findings/> }.into_any(),
         Keys::Camera => view! { <photo::Camera/> }.into_any(),
         _ => view! { <Pad keys/> }.into_any(),
     });
     view! {
         <PlanAbove/>
+        <Stop/>
         <div class="question-line">
             <button type="button" class="question" on:click=move |_| choose.run(())>
                 <span class="asks">{says(move || question.get().map(|question| question.asks).unwrap_or_default())}"\u{a0}▾"</span>
@@ -125,8 +130,12 @@ fn Pad(keys: Memo<Keys>) -> impl IntoView {
     let session = session();
     let on_key = Callback::new(move |action: KeyAction| match action {
         KeyAction::Save => session.press_save(),
-        KeyAction::OverMaximum => session.press_over_maximum(),
-        KeyAction::Step => session.draft_to(|draft| Draft { spot: travel::step(&draft.spot, 1), ..draft }),
+        KeyAction::OffScale(outside) => session.press_off_scale(outside),
+        KeyAction::CannotReach => session.press_cannot_reach(),
+        KeyAction::Step => {
+            let spot = untrack(|| session.job(|job| travel::step(job, &session.draft().spot, 1)));
+            session.draft_to(|draft| Draft { spot: spot.unwrap_or_else(|| draft.spot.clone()), ..draft });
+        }
         KeyAction::Type(typed) => value::type_text(session, |text| press(text, typed)),
         KeyAction::Back => value::type_text(session, |text| {
             let mut text = text.trim_end().to_owned();
@@ -151,7 +160,10 @@ fn Instruments() -> impl IntoView {
                     type="button"
                     class="instrument"
                     aria-pressed=says(move || (in_hand.get() == instrument).to_string())
-                    on:click=move |_| session.draft_to(|draft| draft.with(instrument))
+                    on:click=move |_| {
+                        session.forget_refusal();
+                        session.draft_to(|draft| draft.with(instrument));
+                    }
                 >
                     {icon(instrument)}
                     <span>{instrument.label()}</span>

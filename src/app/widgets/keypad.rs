@@ -1,6 +1,7 @@
 //! The keypad under the thumb: four columns, four rows, the same places on every pad.
 
 use super::live::live;
+use crate::engine::moisture::Outside;
 use crate::engine::take::Keys;
 use leptos::prelude::*;
 
@@ -15,8 +16,10 @@ pub enum KeyAction {
     Flip,
     /// One joist on.
     Step,
-    /// Over the meter's maximum.
-    OverMaximum,
+    /// Off the meter's scale, on this side.
+    OffScale(Outside),
+    /// Nobody can get there.
+    CannotReach,
     /// Saves.
     Save,
 }
@@ -117,8 +120,17 @@ const fn side_keys(keys: Keys, metric: bool) -> [[Key; 2]; 2] {
             [does("m", KeyAction::Type(" m")), does("cm", KeyAction::Type(" cm"))],
             [does("mm", KeyAction::Type(" mm")), types(".")],
         ],
+        (Keys::Depth, false) => [
+            [does("can't reach", KeyAction::CannotReach), signed("″ ", "inches", KeyAction::Type("\""))],
+            [symbol("⅛", "fractions", KeyAction::Flip), types(".")],
+        ],
+        (Keys::Depth, true) => [
+            [does("can't reach", KeyAction::CannotReach), does("cm", KeyAction::Type(" cm"))],
+            [does("mm", KeyAction::Type(" mm")), types(".")],
+        ],
         (Keys::Moisture, _) => {
-            [[does("joist +", KeyAction::Step), does("over max", KeyAction::OverMaximum)], [types("."), NONE]]
+            let (under, over) = (KeyAction::OffScale(Outside::Under), KeyAction::OffScale(Outside::Over));
+            [[does("joist +", KeyAction::Step), does("over max", over)], [types("."), does("under min", under)]]
         }
         (Keys::Temperature, _) => [[symbol("−", "minus", KeyAction::Type("-")), NONE], [types("."), NONE]],
         (Keys::Percent, _) => [[NONE, NONE], [types("."), NONE]],

@@ -22,6 +22,8 @@ pub struct PlanInput {
     pub joists: Option<Joists>,
     /// The moisture readings.
     pub readings: Vec<Reading>,
+    /// What their numbers are, in a few words at the foot of the plan.
+    pub legend: Option<&'static str>,
     /// Places that have no reading yet.
     pub unread: Vec<Point>,
     /// Where the next entry goes.
@@ -89,7 +91,7 @@ pub struct Opening {
 pub struct Reading {
     /// Where it was taken.
     pub at: Point,
-    /// The number as it is to be printed: two or three characters.
+    /// The number as it is to be printed, or a short word.
     pub text: String,
     /// The moisture that its colour stands for.
     pub moisture: MoistureContent,
@@ -105,8 +107,8 @@ pub enum ReadingMark {
     Plain,
     /// Somebody should look at it.
     Flagged,
-    /// It lies beyond the meter's range.
-    OverRange,
+    /// It lies off the meter's scale.
+    OffScale,
 }
 
 /// A mark that is found both from above and from below.

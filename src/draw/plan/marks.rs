@@ -71,7 +71,7 @@ fn one_reading(sketch: &mut Sketch, reading: &Reading) -> Vec<Item> {
     let rim = match reading.mark {
         ReadingMark::Plain => None,
         ReadingMark::Flagged => Some(Role::ReadingFlag),
-        ReadingMark::OverRange => Some(Role::ReadingOver),
+        ReadingMark::OffScale => Some(Role::ReadingOver),
     };
     let ringed = radius + lettering.scaled(RING);
     let rim = rim.map(|role| ring(&mut sketch.paper, at, ringed, role));

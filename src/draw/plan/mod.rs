@@ -32,6 +32,8 @@ const UNPLACED_COST: f64 = 100.0;
 struct Sketch<'a> {
     input: &'a PlanInput,
     frame: Frame,
+    /// The canvas without the legend's row.
+    sheet: PxBox,
     lettering: Lettering,
     /// The room's walls, or what there is of them, on the canvas.
     bounds: PxBox,
@@ -81,7 +83,9 @@ impl<'a> Sketch<'a> {
     fn begin(input: &'a PlanInput, extent: Extent, canvas: Canvas, view: View, margin: f64) -> Self {
         let lettering = Lettering::on(canvas);
         let (width, height) = (f64::from(canvas.width_px), f64::from(canvas.height_px));
-        let sheet = PxBox { left: 0.0, top: 0.0, right: width, bottom: height };
+        // The legend has a row of its own at the foot.
+        let foot = if input.legend.is_some() { notes::LEGEND * lettering.size } else { 0.0 };
+        let sheet = PxBox { left: 0.0, top: 0.0, right: width, bottom: height - foot };
         let mut area = sheet.grown(-margin * dimensions::row(lettering));
         joists::leave_room_for_numbers(input, lettering, &mut area);
         let frame = Frame::fit(extent, area, view.from_below);
@@ -89,7 +93,7 @@ impl<'a> Sketch<'a> {
         let (a, b) = (frame.spot(extent.least), frame.spot(extent.most));
         let bounds = super::px::Stroke::new(a, b).bounds();
         let paper = Paper::new(sheet.grown(-2.0), walls.strokes, walls.room);
-        Self { input, frame, lettering, bounds, paper, items: Vec::new(), unplaced: Vec::new(), cost: 0.0 }
+        Self { input, frame, sheet, lettering, bounds, paper, items: Vec::new(), unplaced: Vec::new(), cost: 0.0 }
     }
 
     /// Places first what cannot move, then the texts that can; draws from the
@@ -110,6 +114,7 @@ impl<'a> Sketch<'a> {
             gap,
             notes,
             marks,
+            notes::legend(self).into_iter().collect(),
         ];
         self.items.extend(layers.into_iter().flatten());
         self.cost += self.unplaced.len() as f64 * UNPLACED_COST;

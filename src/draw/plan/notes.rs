@@ -16,6 +16,16 @@ const GAP_RING: f64 = 9.0;
 const ARROW: f64 = 24.0;
 const HEAD: f64 = 5.0;
 
+/// How high the legend's row is, in letters.
+pub(super) const LEGEND: f64 = 1.4;
+
+/// What the numbers on the plan are, in the row below it.
+pub(super) fn legend(sketch: &Sketch) -> Option<Item> {
+    let (sheet, lettering) = (sketch.sheet, sketch.lettering);
+    let at = Spot { x: sheet.left.midpoint(sheet.right), y: sheet.bottom + LEGEND * lettering.size / 2.0 };
+    Some(lettering.write(sketch.input.legend?, at, Reads::Across, Role::Note))
+}
+
 /// The word in the middle of an empty plan.
 pub(super) fn empty(input: &PlanInput, canvas: Canvas) -> Option<Item> {
     let middle = Spot { x: f64::from(canvas.width_px) / 2.0, y: f64::from(canvas.height_px) / 2.0 };

@@ -2,7 +2,7 @@
 
 use crate::draw::card::{Card, Line, cited, reasons};
 use crate::engine::condition::Finding;
-use crate::engine::describe::capital;
+use crate::engine::describe::{capital, spot_words};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::framing::joist::{Reads, found_nowhere};
 use crate::engine::framing::schedule::named;
@@ -10,6 +10,7 @@ use crate::engine::framing::supports::{HELD_TAIL, header_asks, supports, unsound
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::place::JoistNumber;
 use crate::engine::sheets::stock::spacing_by_thickness;
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
@@ -38,7 +39,7 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
         Figure::Missing(needs) => return Card::missing(title, needs),
         Figure::Known(known) => known,
     };
-    let fates = [Fate::Engineer, Fate::Replace, Fate::Sister, Fate::Open, Fate::Stays];
+    let fates = [Fate::Engineer, Fate::Replace, Fate::Sister, Fate::Mend, Fate::Open, Fate::Stays];
     let of = |fate: Fate| -> Vec<String> {
         let like = known.value.iter().filter(|judged| judged.fate == fate);
         like.map(|judged| judged.joist.number.get().to_string()).collect()
@@ -57,6 +58,7 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
         ))
     });
     let bad = unsound(job);
+    let bad: Vec<_> = bad.into_iter().map(|unsound| unsound.words).collect();
     let carried = (!bad.is_empty()).then(|| Line::next(format!("What carries them is not sound: {}.", bad.join("; "))));
     let headline = match (staying, known.value.len()) {
         (0, all) if of(Fate::Open).len() == all => "Not enough to say".to_owned(),
@@ -74,18 +76,33 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     let bays = judged.joist.found.iter().filter(|finding| IN_BAYS.contains(finding));
     lines.extend(bays.map(|finding| Line::plain(format!("{}: find it before anything is cut.", finding.label()))));
     if judged.reasons.is_empty() {
-        lines.push(Line::plain("Measured, probed sound, graded: nothing speaks against it."));
+        lines.push(Line::plain("Measured, probed sound, read dry, graded: nothing speaks against it."));
     }
     if let (Some(range), Some(span)) = (judged.may_span, judged.joist.span()) {
         let words = format!("Spans {}; what is left of it may span {}", units.length(span), range.words(units));
         lines.push(Line::small(range.source.noted(&words)));
     }
-    if judged.joist.reads >= Reads::RelativelyWet {
+    lines.extend(judged.joist.done.filter(|_| judged.fate != Fate::Stays).map(|(_, done)| {
+        let words = if judged.is_settled { "that settles it" } else { "that does not settle it" };
+        Line::plain(format!("Said to be done: {}; {words}.", done.label()))
+    }));
+    lines.extend(damages(job, judged.joist.number, units));
+    if judged.joist.reads >= Reads::Close {
         lines.push(Line::small(Source::WetService.noted("Worked out as wet")));
     }
     lines.extend(cited(judged.reasons.iter().map(|it| it.source)));
     let part = Part::Joist(judged.joist.number);
     Card::new(part.name(), capital(judged.fate.label()), lines).with_form(job, &part, &list::OF_JOIST)
+}
+
+/// Its soft spots, notches and holes, each as it was logged.
+fn damages(job: &Job, number: JoistNumber, units: Units) -> Vec<Line> {
+    let of = Part::Joist(number);
+    let logged = job.now.damages().values().filter(|it| it.value.of == of);
+    let mut lines: Vec<_> = logged.map(|it| Line::plain(format!("{}.", spot_words(it.value, units)))).collect();
+    let where_to = "Soft spots, notches and holes are logged under Take, Look, one by one.";
+    lines.push(Line::small(where_to));
+    lines
 }
 
 /// Girders, piers and ledgers: as they are said to be, and one more of each to say.
@@ -100,10 +117,11 @@ fn carried_by(job: &Job) -> Card {
         Part::Pier(next(|part| if let Part::Pier(number) = part { Some(*number) } else { None })),
         Part::Ledger(next(|part| if let Part::Ledger(number) = part { Some(*number) } else { None })),
     ];
-    let mut parts: Vec<_> = known.iter().copied().chain(&one_more).collect();
+    let beside = [Part::RimJoist, Part::Sill];
+    let mut parts: Vec<_> = known.iter().copied().chain(&one_more).chain(&beside).collect();
     parts.sort_unstable();
     let bad = unsound(job);
-    let mut lines: Vec<_> = bad.iter().map(|bad| Line::plain(format!("{bad}."))).collect();
+    let mut lines: Vec<_> = bad.iter().map(|bad| Line::plain(format!("{}.", bad.words))).collect();
     let sound = known.iter().filter(|part| said.words(part, &list::STATE) == Some("sound"));
     lines.extend(sound.map(|part| Line::plain(format!("{}: sound.", part.name()))));
     let headline = match (bad.is_empty(), lines.is_empty()) {
@@ -111,10 +129,11 @@ fn carried_by(job: &Job) -> Card {
         (true, true) => "Nothing said yet",
         (true, false) => "Nothing speaks against them",
     };
-    lines.push(Line::small(Source::EngineerLooks.noted("They are told and not designed")));
+    lines.extend(cited(bad.iter().map(|bad| bad.source)));
+    lines.push(Line::small(Source::EngineerLooks.noted("They are flagged here and sized nowhere")));
     let mut card = Card::new("What carries the joists?", headline, lines);
     for part in parts {
-        let items = if matches!(part, Part::Girder(_)) { &list::OF_MEMBER[..] } else { &[list::STATE] };
+        let items = if matches!(part, Part::Girder(_)) { &list::OF_GIRDER[..] } else { &list::OF_SUPPORT[..] };
         card.add_form(job, part, items, &format!("{}: ", part.name()));
     }
     card
@@ -128,17 +147,17 @@ fn whole(job: &Job, units: Units) -> Card {
     if !shored {
         lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
     }
-    let header = said.length(&Part::House, &list::HEADER_SPAN);
-    lines.extend(header.into_iter().flat_map(|span| {
-        header_asks(span).map(move |(beyond, what)| {
-            Line::plain(format!("Header of {}: over {} it asks for {what}.", units.length(span), units.length(beyond)))
-        })
-    }));
+    let length = |item| said.length(&Part::House, item);
+    if let Some(span) = length(&list::HEADER_SPAN) {
+        let trimmers = said.words(&Part::House, &list::TRIMMERS);
+        let asks = header_asks(span, length(&list::HEADER_TO_BEARING), trimmers);
+        let words = |what: &str| format!("Header of {}: {what}.", units.length(span));
+        lines.extend(asks.iter().map(|(what, _)| Line::plain(words(what))));
+        lines.push(Line::small("Headers are flagged here and designed nowhere."));
+        lines.extend(cited(asks.into_iter().map(|(_, source)| source).chain([Source::FramedOpenings])));
+    }
     if let Some(tail) = said.length(&Part::House, &list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL) {
         lines.push(Line::plain(format!("Tail joists of {}: hangers or a ledger.", units.length(tail))));
-    }
-    if header.is_some() {
-        lines.push(Line::small(Source::FramedOpenings.noted("Headers are flagged here and designed nowhere")));
     }
     lines.push(Line::small(Source::Shoring.noted("Before anything is cut")));
     let headline = if shored { "Shored" } else { "Not shored yet" };
@@ -151,7 +170,10 @@ fn panel(job: &Job, units: Units) -> Card {
     let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
     let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
-    let small = vec![Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness"))];
+    let small = vec![
+        Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness")),
+        Line::small(Source::PlywoodBySpecies.noted("Plywood without a stamp may be of weaker wood and go less far")),
+    ];
     let rated = job.span_rating().map(|rating| rating.spacing());
     let by_thickness = job.sheet_thickness().and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {

@@ -1,10 +1,11 @@
 //! The ground's cover, the air over it, wood to soil, holes, and the roof's water.
 
 use crate::draw::card::{Card, Line, cited, reasons};
+use crate::engine::cautions::{self, Caution};
 use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
-use crate::engine::ground::Check;
-use crate::engine::ground::plan::{AirWay, checks, cover_for, is_covered, unvented_for, vents_for};
+use crate::engine::ground::checks::{Check, checks, unvented_checks};
+use crate::engine::ground::plan::{AirWay, Covered, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
 use crate::engine::ground::rain::{led_away, rain};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -17,7 +18,7 @@ pub(super) fn cards(job: &Job, units: Units) -> Vec<Card> {
     let group = Some("Ground, air and roof water");
     let mut cards = vec![
         Card { group, ..cover(job, units).with_form(job, &Part::House, &list::OF_COVER) },
-        air(job).with_form(job, &Part::House, &list::OF_AIR),
+        air(job, units).with_form(job, &Part::House, &list::OF_AIR),
         held_to_rules("Wood, soil and the way in", &checks(job, units)).with_form(
             job,
             &Part::House,
@@ -37,7 +38,7 @@ fn cover(job: &Job, units: Units) -> Card {
     };
     let cover = known.value;
     let rolls = counted(cover.rolls as usize, "roll");
-    let headline = if is_covered(job) { rolls } else { format!("None asked for; it would take {rolls}") };
+    let headline = if wants_cover(job) { rolls } else { format!("None asked for; it would take {rolls}") };
     let lines = vec![
         Line::plain(format!("{} strips of {}, each in one piece.", cover.strips, units.length(cover.strip))),
         Line::plain(format!("{} of tape on the laps, {} of seal.", units.length(cover.tape), units.length(cover.seal))),
@@ -45,13 +46,16 @@ fn cover(job: &Job, units: Units) -> Card {
     Card::new(title, headline, lines.into_iter().chain(reasons(&known)).collect())
 }
 
-fn air(job: &Job) -> Card {
+fn air(job: &Job, units: Units) -> Card {
     let title = "Air under the house";
     if AirWay::of(job) == AirWay::Vents {
-        let known = match vents_for(job) {
+        let mut known = match vents_for(job) {
             Figure::Missing(needs) => return Card::missing(title, &needs),
             Figure::Known(known) => known,
         };
+        let too_few = too_few_vents(job);
+        // Said aloud above, and not once more in small letters.
+        known.doubts.retain(|doubt| too_few.as_ref() != Some(doubt));
         let vents = known.value;
         let net = vents.net_free.to_square_feet() * 144.0;
         let lines = vec![
@@ -61,7 +65,8 @@ fn air(job: &Job) -> Card {
                 _ => "One within 3 ft of each corner, others spread between, across from each other.",
             }),
         ];
-        let lines = lines.into_iter().chain(over_a_cover(job)).chain(reasons(&known)).collect();
+        let lines = too_few.into_iter().map(Line::next).chain(lines).chain(over_a_cover(job)).chain(reasons(&known));
+        let lines = lines.collect();
         return Card::new(title, counted(vents.with_corners as usize, "vent"), lines);
     }
     let known = match unvented_for(job) {
@@ -70,25 +75,38 @@ fn air(job: &Job) -> Card {
     };
     let unvented = known.value;
     let (cfm, pints) = (libm::ceil(unvented.cfm), libm::ceil(unvented.pints_a_day));
-    let headline = match AirWay::of(job) {
-        AirWay::Exhaust | AirWay::Vents => format!("Exhaust of {cfm:.0} cfm, day and night"),
-        AirWay::Supply => format!("{cfm:.0} cfm of the house's air, and a way back"),
-        AirWay::Dehumidifier => format!("A dehumidifier of {pints:.0} pints a day"),
+    let headline = match AirWay::chosen(job) {
+        Some(AirWay::Exhaust) => format!("Exhaust of {cfm:.0} cfm, day and night"),
+        Some(AirWay::Supply) => format!("{cfm:.0} cfm of the house's air, and a way back"),
+        Some(AirWay::Dehumidifier) => format!("A dehumidifier of {pints:.0} pints a day"),
+        Some(AirWay::Vents) | None => "Choose how it gets its air".to_owned(),
     };
     let mut lines = Vec::new();
-    if !is_covered(job) {
-        lines.push(Line::next("Cover the ground: without vents it has to be."));
+    if AirWay::chosen(job).is_none() {
+        lines
+            .push(Line::plain(format!("A fan or a supply takes {cfm:.0} cfm, a dehumidifier {pints:.0} pints a day.")));
     }
     if AirWay::of(job) != AirWay::Dehumidifier {
-        lines.push(Line::plain(format!("It changes the air {:.2} times an hour.", unvented.changes_an_hour)));
+        lines.push(Line::plain(format!("{cfm:.0} cfm change the air {:.2} times an hour.", unvented.changes_an_hour)));
     }
-    Card::new(title, headline, lines.into_iter().chain(reasons(&known)).collect())
+    let asked = unvented_checks(job, units);
+    lines.extend(asked.iter().map(line));
+    if AirWay::of(job) == AirWay::Exhaust {
+        lines.extend(cautions::OF_EXHAUST.iter().filter_map(|name| cautions::named(name)).map(caution));
+    }
+    lines.extend(reasons(&known));
+    lines.extend(cited(asked.iter().map(|check| check.source)));
+    Card::new(title, headline, lines)
+}
+
+fn caution(caution: &Caution) -> Line {
+    Line::next(format!("{}. {}", caution.title, caution.words))
 }
 
 /// What a cover spares, where it is asked for and not counted yet.
 fn over_a_cover(job: &Job) -> Option<Line> {
     let ratio = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
-    let does = is_covered(job) && ratio != Some("1/1500 over a cover");
+    let does = Covered::of(job) == Covered::Yes && ratio != Some("1/1500 over a cover");
     does.then(|| Line::plain("Over a cover, with air going across, 1/1500 may do: ask before fewer are built."))
 }
 
@@ -130,10 +148,12 @@ fn holes(job: &Job) -> Option<Card> {
     let floor = Floor::of(job)?;
     let count = if floor.whole.is_some() { 1 } else { floor.openings.len() };
     let lines = vec![
-        Line::next("A cover over each opening, fastened, marked HOLE, whenever nobody works at it."),
-        Line::plain("It carries twice what may come onto it. A gap of 2 in is a hole already."),
-        Line::small(Source::HoleCovers.noted("At any height")),
-        Line::small(Source::HoleMarking.noted("What is a hole, and how it is marked")),
+        Line::next(
+            "A cover over each opening, fastened, marked HOLE, or a rail around it, whenever nobody works at it.",
+        ),
+        Line::plain("A cover carries twice what may come onto it. A gap of 2 in is a hole already."),
+        Line::small(Source::HoleCovers.noted("What is a hole, and that it is covered or railed off at any height")),
+        Line::small(Source::HoleMarking.noted("What a cover bears, and how it is held and marked")),
     ];
     let headline = format!("{count} to cover");
     (count > 0).then(|| Card::new("Holes in the floor", headline, lines))

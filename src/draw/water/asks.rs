@@ -1,8 +1,9 @@
 //! The checklist: questions that one tap answers.
 
 use crate::draw::card::{Act, Ask, Card, Line};
-use crate::engine::condition::Finding;
+use crate::engine::closing::{COVERED_NOW, DECAY_IS_OUT, asks_for_cover, hazards};
 use crate::engine::entry::Label;
+use crate::engine::framing::joist::is_grave;
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Check, Evidence, Word, dealt_with_name, is_answered, origin};
@@ -35,8 +36,14 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     let mut asks: Vec<_> = likely
         .map(|ranked| ask(job, dealt_with_name(ranked.cause), format!("Is it dealt with: {}?", ranked.cause.label())))
         .collect();
-    if job.now.conditions().values().any(|it| matches!(it.value.finding, Finding::Soft | Finding::Rotten)) {
-        asks.push(ask(job, "decay_is_out".to_owned(), "Is all decayed wood cut out, or probed sound?".to_owned()));
+    asks.extend(hazards(job).into_iter().map(|(hazard, _)| ask(job, hazard.check.to_owned(), hazard.asks.to_owned())));
+    if asks_for_cover(job) {
+        let cover = "Is all soil covered now, laps and edges sealed?";
+        asks.push(ask(job, COVERED_NOW.to_owned(), cover.to_owned()));
+    }
+    if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
+        let decay = "Is all decayed or broken wood out of the floor, or probed sound?";
+        asks.push(ask(job, DECAY_IS_OUT.to_owned(), decay.to_owned()));
     }
     if !job.now.readings().is_empty() {
         let depth = "Were the wettest places read at depth, with insulated pins?";

@@ -12,32 +12,33 @@ use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
+use crate::engine::moisture::said::legend;
 use crate::engine::origin::{Ranked, Word, origin};
-use crate::engine::survey::Opening;
+use crate::engine::survey::as_opening;
 use crate::engine::take::Units;
-use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
-use crate::engine::units::{Length, Typed};
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
+/// So many causes that are no more than possible are shown with their reasons.
+const MOST_POSSIBLE: usize = 4;
 
 /// May the floor be closed?
 pub(super) fn decision(job: &Job, units: Units) -> Card {
     let known = close_in(job, units);
+    let conditions = &known.value.conditions;
+    let in_the_way = |is_known: bool| {
+        let all = conditions.iter().flat_map(|condition| &condition.in_the_way);
+        all.filter(move |it| it.is_known == is_known)
+            .map(|it| Line::next(format!("{}: {}.", capital(&it.what), it.ends)))
+            .collect::<Vec<_>>()
+    };
+    let holding = conditions.iter().filter(|condition| condition.holds() == Some(true));
+    let holding = holding.map(|it| Line::plain(format!("{}: {}.", capital(&it.what), it.found))).collect();
+    let parts = [("In the way", in_the_way(true)), ("Not known yet", in_the_way(false)), ("Settled", holding)];
     let mut lines = Vec::new();
-    for (holds, heading) in [(Some(false), "Does not hold"), (None, "Cannot be told"), (Some(true), "Holds")] {
-        let mut of = known.value.conditions.iter().filter(|it| it.holds == holds).peekable();
-        if of.peek().is_some() {
-            lines.push(Line::heading(heading));
-        }
-        for condition in of {
-            if holds == Some(true) {
-                lines.push(Line::plain(format!("{}: {}.", capital(&condition.what), condition.says)));
-            } else {
-                lines.push(Line::plain(format!("{}.", capital(&condition.what))));
-                lines.push(Line::next(format!("{}.", capital(&condition.says))));
-            }
-        }
+    for (heading, of) in parts.into_iter().filter(|(_, of)| !of.is_empty()) {
+        lines.push(Line::heading(heading));
+        lines.extend(of);
     }
     lines.extend(reasons(&known));
     lines.push(Line::small("A record of what was read, and no permit: your local code and whoever signs decide."));
@@ -53,18 +54,18 @@ pub(super) fn ranking(job: &Job) -> Card {
         Figure::Known(known) => known,
     };
     let ranking = &known.value;
-    let likely: Vec<_> = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely).collect();
-    let headline = match likely.as_slice() {
+    let sure: Vec<_> = ranking.sure().collect();
+    let headline = match sure.as_slice() {
         _ if !ranking.is_enough => "Not enough to say".to_owned(),
         [] => format!("Perhaps {}", ranking.causes.first().map_or("nothing known", |first| first.cause.label())),
         some => capital(&some.iter().map(|ranked| ranked.cause.label()).collect::<Vec<_>>().join(", and ")),
     };
-    let shown = |word: Word, most: usize| ranking.causes.iter().filter(move |ranked| ranked.word == word).take(most);
+    let shown = |word: Word| ranking.causes.iter().filter(move |ranked| ranked.word == word);
     let mut lines = Vec::new();
-    for ranked in shown(Word::Likely, 4).chain(shown(Word::Possible, 4)) {
+    for ranked in shown(Word::Likely).chain(shown(Word::Possible).take(MOST_POSSIBLE)) {
         lines.extend(said_of(ranked));
     }
-    let unlikely: Vec<_> = shown(Word::Unlikely, 10).map(|ranked| ranked.cause.label()).collect();
+    let unlikely: Vec<_> = shown(Word::Unlikely).map(|ranked| ranked.cause.label()).collect();
     if !unlikely.is_empty() {
         lines.push(Line::heading("Unlikely"));
         lines.push(Line::plain(format!("{}.", capital(&unlikely.join("; ")))));
@@ -111,43 +112,40 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     let mut lines = Vec::new();
     if let Some(Wet { at_least, at_most, .. }) = extent.wet {
         lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+        lines.push(Line::small("\"About\" counts each spot of the floor by the chance that it is wet."));
     }
     if let Some(next) = extent.next {
-        lines.push(Line::next(format!("Next reading: {}.", where_to(job, next, units))));
+        lines.push(Line::next(format!("Read {}.", where_to(job, next, units))));
     }
+    lines.extend(legend(extent.spots.iter().map(|spot| &spot.corrected)).map(|says| Line::small(format!("{says}."))));
     lines.extend(reasons(known));
     let opening = extent.wet.and_then(|wet| wet.opening);
     let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
     card.drawing = Some(map(extent, units, canvas));
-    card.act = opening.and_then(|rect| accept(extent, rect, units));
+    if let Some((act, shows)) = opening.and_then(|rect| accept(extent, rect, units)) {
+        (card.act, card.shows) = (Some(act), shows);
+    }
     card
 }
 
 /// "joist 7, about 5 ft from the north wall".
 fn where_to(job: &Job, next: NextReading, units: Units) -> String {
-    let about = units.length(next.along.to_nearest(Length::FOOT));
+    let about = units.length(next.along);
     let wall = job.measured_from().filter(|wall| !wall.is_empty());
     let from = wall.map_or_else(|| "along it".to_owned(), |wall| format!("from the {wall}"));
     format!("joist {}, about {about} {from}", next.joist.get())
 }
 
 /// The opening that takes out what is rather wet than not, to be accepted or not.
-fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<Act> {
-    let from = *extent.floor.sides.first()?;
-    let style = LengthStyle { unit: ShownUnit::Inches, ..units.length };
-    let typed = |length: Length| {
-        let whole = length.to_nearest(Length::INCH);
-        Typed::new(format(whole, style).text, whole)
-    };
-    let opening = Opening {
-        from,
-        along: typed(rect.least().x.max(Length::ZERO)),
-        out: typed(rect.least().y.max(Length::ZERO)),
-        length: typed(rect.width()),
-        width: typed(rect.height()),
-    };
-    let label = format!("Open {} × {}", units.length(opening.length.value), units.length(opening.width.value));
-    Some(Act { label, logs: Observation::Opening(opening) })
+fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<(Act, String)> {
+    let opening = as_opening(&extent.floor, rect)?;
+    let [along, out, length, width] =
+        [&opening.along, &opening.out, &opening.length, &opening.width].map(|typed| units.read(typed.value));
+    let label = format!("Open {length} × {width}");
+    let shows = format!(
+        "On the plan above, dashed: {along} along side 1 from its corner, {out} out from it; {length} along it, {width} into the room."
+    );
+    Some((Act { label, logs: Observation::Opening(opening) }, shows))
 }
 
 /// When is it dry?
@@ -159,19 +157,15 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     };
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
-    let told = open.iter().find(|place| matches!(place.outlook, Outlook::Between(..)));
-    let headline = match (told, open.first()) {
-        (None, None) => "All places are at their limits".to_owned(),
-        (Some(slowest), _) => says(&slowest.outlook),
-        (None, Some(place)) => says(&place.outlook),
-    };
+    // The slowest place comes first: what is said of all is what is said of it.
+    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(slowest));
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
     }
     let faster = |it: &OtherAir| {
-        let day = it.slowest.map(|day| format!(", the slowest place there about {}", time::date(day)));
+        let day = it.all_by.map(|day| format!(", every place there by about {}", time::date(day)));
         format!("With {}: wood ends at {:.1} %{}.", it.with, it.end.to_percent(), day.unwrap_or_default())
     };
     lines.extend(forecasts.other_air.iter().map(|it| Line::plain(faster(it))));
@@ -180,14 +174,13 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
 }
 
 fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
-    let readings: Vec<_> =
-        forecast.readings.iter().map(|(_, moisture)| format!("{:.1}", moisture.to_percent())).collect();
+    let readings: Vec<_> = forecast.readings.iter().map(|(_, reading)| reading.words()).collect();
     let limit = forecast.limit.to_percent();
     format!(
-        "{}: {} %. To {limit:.0} %: {}.",
+        "{}: {}. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
-        in_sentence(&says(&forecast.outlook))
+        in_sentence(&says(forecast))
     )
 }
 
@@ -195,20 +188,26 @@ fn named(job: &Job, place: EntryId, units: Units) -> String {
     job.now.places().get(&place).map_or_else(|| "Somewhere".to_owned(), |place| place_name(place.value, units))
 }
 
-fn says(outlook: &Outlook) -> String {
-    match outlook {
+fn says(forecast: &Forecast) -> String {
+    let last_read = forecast.readings.last().map(|(at, _)| *at);
+    match forecast.outlook {
         Outlook::There => "There".to_owned(),
-        Outlook::Between(earliest, Some(latest)) if time::date(*earliest) == time::date(*latest) => {
-            format!("About {}", time::date(*earliest))
+        Outlook::Between(earliest, Some(latest)) if Some(earliest) <= last_read => {
+            format!("Perhaps already, by {} at the latest", time::date(latest))
+        }
+        Outlook::Between(earliest, Some(latest)) if time::date(earliest) == time::date(latest) => {
+            format!("About {}", time::date(earliest))
         }
         Outlook::Between(earliest, Some(latest)) => {
-            format!("Between {} and {}", time::date(*earliest), time::date(*latest))
+            format!("Between {} and {}", time::date(earliest), time::date(latest))
         }
         Outlook::Between(earliest, None) => {
-            format!("{} at the earliest, and nobody can say how late", time::date(*earliest))
+            format!("{} at the earliest, and nobody can say how late", time::date(earliest))
         }
-        Outlook::Never => "Never in this air: change the air first".to_owned(),
-        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again".to_owned(),
+        Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
+        Outlook::Never => "Not in this air: change the air first".to_owned(),
+        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::BelowItsEnd) => {
             "It reads below what this air holds wood at: read air and wood again".to_owned()
         }

@@ -5,7 +5,7 @@ use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::ramp::{Ink, colour};
 use crate::draw::{Canvas, Drawing, Frame, Item, Reads, Role, Spot};
-use crate::engine::extent::{Cell, Extent, Grid};
+use crate::engine::extent::{Cell, Extent, Grid, Spot as Read};
 use crate::engine::geometry::Point;
 use crate::engine::take::Units;
 use crate::engine::units::{Length, MoistureContent};
@@ -41,7 +41,7 @@ pub fn map(extent: &Extent, units: Units, canvas: Canvas) -> Drawing {
         let spots = opening.corners().map(|corner| frame.spot(corner)).to_vec();
         items.push(Item::Path { spots, closed: true, role: Role::CutLine });
     }
-    items.extend(extent.spots.iter().flat_map(|spot| reading(frame.spot(spot.at), spot.moisture, lettering)));
+    items.extend(extent.spots.iter().flat_map(|spot| reading(frame.spot(spot.at), spot, lettering)));
     if let Some(next) = extent.next {
         let (radius, arm) = (lettering.scaled(9.0), lettering.scaled(15.0));
         items.push(Item::Target { at: frame.spot(next.at), radius, arm, role: Role::Cursor });
@@ -105,15 +105,14 @@ fn joists(extent: &Extent, frame: &Frame, lettering: Lettering) -> Vec<Item> {
         .collect()
 }
 
-fn reading(at: Spot, moisture: MoistureContent, lettering: Lettering) -> Vec<Item> {
-    let fill = colour(moisture);
+fn reading(at: Spot, read: &Read, lettering: Lettering) -> Vec<Item> {
+    let fill = colour(read.moisture);
     let ink = match fill.ink() {
         Ink::Black => Role::OnLight,
         Ink::White => Role::OnDark,
     };
-    let text = format!("{:.0}", moisture.to_percent());
     let disc = Item::Disc { at, radius: lettering.scaled(11.0), fill: Some(fill), role: Role::Reading };
-    vec![disc, lettering.write(&text, at, Reads::Across, ink)]
+    vec![disc, lettering.write(&read.corrected.mark(), at, Reads::Across, ink)]
 }
 
 /// Where the best guess passes a value: from cell to cell, along straight lines.

@@ -9,7 +9,7 @@ use crate::engine::extent::Group;
 use crate::engine::figure::{Known, Need};
 use crate::engine::job::Job;
 use crate::engine::moisture::Corrected;
-use crate::engine::results::{readings, say_corrected};
+use crate::engine::results::readings;
 use crate::engine::take::Units;
 use litemap::LiteMap;
 
@@ -33,7 +33,7 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
     if places.is_empty() {
         return Card::missing(title, &[Need::Reading]);
     }
-    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.decides)));
+    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.corrected)));
     let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
     let headline = match over {
         0 => "None is over its limit".to_owned(),
@@ -58,7 +58,7 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
 
 fn line(place: &Judged) -> Line {
     let says = if place.is_decayed { "decayed: probe it, the meter misleads there" } else { place.says.words() };
-    Line::plain(format!("{}: {}, {says}.", place.name, say_corrected(&place.known.value)))
+    Line::plain(format!("{}: {}, {says}.", place.name, place.known.value.words()))
 }
 
 fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {

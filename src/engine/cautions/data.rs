@@ -5,6 +5,7 @@
 
 use super::{Caution, Severity, Trigger};
 use crate::engine::condition::Finding;
+use crate::engine::framing::DamageKind;
 use crate::engine::sources::Source;
 
 /// Every caution, the worst first.
@@ -29,6 +30,16 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::UnderTheHouse,
     },
     Caution {
+        name: "bare_wire",
+        severity: Severity::Deadly,
+        title: "A bare or hanging wire",
+        words: "Touch nothing and go out the way you came. The power goes off at the panel, locked out and tested dead by \
+                somebody who can, before anybody goes back in; a licensed electrician makes it safe before the floor is \
+                closed over it.",
+        sources: &[Source::LicensedTrades, Source::ConfinedSpace],
+        trigger: Trigger::Found(&[Finding::BareWire]),
+    },
+    Caution {
         name: "wire_or_pipe",
         severity: Severity::Deadly,
         title: "A wire or pipe is in the way",
@@ -49,6 +60,38 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::Cut,
     },
     Caution {
+        name: "engines",
+        severity: Severity::Deadly,
+        title: "Engines and generators",
+        words: "No generator, pump, saw, washer or compressor with an engine under the house, in it, or at its vents, \
+                doors and windows, however open they stand and with fans running. Carbon monoxide gives no sign and \
+                kills within minutes. Below, tools run on cords, batteries or air. Headache, dizzy, sick: everybody \
+                out, call 911.",
+        sources: &[Source::Engines],
+        trigger: Trigger::Any(&[Trigger::UnderTheHouse, Trigger::Cut]),
+    },
+    Caution {
+        name: "exhaust_fan",
+        severity: Severity::Deadly,
+        title: "A fan that pulls air out from under the house",
+        words: "It can pull flue gas, with carbon monoxide, back down a water heater, furnace or stove, and soil gas up. \
+                Where fuel is burned in the house or below it, somebody trained tests the draft at the worst pull before \
+                the fan is left running, and CO alarms hang in the house. It needs its air path down from the rooms and \
+                a covered ground.",
+        sources: &[Source::Backdraft, Source::UnventedAir, Source::OutdoorFans],
+        trigger: Trigger::ExhaustFan,
+    },
+    Caution {
+        name: "heat_and_rescue",
+        severity: Severity::Deadly,
+        title: "Heat, and getting somebody out",
+        words: "Little air moves below: water, rest in the cool, short turns. Confused or passed out: call 911, cool with \
+                water, stay with them. Nobody crawls in after somebody who does not answer until the power is off and the \
+                air known to be good: most who die in confined spaces went in to help. Say beforehand how you get out.",
+        sources: &[Source::Heat, Source::Rescuers, Source::CrawlEntryHabits],
+        trigger: Trigger::UnderTheHouse,
+    },
+    Caution {
         name: "weak_framing",
         severity: Severity::Harmful,
         title: "Framing that may not hold",
@@ -65,23 +108,27 @@ pub const CAUTIONS: &[Caution] = &[
         words: "Temporary walls or posts on both sides, on firm ground, before a joist is cut, notched or taken out. \
                 They stay until the new one bears. Sister no wet rot.",
         sources: &[Source::Shoring, Source::JoistRepair],
-        trigger: Trigger::Said(&["soft depth", "notch depth", "header span"]),
+        trigger: Trigger::Any(&[
+            Trigger::Damaged(&[DamageKind::Soft, DamageKind::Notch, DamageKind::Hole]),
+            Trigger::Said(&["soft depth", "notch depth", "header span"]),
+        ]),
     },
     Caution {
         name: "roof_edge",
         severity: Severity::Harmful,
         title: "At the roof's edge",
-        words: "Gutters are hung from a footed ladder or a scaffold, clear of wires. Above 6 ft the fall rule holds.",
-        sources: &[Source::HoleCovers, Source::LicensedTrades],
+        words: "Gutters are hung from a ladder that is footed and tied, or from a scaffold, clear of wires. Ladders go by \
+                rules of their own, not by those of floor holes; whoever steps onto the roof goes by the fall rules.",
+        sources: &[Source::LadderRules, Source::LicensedTrades],
         trigger: Trigger::Said(&["eave", "roof area"]),
     },
     Caution {
         name: "hole_cover",
         severity: Severity::Harmful,
         title: "Cover the hole",
-        words: "A hole 2 in or more across gets a cover at any height, so over a low crawl space too: it bears twice \
-                what may come on it, is fastened, and is marked HOLE or COVER. More than 6 ft down asks for fall \
-                protection besides.",
+        words: "A hole 2 in or more across gets a cover at any height, so over a low crawl space too, or a rail around \
+                it. A cover bears twice what may come on it, is fastened, and is marked HOLE or COVER. Over more than 6 ft \
+                it is a cover, a guardrail or a harness: one of them always.",
         sources: &[Source::HoleCovers, Source::HoleMarking],
         trigger: Trigger::Cut,
     },
@@ -95,6 +142,30 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::Found(&[Finding::Sewage]),
     },
     Caution {
+        name: "rodents",
+        severity: Severity::Harmful,
+        title: "Droppings and nests",
+        words: "Before you work among them air the space out for 30 minutes, and stay out meanwhile. Do not sweep or \
+                vacuum droppings, urine or nests: gloves, soak them with disinfectant or 1 part bleach to 9 of water, wait \
+                5 minutes, wipe up, bag, wash. Where there are many, it is for people trained for it.",
+        sources: &[Source::Rodents],
+        trigger: Trigger::UnderTheHouse,
+    },
+    Caution {
+        name: "nail_plates",
+        severity: Severity::Harmful,
+        title: "Wires and pipes that a screw could reach",
+        words: "A wire through a joist less than 1 1/4 in from its edge, or laid in a notch, gets a steel plate 1/16 in thick \
+                before the sheets go down; a pipe likewise, in some places from 1 1/2 in on. Screws no longer than the \
+                sheet asks for. Moving the wire or pipe is for a licensed electrician or plumber.",
+        sources: &[Source::NailPlates, Source::PipePlates, Source::LicensedTrades],
+        trigger: Trigger::Any(&[
+            Trigger::Found(&[Finding::Wire, Finding::Pipe]),
+            Trigger::Said(&["hole", "notch depth"]),
+            Trigger::Damaged(&[DamageKind::Notch, DamageKind::Hole]),
+        ]),
+    },
+    Caution {
         name: "asbestos",
         severity: Severity::Lasting,
         title: "Asbestos in old floor coverings",
@@ -105,12 +176,22 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::CutInHouseBefore(1986),
     },
     Caution {
+        name: "asbestos_pipes",
+        severity: Severity::Lasting,
+        title: "Asbestos on pipes and furnaces",
+        words: "In older houses the wrap on steam and hot-water pipes, and insulation and gaskets of furnaces, may hold \
+                asbestos. Leave what is whole alone: do not rub, cut or bump it. What crumbles, or is in the way, is for a \
+                professional trained for asbestos, before anybody works beside it.",
+        sources: &[Source::AsbestosPipes, Source::AsbestosYear],
+        trigger: Trigger::UnderHouseBefore(1986),
+    },
+    Caution {
         name: "lead",
         severity: Severity::Lasting,
         title: "Lead in old paint",
-        words: "Paint of before 1978 may hold lead. Cutting out a painted floor is demolition, so it does not pass as \
-                minor repair however small it is. Have the paint tested, or work by the federal renovation rule and \
-                your state's.",
+        words: "Paint of before 1978 may hold lead. Taking out a painted floor so that it is destroyed is demolition, and \
+                does not pass as minor repair however small it is. Have the paint tested, or work by the federal \
+                renovation rule and your state's.",
         sources: &[Source::LeadRule, Source::LeadMinorRepair],
         trigger: Trigger::CutInHouseBefore(1978),
     },
@@ -122,6 +203,26 @@ pub const CAUTIONS: &[Caution] = &[
                 with it, or somebody sick in the house: a mold specialist first.",
         sources: &[Source::MouldSizes, Source::MouldGear, Source::MouldSpecialist],
         trigger: Trigger::Found(&[Finding::Mould]),
+    },
+    Caution {
+        name: "strands",
+        severity: Severity::Lasting,
+        title: "Strands or fans of a fungus",
+        words: "Some fungi carry water along and rot wood that would read dry, so that no dry reading clears them. Follow \
+                the strands to where they drink, soil, masonry or a leak, and cut them off from it. Somebody who knows \
+                wood decay looks before the floor is closed.",
+        sources: &[Source::WaterConductingFungi, Source::DecayFans, Source::StrandsTraced],
+        trigger: Trigger::Found(&[Finding::Strands]),
+    },
+    Caution {
+        name: "radon",
+        severity: Severity::Lasting,
+        title: "Radon",
+        words: "Soil gas comes in by the crawl space, and a new cover, closed vents or a fan change how much. Test the house \
+                before and after; from 4 pCi/L on it is for a certified mitigator. Suction under a sealed cover does more \
+                than pulling air out of the space.",
+        sources: &[Source::Radon, Source::RadonCrawl, Source::RadonLap],
+        trigger: Trigger::Any(&[Trigger::Said(&["air", "ground cover"]), Trigger::Unvented]),
     },
     Caution {
         name: "treated_dust",

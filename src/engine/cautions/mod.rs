@@ -18,6 +18,9 @@ use super::sources::Source;
 /// What stands under every list of cautions.
 pub const LAST_WORD: &str = "The usual cautions, not legal advice: local code and licensed practice decide.";
 
+/// The cautions that go wherever a fan that pulls air out from under a house is named.
+pub const OF_EXHAUST: [&str; 2] = ["exhaust_fan", "radon"];
+
 /// One caution.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Caution {

@@ -4,6 +4,7 @@ use super::*;
 use crate::engine::air::{AirLocation, AirReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
+use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
 use crate::engine::moisture::{Material, Reading, Shown, Wood};
 use crate::engine::particular::{Part, Particular, Value};
@@ -94,9 +95,10 @@ fn everything() -> Desk {
     }
     desk.log(said(Part::Joist(JoistNumber::FIRST), "soft depth", inches("2 in", 2)));
     desk.log(said(Part::House, "eave", inches("24'", 288)));
+    desk.log(said(Part::House, "air", word("exhaust fan")));
     let place = desk.log(place(Element::Sill, 1));
     let wood = Wood { material: Material::Treated, species: None };
-    desk.with(Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None })
+    desk.with(Reading::new(place, Shown::OverMaximum, wood))
 }
 
 #[test]
@@ -166,11 +168,12 @@ fn the_report_names_everybody_who_read_a_caution_and_keeps_what_is_due() {
 #[test]
 fn reading_one_caution_leaves_another_of_the_same_cause_due() {
     let mut desk = Desk::new().with(opening()).with(built(2004));
-    assert_eq!(desk.due(), ["blind_cut", "hole_cover"]);
+    assert_eq!(desk.due(), ["blind_cut", "engines", "hole_cover"]);
     desk.log(named("blind_cut").unwrap().acknowledgement());
-    assert_eq!(desk.due(), ["hole_cover"]);
+    assert_eq!(desk.due(), ["engines", "hole_cover"]);
     desk = desk.with(found(Finding::Wire));
-    assert_eq!(desk.due(), ["wire_or_pipe", "hole_cover"], "a wire found since is a new caution");
+    let due = ["wire_or_pipe", "engines", "hole_cover", "nail_plates"];
+    assert_eq!(desk.due(), due, "a wire found since brings new cautions");
 }
 
 #[test]
@@ -199,6 +202,65 @@ fn the_years_are_those_of_the_rules() {
     let due = |year, name| Desk::new().with(opening()).with(built(year)).is_due(name);
     assert!(due(1977, "lead") && !due(1978, "lead"));
     assert!(due(1985, "asbestos") && !due(1986, "asbestos"));
+    // Pipes and furnaces: older houses (CPSC 453, [P]); the year is that of the floors ([C]).
+    let below = |year| Desk::new().with(place(Element::Joist, 4)).with(built(year)).is_due("asbestos_pipes");
+    assert!(below(1985) && !below(1986));
+    assert!(Desk::new().with(place(Element::Joist, 4)).is_due("asbestos_pipes"), "nobody said the year");
+    assert!(!Desk::new().with(opening()).with(built(1931)).is_due("asbestos_pipes"), "nobody works below");
+}
+
+/// What a particular says of the house, as a form would.
+fn word(word: &str) -> Value {
+    Value::Words(Label::new(word).unwrap())
+}
+
+#[test]
+fn a_fan_that_pulls_air_out_is_cautioned_about_until_another_way_is_chosen() {
+    let air = |way: &str| said(Part::House, "air", word(way));
+    assert!(!Desk::new().is_due("exhaust_fan"));
+    for way in ["vents", "supply from the house", "dehumidifier"] {
+        assert!(!Desk::new().with(air(way)).is_due("exhaust_fan"), "{way}");
+    }
+    let desk = Desk::new().with(air("exhaust fan"));
+    assert!(desk.is_due("exhaust_fan"));
+    assert!(!desk.with(air("dehumidifier")).is_due("exhaust_fan"), "what was said last counts");
+    let unvented = Desk::new().with(Fact::Venting(Venting::Unvented));
+    assert!(unvented.is_due("exhaust_fan"), "nobody chose anything else yet");
+    assert!(!unvented.with(air("supply from the house")).is_due("exhaust_fan"));
+    assert!(!Desk::new().with(Fact::Venting(Venting::Vented)).is_due("exhaust_fan"));
+}
+
+#[test]
+fn radon_is_named_when_the_ground_or_its_air_is_to_change() {
+    assert!(!Desk::new().with(Fact::Venting(Venting::Vented)).is_due("radon"));
+    assert!(Desk::new().with(Fact::Venting(Venting::Unvented)).is_due("radon"));
+    assert!(Desk::new().with(said(Part::House, "air", word("vents"))).is_due("radon"));
+    assert!(Desk::new().with(said(Part::House, "ground cover", word("yes"))).is_due("radon"));
+    assert!(!Desk::new().with(said(Part::House, "roof pitch", word("flat to 3/12"))).is_due("radon"));
+}
+
+#[test]
+fn engines_heat_and_droppings_go_with_work_below_and_engines_with_cuts_too() {
+    let below = Desk::new().with(place(Element::Joist, 4));
+    let above = Desk::new().with(place(Element::FinishedFloor, 4));
+    let cut = Desk::new().with(opening());
+    for (name, with_cuts) in [("engines", true), ("heat_and_rescue", false), ("rodents", false)] {
+        assert!(below.is_due(name) && !above.is_due(name) && !Desk::new().is_due(name), "{name}");
+        assert_eq!(cut.is_due(name), with_cuts, "{name}");
+    }
+}
+
+#[test]
+fn wires_pipes_holes_and_notches_bring_nail_plates() {
+    for finding in [Finding::Wire, Finding::Pipe] {
+        assert!(Desk::new().with(found(finding)).is_due("nail_plates"), "{finding:?}");
+    }
+    assert!(!Desk::new().with(found(Finding::ColdRun)).is_due("nail_plates"));
+    let joist = || Part::Joist(JoistNumber::FIRST);
+    for what in ["hole", "notch depth"] {
+        assert!(!Desk::new().with(said(joist(), what, inches("0 in", 0))).is_due("nail_plates"), "{what}");
+        assert!(Desk::new().with(said(joist(), what, inches("1 in", 1))).is_due("nail_plates"), "{what}");
+    }
 }
 
 #[test]
@@ -208,9 +270,10 @@ fn going_under_shows_in_any_fact_of_the_crawl_space() {
         AirReading { location, temperature, humidity: Typed::new("80 %", RelativeHumidity::percent(80)) }
     };
     let height = Fact::CrawlHeight(Typed::new("26 in", Length::inches(26)));
-    assert_eq!(Desk::new().with(height).due(), ["crawl_entry"]);
-    assert_eq!(Desk::new().with(air(AirLocation::Crawl)).due(), ["crawl_entry"]);
-    assert_eq!(Desk::new().with(place(Element::Joist, 4)).due(), ["crawl_entry"]);
+    let below = ["crawl_entry", "engines", "heat_and_rescue", "rodents", "asbestos_pipes"];
+    assert_eq!(Desk::new().with(height).due(), below);
+    assert_eq!(Desk::new().with(air(AirLocation::Crawl)).due(), below);
+    assert_eq!(Desk::new().with(place(Element::Joist, 4)).due(), below);
     for above in [Element::SubfloorAbove, Element::FinishedFloor] {
         assert!(Desk::new().with(place(above, 4)).due().is_empty());
     }
@@ -249,12 +312,18 @@ fn the_sample_job_calls_for_what_an_old_wet_floor_calls_for() {
         "crawl_entry",
         "wire_or_pipe",
         "blind_cut",
+        "engines",
+        "heat_and_rescue",
         "weak_framing",
         "shoring",
         "roof_edge",
         "hole_cover",
+        "rodents",
+        "nail_plates",
         "asbestos",
+        "asbestos_pipes",
         "lead",
+        "radon",
         "silica",
     ];
     assert_eq!(names, expected);
@@ -274,6 +343,43 @@ fn soft_joists_that_are_to_be_cut_are_shored_first() {
     let sound = Desk::new().with(said(joist.clone(), "soft depth", inches("0 in", 0)));
     assert!(!sound.is_due("shoring"));
     assert!(sound.with(said(joist, "soft depth", inches("1 in", 1))).is_due("shoring"));
+}
+
+/// An awl or a tape on a member, so deep.
+fn spot(of: Part, kind: DamageKind, depth: i32) -> Damage {
+    let depth = Depth::Is(Typed::new(format!("{depth} in"), Length::inches(depth)));
+    Damage { depth: Some(depth), ..Damage::new(of, kind) }
+}
+
+#[test]
+fn spots_that_were_logged_bring_shoring_nail_plates_and_an_engineer() {
+    let joist = |number| Part::Joist(JoistNumber::new(number).unwrap());
+    let due = |kind, depth, name| Desk::new().with(spot(joist(3), kind, depth)).is_due(name);
+    assert!(due(DamageKind::Soft, 1, "shoring") && !due(DamageKind::Soft, 0, "shoring"), "an awl that stops");
+    assert!(due(DamageKind::Notch, 1, "shoring") && due(DamageKind::Hole, 1, "shoring"));
+    assert!(due(DamageKind::Notch, 1, "nail_plates") && due(DamageKind::Hole, 1, "nail_plates"));
+    assert!(!due(DamageKind::Soft, 1, "nail_plates"));
+    let unmeasured = Damage::new(joist(3), DamageKind::Notch);
+    assert!(Desk::new().with(unmeasured).is_due("shoring"), "what nobody measured is not the mild case");
+    // More than two soft joists: [C], common practice, no source.
+    let soft = |joists: &[u16], depth| {
+        let spots = joists.iter().map(|number| spot(joist(*number), DamageKind::Soft, depth));
+        spots.fold(Desk::new(), Desk::with).is_due("weak_framing")
+    };
+    assert!(soft(&[3, 4, 6], 1) && !soft(&[3, 4], 1) && !soft(&[3, 3, 3], 1) && !soft(&[3, 4, 6], 0));
+    let girder = |depth| Desk::new().with(spot(Part::Girder(1), DamageKind::Soft, depth)).is_due("weak_framing");
+    assert!(girder(1) && !girder(0));
+    let one_found = Desk::new().finding(Element::Joist, 6, Finding::Soft);
+    let with_two = one_found.with(spot(joist(3), DamageKind::Soft, 1)).with(spot(joist(4), DamageKind::Soft, 1));
+    assert!(with_two.is_due("weak_framing"), "findings and awl are one picture");
+}
+
+#[test]
+fn a_bare_wire_and_strands_of_a_fungus_have_cautions_of_their_own() {
+    assert!(Desk::new().with(found(Finding::BareWire)).is_due("bare_wire"));
+    assert!(!Desk::new().with(found(Finding::Wire)).is_due("bare_wire"));
+    assert!(Desk::new().with(found(Finding::Strands)).is_due("strands"));
+    assert!(!Desk::new().with(found(Finding::Mould)).is_due("strands"));
 }
 
 #[test]

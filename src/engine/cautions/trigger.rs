@@ -3,9 +3,11 @@
 use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::framing::supports::said_unsound;
-use crate::engine::job::{Fact, Job};
+use crate::engine::framing::{Damage, DamageKind};
+use crate::engine::ground::AirWay;
+use crate::engine::job::{Fact, Job, Venting};
 use crate::engine::moisture::Material;
-use crate::engine::particular::Value;
+use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use std::collections::BTreeSet;
 
@@ -23,17 +25,28 @@ pub enum Trigger {
     Cut,
     /// An opening is to be cut in a house built before this year, or nobody knows when.
     CutInHouseBefore(u16),
+    /// Work under a house built before this year, or nobody knows when.
+    UnderHouseBefore(u16),
     /// Somebody looked at how the crawl space is vented, so that vents may be cut.
     Vents,
+    /// The crawl space has no vents.
+    Unvented,
+    /// A fan takes air out from under the house: it was chosen, or there are no vents and
+    /// nobody chose anything else.
+    ExhaustFan,
     /// One of these was found.
     Found(&'static [Finding]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
+    /// A spot of one of these kinds was logged on some member, and is no awl that stopped.
+    Damaged(&'static [DamageKind]),
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, more than
     /// [`SOFT_JOISTS`] soft joists, or a support that is not sound.
     WeakFraming,
+    /// One of these, the first that does.
+    Any(&'static [Self]),
 }
 
 impl Trigger {
@@ -43,14 +56,20 @@ impl Trigger {
             Self::UnderTheHouse => under_the_house(job).then(|| "Work under the house is logged.".to_owned()),
             Self::Cut => is_cut(job).then(|| "An opening is to be cut.".to_owned()),
             Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
+            Self::UnderHouseBefore(year) => under_house_before(job, year),
             Self::Vents => {
                 let venting = job.venting()?;
                 Some(format!("The crawl space is said to be {}.", venting.label()))
             }
+            Self::Unvented => (job.venting() == Some(&Venting::Unvented))
+                .then(|| "The crawl space is said to be unvented.".to_owned()),
+            Self::ExhaustFan => exhaust_fan(job),
             Self::Found(findings) => found(job, findings),
             Self::Said(words) => said(job, words),
+            Self::Damaged(kinds) => damaged(job, kinds),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
+            Self::Any(triggers) => triggers.iter().find_map(|trigger| trigger.because(job)),
         }
     }
 }
@@ -71,13 +90,40 @@ fn is_cut(job: &Job) -> bool {
 }
 
 fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
-    let built = job.year_built().map(|built| built.get());
-    match built {
-        _ if !is_cut(job) => None,
-        Some(built) if built >= year => None,
-        Some(built) => Some(format!("An opening is to be cut in a house built in {built}.")),
-        None => Some("An opening is to be cut, and nobody has said when the house was built.".to_owned()),
+    if !is_cut(job) {
+        return None;
     }
+    Some(match old_house(job, year)? {
+        Some(built) => format!("An opening is to be cut in a house built in {built}."),
+        None => "An opening is to be cut, and nobody has said when the house was built.".to_owned(),
+    })
+}
+
+fn under_house_before(job: &Job, year: u16) -> Option<String> {
+    if !under_the_house(job) {
+        return None;
+    }
+    Some(match old_house(job, year)? {
+        Some(built) => format!("Work under a house built in {built} is logged."),
+        None => "Work under the house is logged, and nobody has said when it was built.".to_owned(),
+    })
+}
+
+/// When a house of before this year was built, if anybody said; nothing for a newer one.
+fn old_house(job: &Job, year: u16) -> Option<Option<u16>> {
+    match job.year_built().map(|built| built.get()) {
+        Some(built) if built >= year => None,
+        built => Some(built),
+    }
+}
+
+fn exhaust_fan(job: &Job) -> Option<String> {
+    let because = match AirWay::chosen(job) {
+        Some(AirWay::Exhaust) => "An exhaust fan is to take air out from under the house.",
+        None if AirWay::of(job) == AirWay::Exhaust => "There are no vents, and nobody has chosen what moves the air.",
+        _ => return None,
+    };
+    Some(because.to_owned())
 }
 
 fn found(job: &Job, findings: &[Finding]) -> Option<String> {
@@ -96,7 +142,9 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    worst.or_else(|| said_unsound(job).next().map(|support| format!("{support}."))).or_else(|| {
+    let soft = bad_spots(job).find(|spot| spot.kind == DamageKind::Soft && !is_joist(&spot.of));
+    let worst = worst.or_else(|| soft.map(|spot| format!("{}: {}.", spot.of.name(), spot.kind.found())));
+    worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words))).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
@@ -107,6 +155,19 @@ fn said(job: &Job, words: &[&str]) -> Option<String> {
     let mut like = particulars.filter(|it| words.contains(&it.what.as_str()));
     like.find(|it| !matches!(&it.is, Value::Length(typed) if !typed.value.is_positive()))
         .map(|it| format!("{}, {}: {}.", it.of.name(), it.what, it.is.typed()))
+}
+
+fn damaged(job: &Job, kinds: &[DamageKind]) -> Option<String> {
+    let spot = bad_spots(job).find(|spot| kinds.contains(&spot.kind))?;
+    Some(format!("{}: {}.", spot.of.name(), spot.kind.found()))
+}
+
+fn bad_spots(job: &Job) -> impl Iterator<Item = &Damage> {
+    job.now.damages().values().map(|spot| spot.value).filter(|spot| spot.is_bad())
+}
+
+const fn is_joist(part: &Part) -> bool {
+    matches!(part, Part::Joist(_) | Part::Joists)
 }
 
 /// Is one such finding enough? Of a member that nobody named, take the careful view.
@@ -127,16 +188,20 @@ fn member(job: &Job, condition: &Condition) -> Option<(String, Option<Element>)>
     }
 }
 
+/// Joists that were found soft, by a finding or by an awl.
 fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
     let soft = conditions(job).filter(|condition| condition.finding == Finding::Soft);
     let places = soft.filter_map(|condition| place(job, condition));
     let joists = places.filter(|place| place.element == Element::Joist);
-    joists
-        .filter_map(|place| match place.position {
-            Position::OnJoist { joist, .. } => Some(joist),
-            Position::OnPlan { .. } | Position::Named => None,
-        })
-        .collect()
+    let found = joists.filter_map(|place| match place.position {
+        Position::OnJoist { joist, .. } => Some(joist),
+        Position::OnPlan { .. } | Position::Named => None,
+    });
+    let by_awl = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft).filter_map(|spot| match &spot.of {
+        Part::Joist(joist) => Some(*joist),
+        _ => None,
+    });
+    found.chain(by_awl).collect()
 }
 
 fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {

@@ -2,6 +2,7 @@
 
 use crate::engine::job::Job;
 use crate::engine::moisture::Corrected;
+use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::moisture::flooring::SUBFLOOR;
 use crate::engine::sources::Source;
 use crate::engine::units::{MoistureContent, Typed};
@@ -9,15 +10,15 @@ use crate::engine::units::{MoistureContent, Typed};
 /// Dry lumber's own limit ([`Source::DryLumber`]).
 const FRAMING: MoistureContent = MoistureContent::percent(19);
 
-/// Below it decay no longer spreads ([`Source::DecaySpreads`]).
+/// Most fungi need this much to carry on ([`Source::DecaySpreads`]). It is no line that
+/// decay keeps to: out of wetter wood beside it rot may go on below it
+/// ([`Source::DecayFromWetter`]), and a fungus with strands brings its own water
+/// ([`Source::WaterConductingFungi`]).
 const DECAY_SPREADS: MoistureContent = MoistureContent::percent(20);
 
 /// From about here on decay can begin: fiber saturation, less the meter's 2 %
 /// ([`Source::DecayBegins`], [`Source::MeterAccuracy`]).
 const DECAY_BEGINS: MoistureContent = MoistureContent::percent(28);
-
-/// No reading is surer than this ([`Source::MeterAccuracy`]).
-pub(super) const METER: f64 = 2.0;
 
 /// A limit, and who says so.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,6 +47,10 @@ pub enum Verdict {
     Dry,
     /// Under the limit, and not by enough to be sure.
     Close,
+    /// Sure by the meter, and not by what is known of the wood.
+    CloseByWood,
+    /// A number that nobody believes.
+    Doubted,
     /// Over it.
     Over,
     /// Decay that has begun goes on.
@@ -78,15 +83,23 @@ impl Limit {
 
 /// What a reading says against a limit.
 pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
-    let moisture = reading.decides;
+    let moisture = reading.corrected.bound();
     match moisture {
         _ if reading.relative => Verdict::Relative,
-        _ if reading.over_maximum || moisture >= DECAY_BEGINS => Verdict::Soaked,
+        _ if reading.corrected.is_over() => Verdict::Soaked,
+        _ if reading.doubted => Verdict::Doubted,
+        _ if moisture >= DECAY_BEGINS => Verdict::Soaked,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
-        _ if moisture.to_percent() > limit.to_percent() - METER => Verdict::Close,
+        _ if !is_surely_under(moisture, limit) => Verdict::Close,
+        _ if !is_surely_under(reading.at_worst(), limit) => Verdict::CloseByWood,
         _ => Verdict::Dry,
     }
+}
+
+/// Is it under the limit by more than a meter can be off?
+fn is_surely_under(moisture: MoistureContent, limit: MoistureContent) -> bool {
+    moisture.to_percent() <= limit.to_percent() - METER_ERROR
 }
 
 impl Verdict {
@@ -94,10 +107,12 @@ impl Verdict {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Relative => "relative only: compare it with dry wood of its kind",
-            Self::Dry => "dry enough to close",
+            Self::Dry => "under the limit by more than a meter can be off",
             Self::Close => "under the limit by less than a meter can be off: read it again",
+            Self::CloseByWood => "under the limit, unless it is a wood that reads low: say its species",
+            Self::Doubted => "a number that nobody believes: read it again",
             Self::Over => "over the limit for closing",
-            Self::Wet => "wet: decay that has begun goes on",
+            Self::Wet => "wet: decay that has begun can go on",
             Self::Soaked => "soaked: decay can begin",
         }
     }
@@ -105,7 +120,8 @@ impl Verdict {
     /// What that rests on beside the limit.
     pub const fn source(self) -> Source {
         match self {
-            Self::Relative | Self::Dry | Self::Close | Self::Over => Source::MeterAccuracy,
+            Self::CloseByWood => Source::UnfoundWoods,
+            Self::Relative | Self::Dry | Self::Close | Self::Doubted | Self::Over => Source::MeterAccuracy,
             Self::Wet => Source::DecaySpreads,
             Self::Soaked => Source::DecayBegins,
         }

@@ -1,8 +1,23 @@
-//! When a floor may be closed: the limits, what a reading says against them, and the
-//! decision with every condition that it hangs on.
+//! Whether the floor may be closed.
+//!
+//! Closing is everything else's conclusion. One rule: the floor stays open while anything
+//! near what comes out is not settled, not known, too close to its limit to tell, or older
+//! than the visit. What the rule does not know keeps it open. Each thing in the way is a
+//! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
+//! [`decision`]; the folder's other files hold a part of the rule each.
 
-mod decision;
+pub mod decision;
+mod hazards;
 mod limits;
+mod members;
+mod near;
+mod readings;
+mod trust;
+mod water;
 
-pub use decision::{CloseIn, Condition, Decision, close_in};
+pub use decision::{CloseIn, Condition, Decision, InTheWay, close_in};
+pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
+pub use members::DECAY_IS_OUT;
+pub use readings::{ABOVE_REFERENCE, FEWEST};
+pub use water::{COVERED_NOW, asks_for_cover};

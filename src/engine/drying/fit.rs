@@ -24,30 +24,24 @@ pub struct Drying {
 /// Why readings are no drying.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Still {
-    /// Fewer than two readings below 28 %, or both on one day.
+    /// Since it was last at 28 % or more, it was not read on two days.
     TooFew,
+    /// At last it was past the meter's scale.
+    PastScale,
     /// A reading at or below what the air holds wood at: the air, or the meter, is wrong.
     BelowItsEnd,
-    /// It does not dry.
+    /// It does not dry, or so slowly that no day can be named.
     NotDrying,
 }
 
-/// How the readings of a place dry towards `end`; each with its day, counted from any.
+/// How the readings of a place dry towards `end`; each with its day, counted from any, the
+/// oldest first.
 ///
 /// # Errors
 /// [`Still`] when no pace can be had of them.
 pub fn fit(end: MoistureContent, readings: &[(f64, MoistureContent)]) -> Result<Drying, Still> {
     let start = readings.first().map_or(0.0, |(day, _)| *day);
-    through(end, start, &without_free_water(readings))
-}
-
-/// The readings that count.
-pub(super) fn without_free_water(readings: &[(f64, MoistureContent)]) -> Vec<(f64, MoistureContent)> {
-    readings.iter().filter(|(_, moisture)| *moisture < FREE_WATER).copied().collect()
-}
-
-/// The same through readings that all count; days are told from `start`.
-pub(super) fn through(end: MoistureContent, start: f64, counted: &[(f64, MoistureContent)]) -> Result<Drying, Still> {
+    let counted = since_free_water(readings);
     let end = end.to_percent();
     let above = |moisture: MoistureContent| moisture.to_percent() - end;
     let Some((first_day, first)) = counted.first() else { return Err(Still::TooFew) };
@@ -60,6 +54,11 @@ pub(super) fn through(end: MoistureContent, start: f64, counted: &[(f64, Moistur
         return Err(Still::NotDrying);
     }
     Ok(Drying { end, above: above(*first), began: first_day - start, a_day: -slope })
+}
+
+/// The readings after the last one that holds free water: what was before is another story.
+pub(super) fn since_free_water(readings: &[(f64, MoistureContent)]) -> &[(f64, MoistureContent)] {
+    readings.rsplit(|(_, moisture)| *moisture >= FREE_WATER).next().unwrap_or_default()
 }
 
 /// The slope of the line that lies nearest to all points; none if they lie upright.
@@ -83,13 +82,5 @@ impl Drying {
     pub fn days_to(&self, target: MoistureContent) -> Option<f64> {
         let left = target.to_percent() - self.end;
         (left > 0.0).then(|| self.began + libm::log(self.above / left) / self.a_day)
-    }
-
-    /// Wood that goes on at this pace, from what it holds now to the end that other air
-    /// has. Days are counted from now. None if it is at that end already.
-    #[must_use]
-    pub fn onwards(&self, now: MoistureContent, end: MoistureContent) -> Option<Self> {
-        let above = now.to_percent() - end.to_percent();
-        (above > 0.0).then(|| Self { end: end.to_percent(), above, began: 0.0, a_day: self.a_day })
     }
 }

@@ -1,22 +1,20 @@
 //! When each place reaches its limit, as a range of days; and what other air would do.
 
-use super::fit::{Drying, Still, fit, through, without_free_water};
+use super::fit::Still;
+use super::paces::{Paces, paces};
 use crate::engine::air::{AirLocation, equilibrium_moisture};
-use crate::engine::closing::Limits;
+use crate::engine::closing::{Limits, Verdict, verdict};
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::extent::Group;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
+use crate::engine::moisture::Corrected;
 use crate::engine::results::{corrected, latest_air};
 use crate::engine::sources::Source;
 use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
 use chrono::TimeDelta;
 use litemap::LiteMap;
-
-/// What a reading may be off beside another of the same place with the same meter,
-/// percent points: so the fall between two may be off by twice that, the meter's 2 %
-/// ([`Source::MeterAccuracy`]).
-const OFF: f64 = 1.0;
+use std::collections::BTreeSet;
 
 /// Crawl air over covered soil, and with a dehumidifier ([`Source::DrierAir`]).
 const COVERED: RelativeHumidity = RelativeHumidity::percent(65);
@@ -31,7 +29,7 @@ pub struct Forecast {
     /// Where.
     pub place: EntryId,
     /// Its readings with their times, the oldest first.
-    pub readings: Vec<(Time, MoistureContent)>,
+    pub readings: Vec<(Time, Corrected)>,
     /// Where it may be closed.
     pub limit: MoistureContent,
     /// When it gets there.
@@ -41,9 +39,12 @@ pub struct Forecast {
 /// When a place reaches its limit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Outlook {
-    /// It has.
+    /// It has, by more than a meter can be off.
     There,
-    /// Between these days; the second is open when the slower of two fits never gets there.
+    /// It reads at or under its limit, by less than a meter can be off.
+    Close,
+    /// Between these days, neither before its last reading; the second is open when nobody
+    /// can say how late.
     Between(Time, Option<Time>),
     /// This air holds the wood above it.
     Never,
@@ -58,8 +59,8 @@ pub struct OtherAir {
     pub with: &'static str,
     /// Where wood ends in it.
     pub end: MoistureContent,
-    /// When the slowest place would reach its limit in it, if that can be told.
-    pub slowest: Option<Time>,
+    /// By when every place that is over its limit would be at it, if that can be told of all.
+    pub all_by: Option<Time>,
 }
 
 /// Everything about drying.
@@ -67,7 +68,7 @@ pub struct OtherAir {
 pub struct Forecasts {
     /// Where wood ends in the crawl air as it was read last.
     pub end: MoistureContent,
-    /// Every place with two readings or more that count, the last to get there first.
+    /// Every place that was read, the last to get there first.
     pub places: Vec<Forecast>,
     /// What would speed it, with where wood would end.
     pub other_air: Vec<OtherAir>,
@@ -75,38 +76,45 @@ pub struct Forecasts {
 
 /// When the places of framing and subfloor reach their limits in the crawl air as it is.
 ///
-/// Source: [`Source::FirstOrderDrying`], [`Source::EquilibriumMoisture`],
-/// [`Source::FreeWater`], [`Source::MeterAccuracy`].
+/// Source: [`Source::FirstOrderDrying`], [`Source::DryingPace`],
+/// [`Source::EquilibriumMoisture`], [`Source::FreeWater`], [`Source::MeterAccuracy`].
 pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     let Some((air_id, air)) = latest_air(job, AirLocation::Crawl) else {
         return Figure::Missing(vec![Need::CrawlAir]);
     };
     let end = equilibrium_moisture(air.temperature, air.humidity);
-    let limits = Limits::of(job);
-    let mut used = vec![air_id];
-    let mut places = Vec::new();
-    for (place, readings) in series(job, &limits, &mut used) {
-        let Some(limit) = limit_of(job, place, &limits) else { continue };
-        let outlook = outlook(end, &readings, limit);
-        places.push(Forecast { place, readings, limit, outlook });
-    }
-    if places.is_empty() {
+    let Series { of, used, relative } = Series::of(job);
+    if !of.values().any(|place| is_read_on_two_days(&place.readings)) {
         return Figure::Missing(vec![Need::SecondReading]);
     }
+    let forecast = |(place, OfPlace { limit, readings }): (EntryId, OfPlace)| {
+        let outlook = outlook(end, &readings, limit);
+        Forecast { place, readings, limit, outlook }
+    };
+    let mut places: Vec<_> = of.into_iter().map(forecast).collect();
     places.sort_by_key(|place| std::cmp::Reverse(lateness(place)));
     let other_air = other_air(air.temperature, end, &places);
     let value = Forecasts { end, places, other_air };
     let why = Why::rule("Each day a part of what is left above the wood's end in this air goes.", &SOURCES)
         .with("wood ends in this air at", format!("{:.1} %", end.to_percent()))
-        .with("each reading may be off by", format!("{OFF:.0} %"))
+        .using([air_id])
         .using(used);
     let assumed = vec!["the crawl air stays as it was read last".to_owned()];
-    let doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
+    let mut doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
+    if relative > 0 {
+        doubts.push(format!("Places that were read only relatively are not in this: {relative}."));
+    }
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
-const SOURCES: [Source; 5] =
-    [Source::FirstOrderDrying, Source::EquilibriumMoisture, Source::FreeWater, Source::MeterAccuracy, Source::DrierAir];
+const SOURCES: [Source; 6] = [
+    Source::FirstOrderDrying,
+    Source::DryingPace,
+    Source::EquilibriumMoisture,
+    Source::FreeWater,
+    Source::MeterAccuracy,
+    Source::DrierAir,
+];
 
 /// Where a place may be closed; none of one that does not dry in the crawl space's air.
 fn limit_of(job: &Job, place: EntryId, limits: &Limits) -> Option<MoistureContent> {
@@ -117,98 +125,123 @@ fn limit_of(job: &Job, place: EntryId, limits: &Limits) -> Option<MoistureConten
     }
 }
 
-/// The readings of each place that was read on two days or more. What is only relative,
-/// or past the meter's scale, is no number to fit.
-fn series(job: &Job, limits: &Limits, used: &mut Vec<EntryId>) -> LiteMap<EntryId, Vec<(Time, MoistureContent)>> {
-    let mut all: LiteMap<EntryId, Vec<(EntryId, Time, MoistureContent)>> = LiteMap::new();
-    for (id, reading) in job.now.readings().iter() {
-        let known = corrected(job, reading).value;
-        let dries_here = limit_of(job, reading.value.place, limits).is_some();
-        if dries_here && !known.relative && !known.over_maximum {
-            all.entry(reading.value.place).or_default().push((*id, reading.stamp.at, known.decides));
-        }
-    }
-    let mut series = LiteMap::new();
-    for (place, mut readings) in all {
-        readings.sort_by_key(|(_, at, _)| *at);
-        let visits = readings.iter().map(|(_, at, _)| at.date_naive()).collect::<std::collections::BTreeSet<_>>();
-        if visits.len() > 1 {
-            used.extend(readings.iter().map(|(id, ..)| *id));
-            series.insert(place, readings.into_iter().map(|(_, at, moisture)| (at, moisture)).collect());
-        }
-    }
-    series
+/// What was read of every place that dries in the crawl space's air.
+struct Series {
+    of: LiteMap<EntryId, OfPlace>,
+    used: Vec<EntryId>,
+    /// How many places have no reading that a limit can be held to.
+    relative: usize,
 }
 
-fn outlook(end: MoistureContent, readings: &[(Time, MoistureContent)], limit: MoistureContent) -> Outlook {
-    let Some(((first, _), (_, last))) = readings.first().zip(readings.last()) else {
-        return Outlook::Unknown(Still::TooFew);
-    };
-    if *last <= limit {
-        return Outlook::There;
+struct OfPlace {
+    limit: MoistureContent,
+    readings: Vec<(Time, Corrected)>,
+}
+
+impl Series {
+    fn of(job: &Job) -> Self {
+        let limits = Limits::of(job);
+        let (mut of, mut used) = (LiteMap::<EntryId, OfPlace>::new(), Vec::new());
+        let mut relative = BTreeSet::new();
+        for (id, reading) in job.now.readings().iter() {
+            let place = reading.value.place;
+            let Some(limit) = limit_of(job, place, &limits) else { continue };
+            let known = corrected(job, reading).value;
+            if known.relative {
+                relative.insert(place);
+                continue;
+            }
+            used.push(*id);
+            let new = || OfPlace { limit, readings: Vec::new() };
+            of.entry(place).or_insert_with(new).readings.push((reading.stamp.at, known));
+        }
+        for (_, place) in of.iter_mut() {
+            place.readings.sort_by_key(|(at, _)| *at);
+        }
+        relative.retain(|place| of.get(place).is_none());
+        Self { of, used, relative: relative.len() }
+    }
+}
+
+fn is_read_on_two_days(readings: &[(Time, Corrected)]) -> bool {
+    readings.iter().map(|(at, _)| at.date_naive()).collect::<BTreeSet<_>>().len() > 1
+}
+
+fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: MoistureContent) -> Outlook {
+    let Some((last_day, last)) = readings.last() else { return Outlook::Unknown(Still::TooFew) };
+    match verdict(last, limit) {
+        Verdict::Dry => return Outlook::There,
+        Verdict::Close | Verdict::CloseByWood => return Outlook::Close,
+        Verdict::Doubted => return Outlook::Unknown(Still::TooFew),
+        Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => {}
     }
     if limit <= end {
         return Outlook::Never;
     }
-    let days: Vec<_> = readings.iter().map(|(at, moisture)| (days_between(*first, *at), *moisture)).collect();
-    if let Err(still) = fit(end, &days) {
-        return Outlook::Unknown(still);
-    }
-    let counted = without_free_water(&days);
-    // Slower: it began drier and is wetter than it was read. Faster: the other way.
-    let day = |drying: Option<Drying>| drying.and_then(|drying| drying.days_to(limit));
-    let slow = day(through(end, 0.0, &tilted(&counted, -OFF, OFF)).ok()).filter(|days| *days <= FARTHEST_DAYS);
-    let fast = day(through(end, 0.0, &tilted(&counted, OFF, -OFF)).ok());
-    match fast {
-        Some(fast) if fast <= FARTHEST_DAYS => {
-            Outlook::Between(after(*first, fast), slow.map(|slow| after(*first, slow)))
+    match pace(end, readings) {
+        Err(still) => Outlook::Unknown(still),
+        Ok(paces) => {
+            let (first, latest) = paces.days_to(limit);
+            match day(*last_day, first) {
+                Some(first) => Outlook::Between(first, latest.and_then(|latest| day(*last_day, latest))),
+                None => Outlook::Unknown(Still::NotDrying),
+            }
         }
-        _ => Outlook::Unknown(Still::NotDrying),
     }
 }
 
-/// The readings, the first off by so much, the last by so much, and those between by a
-/// part of either.
-fn tilted(days: &[(f64, MoistureContent)], first: f64, last: f64) -> Vec<(f64, MoistureContent)> {
-    let began = days.first().map_or(0.0, |(day, _)| *day);
-    let whole = days.last().map_or(0.0, |(day, _)| *day - began).max(1e-9);
-    let off = |day: f64| first + (last - first) * (day - began) / whole;
-    days.iter().map(|(day, it)| (*day, MoistureContent::from_percent_f64(it.to_percent() + off(*day)))).collect()
+/// How a place dries. A reading off the meter's scale is no number to fit, and what was
+/// before it is another story.
+fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Paces, Still> {
+    let is_no_number = |reading: &Corrected| reading.corrected.number().is_none();
+    let numbers = readings.rsplit(|(_, reading)| is_no_number(reading)).next().unwrap_or_default();
+    let Some((first, _)) = numbers.first() else { return Err(Still::PastScale) };
+    if !is_read_on_two_days(numbers) {
+        return Err(Still::TooFew);
+    }
+    let day_of = |at: Time| days_between(*first, at);
+    let days: Vec<_> = numbers.iter().map(|(at, reading)| (day_of(*at), reading.corrected.bound())).collect();
+    paces(end, &days)
 }
 
 fn days_between(from: Time, to: Time) -> f64 {
     (to - from).num_minutes() as f64 / (24.0 * 60.0)
 }
 
-fn after(from: Time, days: f64) -> Time {
-    from + TimeDelta::minutes((days * 24.0 * 60.0) as i64)
+/// So many days on, if a day can be named there.
+fn day(from: Time, days: f64) -> Option<Time> {
+    (days <= FARTHEST_DAYS).then(|| from + TimeDelta::minutes(libm::round(days * 24.0 * 60.0) as i64))
 }
 
 /// For the order: what never gets there comes first, what is there last.
 fn lateness(forecast: &Forecast) -> (u8, i64, EntryId) {
     let (rank, day) = match forecast.outlook {
-        Outlook::Never => (3, 0),
-        Outlook::Unknown(_) => (2, 0),
-        Outlook::Between(earliest, latest) => (1, latest.unwrap_or(earliest).timestamp()),
+        Outlook::Never => (5, 0),
+        Outlook::Unknown(_) => (4, 0),
+        Outlook::Between(first, None) => (3, first.timestamp()),
+        Outlook::Between(_, Some(last)) => (2, last.timestamp()),
+        Outlook::Close => (1, 0),
         Outlook::There => (0, 0),
     };
     (rank, day, forecast.place)
 }
 
-/// Air that is drier than this one, and when the slowest place would be dry in it.
+/// Air that is drier than this one, and by when all would be dry in it.
 fn other_air(temperature: Temperature, now: MoistureContent, places: &[Forecast]) -> Vec<OtherAir> {
     let all = [("the soil covered, crawl air at 65 %", COVERED), ("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED)];
     let air = all.into_iter().map(|(with, humidity)| (with, equilibrium_moisture(temperature, humidity)));
-    let slowest = |end| places.iter().filter_map(|place| in_air(place, now, end)).max();
-    air.filter(|(_, end)| *end < now).map(|(with, end)| OtherAir { with, end, slowest: slowest(end) }).collect()
+    let is_over = |place: &&Forecast| !matches!(place.outlook, Outlook::There | Outlook::Close);
+    let all_by = |end| {
+        let days: Option<Vec<_>> = places.iter().filter(is_over).map(|place| in_air(place, now, end)).collect();
+        days?.into_iter().max()
+    };
+    air.filter(|(_, end)| *end < now).map(|(with, end)| OtherAir { with, end, all_by: all_by(end) }).collect()
 }
 
-/// When a place that still dries would be at its limit if its air held wood at `end` from
-/// its last reading on: at the pace that it was seen to dry at.
+/// By when a place would be at its limit if its air held wood at `end` from its last
+/// reading on: at the pace that it was seen to dry at.
 fn in_air(forecast: &Forecast, now: MoistureContent, end: MoistureContent) -> Option<Time> {
-    let (first, _) = *forecast.readings.first().filter(|_| forecast.outlook != Outlook::There)?;
-    let (last, moisture) = *forecast.readings.last()?;
-    let days: Vec<_> = forecast.readings.iter().map(|(at, moisture)| (days_between(first, *at), *moisture)).collect();
-    let left = fit(now, &days).ok()?.onwards(moisture, end)?.days_to(forecast.limit)?;
-    (left <= FARTHEST_DAYS).then(|| after(last, left))
+    let (last, _) = forecast.readings.last()?;
+    let (_, latest) = pace(now, &forecast.readings).ok()?.in_other_air(now, end).days_to(forecast.limit);
+    day(*last, latest?)
 }

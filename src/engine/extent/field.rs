@@ -1,35 +1,31 @@
-//! What is known between readings: kriged, or weighed by distance.
+//! What is known between readings: drawn as it may be, or weighed by distance.
 
 use super::Spot;
-use super::kriging::{Asked, Kriging};
-use super::variogram::{METER_NOISE, Sample, Variogram, distance};
-use crate::engine::geometry::Point;
+use super::draws::{Draws, OfPlace, Told, chance_over};
+use super::variogram::{METER_NOISE, Sample, distance};
+use crate::engine::geometry::{Outline, Point};
+use crate::engine::units::MoistureContent;
 
 /// Fewer readings than this say nothing of how they go together (common practice, no
 /// source).
-pub const FEWEST_KRIGED: usize = 6;
+pub const FEWEST_DRAWN: usize = 6;
 
 /// How fast a reading loses what it says when only distance counts: so many percent
 /// points squared a foot (judgement).
 const LOST_A_FOOT: f64 = 4.0;
 
+/// How far beyond the end of its scale a meter's wood may be, percent points, and the
+/// standard deviation of that (judgement): such a reading is no number, and the wood is
+/// hardly ever drier than the scale's end.
+const PAST_SCALE: f64 = 4.0;
+const PAST_SCALE_SPREAD: f64 = 2.0;
+
 /// Readings drawn out between their places.
 pub(super) enum Field {
-    /// With how they go together.
-    Kriged(Kriging),
+    /// Every way that they may.
+    Drawn(Box<Draws>),
     /// By the square of their distance.
     ByDistance(Vec<Sample>),
-}
-
-/// What is known of a place, in percent and its square.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Guess {
-    /// The best guess.
-    pub value: f64,
-    /// How far off, as a variance.
-    pub variance: f64,
-    /// How much of what readings could tell of it they do tell, from 0 to 1.
-    pub support: f64,
 }
 
 pub(super) fn feet(point: Point) -> [f64; 2] {
@@ -37,54 +33,40 @@ pub(super) fn feet(point: Point) -> [f64; 2] {
 }
 
 impl Field {
-    pub fn of(spots: &[Spot]) -> Self {
-        let samples: Vec<_> =
-            spots.iter().map(|spot| Sample { at: feet(spot.at), value: spot.moisture.to_percent() }).collect();
-        if samples.len() < FEWEST_KRIGED {
-            return Self::ByDistance(samples);
-        }
-        let variogram = Variogram::fitted(&samples);
-        match Kriging::new(samples.clone(), variogram) {
-            Some(kriging) => Self::Kriged(kriging),
-            None => Self::ByDistance(samples),
-        }
+    pub fn of(spots: &[Spot], outline: &Outline) -> Self {
+        let samples: Vec<_> = spots.iter().map(sample).collect();
+        let drawn = (samples.len() >= FEWEST_DRAWN).then(|| Draws::of(&samples, outline)).flatten();
+        drawn.map_or(Self::ByDistance(samples), |draws| Self::Drawn(Box::new(draws)))
     }
 
-    pub const fn is_kriged(&self) -> bool {
-        matches!(self, Self::Kriged(_))
-    }
-
-    pub const fn variogram(&self) -> Option<Variogram> {
+    pub fn told(&self, places: &[[f64; 2]], limit: MoistureContent) -> Told {
         match self {
-            Self::Kriged(kriging) => Some(kriging.variogram),
+            Self::Drawn(draws) => draws.told(places, limit),
+            Self::ByDistance(samples) => {
+                let places = places.iter().map(|place| by_distance(samples, *place, limit.to_percent()));
+                Told { places: places.collect(), wet: Vec::new() }
+            }
+        }
+    }
+
+    pub fn drawn(&self) -> Option<&Draws> {
+        match self {
+            Self::Drawn(draws) => Some(draws),
             Self::ByDistance(_) => None,
         }
     }
+}
 
-    pub fn guess(&self, at: [f64; 2]) -> Guess {
-        match self {
-            Self::Kriged(kriging) => of_asked(kriging, &kriging.ask(at)),
-            Self::ByDistance(samples) => by_distance(samples, at),
-        }
-    }
-
-    /// How far it is to the nearest reading, in feet.
-    pub fn nearest(&self, at: [f64; 2]) -> f64 {
-        let samples = match self {
-            Self::Kriged(kriging) => kriging.samples(),
-            Self::ByDistance(samples) => samples,
-        };
-        samples.iter().map(|sample| distance(sample.at, at)).fold(f64::INFINITY, f64::min)
+fn sample(spot: &Spot) -> Sample {
+    let (value, at) = (spot.moisture.to_percent(), feet(spot.at));
+    if spot.corrected.corrected.is_over() {
+        Sample { at, value: value + PAST_SCALE, unsure: PAST_SCALE_SPREAD * PAST_SCALE_SPREAD }
+    } else {
+        Sample { at, value, unsure: 0.0 }
     }
 }
 
-pub(super) fn of_asked(kriging: &Kriging, asked: &Asked) -> Guess {
-    let sill = kriging.variogram.sill;
-    let support = if sill > 0.0 { (1.0 - asked.variance / sill).clamp(0.0, 1.0) } else { 1.0 };
-    Guess { value: asked.value, variance: asked.variance, support }
-}
-
-fn by_distance(samples: &[Sample], at: [f64; 2]) -> Guess {
+fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {
     let (mut weights, mut sum, mut nearest) = (0.0, 0.0, f64::INFINITY);
     for sample in samples {
         let away = distance(sample.at, at).max(0.01);
@@ -93,6 +75,6 @@ fn by_distance(samples: &[Sample], at: [f64; 2]) -> Guess {
         sum += weight * sample.value;
         nearest = nearest.min(away);
     }
-    let variance = METER_NOISE + LOST_A_FOOT * nearest;
-    Guess { value: sum / weights, variance, support: METER_NOISE / variance }
+    let (mean, variance) = (sum / weights, METER_NOISE + LOST_A_FOOT * nearest);
+    OfPlace { mean, chance: chance_over((mean - limit) / libm::sqrt(variance)), support: METER_NOISE / variance }
 }

@@ -1,8 +1,9 @@
 //! The floor in square cells, each with what is known of it.
 
+use super::draws::OfPlace;
 use super::field::{Field, feet};
 use crate::engine::geometry::{Outline, Point, Rect};
-use crate::engine::units::{Area, Length, MoistureContent};
+use crate::engine::units::{Length, MoistureContent};
 
 /// About so many cells, whatever the floor's size.
 const CELLS: f64 = 600.0;
@@ -17,10 +18,10 @@ pub struct Cell {
     pub at: Point,
     /// The best guess.
     pub moisture: MoistureContent,
+    /// How likely the wood is over the limit, from 0 to 1.
+    pub chance: f64,
     /// How much of what readings could tell of it they do tell, from 0 to 1.
     pub support: f64,
-    /// How far the wood may be off the guess, as a variance of percent points.
-    variance: f64,
 }
 
 /// The floor's cells, row by row from its top left; nothing where there is no floor.
@@ -34,28 +35,24 @@ pub struct Grid {
     pub cells: Vec<Option<Cell>>,
 }
 
-impl Cell {
-    /// How likely the wood here is over a limit, from 0 to 1.
-    pub fn chance_over(&self, limit: MoistureContent) -> f64 {
-        let beyond = self.moisture.to_percent() - limit.to_percent();
-        let deviation = libm::sqrt(self.variance.max(1e-12));
-        0.5 * libm::erfc(-beyond / (deviation * core::f64::consts::SQRT_2))
-    }
-}
-
 impl Grid {
-    pub(super) fn over(outline: &Outline, field: &Field) -> Self {
+    /// The cells of a floor, and on how many of them it is wet on each floor that was drawn.
+    pub(super) fn over(outline: &Outline, field: &Field, limit: MoistureContent) -> (Self, Vec<f64>) {
         let bounds = outline.bounds();
         let side = libm::sqrt(bounds.width().to_feet() * bounds.height().to_feet() / CELLS);
         let step = Length::from_inches(side * 12.0).to_nearest(Length::INCH).max(LEAST_STEP);
         let count = |extent: Length| (extent.to_nm() / step.to_nm()).max(0) as usize + 1;
         let (columns, rows) = (count(bounds.width()), count(bounds.height()));
         let middle = |at: usize| step.half() + step * at as i64;
-        let cells = (0..rows).flat_map(|row| (0..columns).map(move |column| (row, column))).map(|(row, column)| {
-            let at = Point::new(bounds.least().x + middle(column), bounds.least().y + middle(row));
-            outline.contains(at).then(|| cell(field, at))
-        });
-        Self { step, columns, cells: cells.collect() }
+        let middles = (0..rows).flat_map(|row| (0..columns).map(move |column| (column, row)));
+        let least = bounds.least();
+        let middles = middles.map(|(column, row)| Point::new(least.x + middle(column), least.y + middle(row)));
+        let places: Vec<_> = middles.map(|at| outline.contains(at).then_some(at)).collect();
+        let floor: Vec<_> = places.iter().flatten().map(|at| feet(*at)).collect();
+        let told = field.told(&floor, limit);
+        let mut known = told.places.iter();
+        let cells = places.into_iter().map(|place| place.and_then(|at| Some(cell(at, known.next()?))));
+        (Self { step, columns, cells: cells.collect() }, told.wet)
     }
 
     /// The cells that are floor.
@@ -73,12 +70,6 @@ impl Grid {
         self.cells.len() / self.columns.max(1)
     }
 
-    /// How much floor is so.
-    pub fn area_where(&self, is_so: impl Fn(&Cell) -> bool) -> Area {
-        let one = self.step * self.step;
-        self.floor().filter(|cell| is_so(cell)).fold(Area::ZERO, |sum, _| sum + one)
-    }
-
     /// The least rectangle around all floor that is so.
     pub fn bounds_where(&self, is_so: impl Fn(&Cell) -> bool) -> Option<Rect> {
         let half = self.step.half();
@@ -91,8 +82,7 @@ impl Grid {
     }
 }
 
-fn cell(field: &Field, at: Point) -> Cell {
-    let guess = field.guess(feet(at));
-    let moisture = MoistureContent::from_percent_f64(guess.value);
-    Cell { at, moisture, support: guess.support, variance: guess.variance }
+fn cell(at: Point, known: &OfPlace) -> Cell {
+    let moisture = MoistureContent::from_percent_f64(known.mean);
+    Cell { at, moisture, chance: known.chance, support: known.support }
 }

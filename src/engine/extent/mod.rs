@@ -1,32 +1,43 @@
 //! How far wet wood goes: readings drawn out between the places where they were taken,
 //! with how sure that is, and the next reading that would tell most.
 //!
-//! What does not mix is kept apart ([`Group`]). From six readings on the ground between
-//! them is kriged ([`kriging`], with a fitted [`variogram`]); fewer are weighed by
-//! distance, and it says so. Begin with [`Extent::of`].
+//! What does not mix is kept apart ([`Group`]). Fewer than six readings on the ground are
+//! weighed by distance, and it says so. From six on, floors are drawn that the readings
+//! allow ([`draws`]), in every plausible way that the wood may be wet ([`ways`]): how it
+//! wanders ([`variogram`], [`kriging`]) and what wet bodies lie in it ([`bodies`]). How much
+//! is wet is counted on each, and the range is what nearly all of them agree on. Begin with
+//! [`Extent::of`].
 
+mod bodies;
+mod draws;
 mod field;
 mod grid;
 pub mod kriging;
+mod lattice;
 mod next;
+mod random;
 pub mod variogram;
+mod ways;
 
-pub use field::FEWEST_KRIGED;
+pub use field::FEWEST_DRAWN;
 pub use grid::{Cell, Grid};
-pub use next::NextReading;
+pub use next::{FROM_END, NextReading};
+pub use random::Random;
 
 use super::closing::Limits;
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need, Why};
 use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
+use super::moisture::Corrected;
 use super::place::Element;
 use super::results::corrected;
 use super::sources::Source;
-use super::survey::{Floor, Shape};
+use super::survey::{Floor, Shape, propose};
 use super::units::{Area, Length, MoistureContent};
 use field::Field;
 use litemap::LiteMap;
+use variogram::Variogram;
 
 /// Wood that is read together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,8 +57,10 @@ pub struct Spot {
     pub reading: EntryId,
     /// Where.
     pub at: Point,
-    /// What it decides by.
+    /// The corrected number, or the one that it lies beyond.
     pub moisture: MoistureContent,
+    /// The reading, as every page says it.
+    pub corrected: Corrected,
 }
 
 /// How far it is wet, in one group.
@@ -71,19 +84,25 @@ pub struct Extent {
     pub next: Option<NextReading>,
 }
 
-/// How much is wet, by the chance that each cell is.
+/// How much is wet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Wet {
-    /// What is rather wet than not.
+    /// What is to be expected: every cell by the chance that it is wet.
     pub area: Area,
-    /// What is hardly in doubt: five to one.
+    /// What all but a few of the floors that the readings allow have at least.
     pub at_least: Area,
-    /// What may be wet: one to five.
+    /// What all but a few of them have at most; never less than what readings over the
+    /// limit stand for.
     pub at_most: Area,
     /// The opening that takes all out that is rather wet than not, its ends on joist
-    /// centers; none where nothing is.
+    /// centers, as far as the room goes and nothing is open already; none where nothing is.
     pub opening: Option<Rect>,
 }
+
+/// What part of the floors that the readings allow may have less than "at least" or more
+/// than "at most" (judgement: so that the truth lies between in nine of ten floors of any
+/// kind, those included that no way foresees).
+const FEW: f64 = 0.03;
 
 impl Group {
     /// All.
@@ -111,7 +130,8 @@ impl Group {
 
 impl Extent {
     /// How far it is wet in a group. Readings that are only relative stand in no order
-    /// with the rest and are left out, and that is said.
+    /// with the rest, and those that are nowhere on the plan on no map: they are left out,
+    /// and that is said.
     ///
     /// Source: [`Source::Kriging`], [`Source::MeterAccuracy`].
     pub fn of(job: &Job, group: Group) -> Figure<Self> {
@@ -120,79 +140,134 @@ impl Extent {
         let Some(floor) = shape.map(|shape| shape.floor).or_else(|| Floor::of(job)) else {
             return Figure::Missing(vec![Need::Joists, Need::Reading]);
         };
-        let (spots, left_out) = spots(job, &floor, group);
-        let outline = outline.or_else(|| floor.outline.clone().ok()).or_else(|| around(&spots));
-        let Some(outline) = outline.filter(|_| !spots.is_empty()) else {
+        let Read { spots, relative, unplaced } = read(job, &floor, group);
+        let measured = outline.or_else(|| floor.outline.clone().ok());
+        let assumed = measured.is_none().then(|| {
+            format!("The room is not measured: this is the floor {AROUND_FEET} ft around the readings, and no more")
+        });
+        let Some(outline) = measured.or_else(|| around(&spots)).filter(|_| !spots.is_empty()) else {
             let joists = floor.joists.is_none().then_some(Need::Joists);
-            return Figure::Missing(joists.into_iter().chain([Need::Reading]).collect());
+            let reading = if unplaced > 0 { Need::ReadingPlace } else { Need::Reading };
+            return Figure::Missing(joists.into_iter().chain([reading]).collect());
         };
         let limits = Limits::of(job);
         let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
-        let field = Field::of(&spots);
-        let grid = Grid::over(&outline, &field);
-        let next = NextReading::of(&floor, &outline, &field, &grid, limit);
-        let wet = field.is_kriged().then(|| Wet::of(&grid, &floor, limit));
-        let doubts = doubts(&field, left_out, spots.len());
+        let field = Field::of(&spots, &outline);
+        let (grid, wet_on_each) = Grid::over(&outline, &field, limit);
+        let next =
+            NextReading::of(&floor, &outline, &spots, field.drawn().map(|draws| (draws, wet_on_each.as_slice())));
+        let wet = field.drawn().map(|_| Wet::of(&grid, &wet_on_each, &spots, &floor, &outline, limit));
+        let doubts = doubts(&field, relative, unplaced, spots.len());
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));
         let value = Self { group, spots, limit, grid, floor, outline, wet, next };
-        Figure::Known(Known { value, assumed: Vec::new(), doubts, why })
+        Figure::Known(Known { value, assumed: assumed.into_iter().collect(), doubts, why })
     }
 }
 
-/// The latest reading of each place that is on the plan, and how many were only relative.
-fn spots(job: &Job, floor: &Floor, group: Group) -> (Vec<Spot>, usize) {
-    let (mut latest, mut relative) = (LiteMap::<EntryId, Spot>::new(), 0);
+/// How far the floor is taken to go beyond readings in a room that is not measured.
+const AROUND_FEET: i32 = 2;
+
+/// The readings of a group.
+struct Read {
+    /// The latest of each place that is on the plan.
+    spots: Vec<Spot>,
+    /// How many of those places were only read relatively.
+    relative: usize,
+    /// How many places that were read are nowhere on the plan.
+    unplaced: usize,
+}
+
+fn read(job: &Job, floor: &Floor, group: Group) -> Read {
+    let mut latest = LiteMap::<EntryId, _>::new();
     for (id, reading) in job.now.readings().iter() {
         let place = job.now.places().get(&reading.value.place);
         let Some(place) = place.filter(|place| Group::of(place.value.element) == Some(group)) else { continue };
-        let Some(at) = floor.locate(place.value) else { continue };
-        let known = corrected(job, reading).value;
-        if known.relative {
-            relative += 1;
-        } else {
-            latest.insert(reading.value.place, Spot { reading: *id, at, moisture: known.decides });
+        latest.insert(reading.value.place, (*id, floor.locate(place.value), corrected(job, reading).value));
+    }
+    let mut read = Read { spots: Vec::new(), relative: 0, unplaced: 0 };
+    for (reading, at, known) in latest.values() {
+        match at {
+            _ if known.relative => read.relative += 1,
+            None => read.unplaced += 1,
+            Some(at) => {
+                let moisture = known.corrected.bound();
+                read.spots.push(Spot { reading: *reading, at: *at, moisture, corrected: *known });
+            }
         }
     }
-    (latest.iter().map(|(_, spot)| *spot).collect(), relative)
+    read
 }
 
 fn around(spots: &[Spot]) -> Option<Outline> {
     let points: Vec<_> = spots.iter().map(|spot| spot.at).collect();
-    Outline::new(Rect::around(&points).grown(Length::feet(2)).corners().to_vec()).ok()
+    Outline::new(Rect::around(&points).grown(Length::feet(AROUND_FEET)).corners().to_vec()).ok()
 }
 
-fn doubts(field: &Field, left_out: usize, count: usize) -> Vec<String> {
+fn doubts(field: &Field, relative: usize, unplaced: usize, count: usize) -> Vec<String> {
     let mut doubts = Vec::new();
-    if !field.is_kriged() {
+    if field.drawn().is_none() {
         doubts.push(format!(
-            "Weighed by distance alone: {count} of the {FEWEST_KRIGED} readings that a map of how sure it is takes."
+            "Weighed by distance alone: {count} of the {FEWEST_DRAWN} readings that a map of how sure it is takes."
         ));
     }
-    if left_out > 0 {
-        doubts.push(format!("Readings that are only relative are left out: {left_out}."));
+    if relative > 0 {
+        doubts.push(format!("Readings that are only relative are left out: {relative}."));
+    }
+    if unplaced > 0 {
+        doubts.push(format!("Readings that are nowhere on the plan are left out: {unplaced}. Say how far along."));
     }
     doubts
 }
 
 fn why(field: &Field) -> Why {
-    match field.variogram() {
-        None => Why::rule("Readings weighed by the square of their distance.", &[Source::ByDistance]),
-        Some(variogram) => Why::rule(
-            "Ordinary kriging: readings weighed as they go together.",
-            &[Source::Kriging, Source::MeterAccuracy],
-        )
-        .with("go together up to", format!("{:.0} ft", variogram.range))
-        .with("differ far apart by", format!("{:.1} %", libm::sqrt(2.0 * (variogram.sill + variogram.nugget)))),
+    let Some(draws) = field.drawn() else {
+        return Why::rule("Readings weighed by the square of their distance.", &[Source::ByDistance]);
+    };
+    let Variogram { nugget, sill, range } = draws.likeliest;
+    Why::rule(
+        "Floors drawn in every plausible way that the readings allow, by kriging; wet is counted on each.",
+        &[Source::Kriging, Source::WaysToBeWet, Source::MeterAccuracy],
+    )
+    .with("floors", draws.count().to_string())
+    .with("likeliest: go together up to", format!("{range:.0} ft"))
+    .with("differ far apart by", format!("{:.1} %", libm::sqrt(2.0 * (sill + nugget))))
+}
+
+impl Spot {
+    fn is_over(&self, limit: MoistureContent) -> bool {
+        self.corrected.corrected.is_above(limit)
     }
 }
 
 impl Wet {
-    fn of(grid: &Grid, floor: &Floor, limit: MoistureContent) -> Self {
-        let area = |chance: f64| grid.area_where(|cell| cell.chance_over(limit) >= chance);
-        let wet = grid.bounds_where(|cell| cell.chance_over(limit) >= 0.5);
-        let opening = wet.map(|wet| to_joists(floor, wet));
-        Self { area: area(0.5), at_least: area(5.0 / 6.0), at_most: area(1.0 / 6.0), opening }
+    fn of(
+        grid: &Grid,
+        wet_on_each: &[f64],
+        spots: &[Spot],
+        floor: &Floor,
+        outline: &Outline,
+        limit: MoistureContent,
+    ) -> Self {
+        let mut wet: Vec<_> = wet_on_each.to_vec();
+        wet.sort_by(f64::total_cmp);
+        let last = wet.len().saturating_sub(1);
+        let few = (wet.len() as f64 * FEW) as usize;
+        let of_sorted = |at: usize| wet.get(at).copied().unwrap_or_default();
+        let expected: f64 = grid.floor().map(|cell| cell.chance).sum();
+        let stands_for = grid.floor().filter(|cell| nearest(spots, cell.at).is_some_and(|spot| spot.is_over(limit)));
+        let at_least = of_sorted(few).min(expected);
+        let at_most = of_sorted(last.saturating_sub(few)).max(expected).max(stands_for.count() as f64);
+        let square_inches = outline.area().to_square_feet() * 144.0 / (grid.floor().count().max(1) as f64);
+        let [area, at_least, at_most] =
+            [expected, at_least, at_most].map(|cells| Area::from_square_inches(cells * square_inches));
+        let wet = grid.bounds_where(|cell| cell.chance >= 0.5);
+        let opening = wet.and_then(|wet| propose(floor, outline, to_joists(floor, wet)));
+        Self { area, at_least, at_most, opening }
     }
+}
+
+fn nearest(spots: &[Spot], at: Point) -> Option<&Spot> {
+    spots.iter().min_by_key(|spot| (spot.at - at).length())
 }
 
 /// A rectangle, its ends across the joists moved out to the next centers.

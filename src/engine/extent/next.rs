@@ -1,26 +1,30 @@
-//! The next reading: the place within reach that would settle most about how far it is
-//! wet.
+//! The next reading: the place within reach that would tell most of how much is wet.
 //!
-//! A reading there would take so much off the variance of every cell as the two have in
-//! common; a cell counts as much as it is in doubt whether it is wet. Where readings are
-//! too few to krige, the place farthest from all of them.
+//! On some of the floors that the readings allow more is wet, on some less; the best place
+//! is where what would be read goes along with that most. Where readings are too few for
+//! that, the place farthest from all of them.
 
-use super::field::{Field, feet};
-use super::grid::Grid;
-use super::kriging::{Asked, Kriging};
+use super::Spot;
+use super::draws::Draws;
+use super::field::feet;
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::Floor;
-use crate::engine::units::{Length, MoistureContent};
+use crate::engine::units::Length;
 
-/// How far apart the places lie that are looked at along a joist.
-const STEP: Length = Length::feet(1);
+/// How far apart the places lie that are looked at along a joist: what a carpenter is
+/// told to the foot is also what was looked at.
+const STEP: Length = Length::FOOT;
+
+/// No place lies nearer to a joist's end than this: the wood there takes up and gives off
+/// water through its end grain, and stands on the sill (judgement).
+pub const FROM_END: Length = Length::feet(1);
+
+/// Nor as near as this to a place that was read.
+const FROM_READ: Length = Length::feet(1);
 
 /// No more places than this are looked at; on large floors every second, third and so on.
 const MOST_PLACES: usize = 160;
-
-/// Nor at more cells than this: those whose being wet is most in doubt.
-const MOST_CELLS: usize = 160;
 
 /// Where to read next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,53 +38,45 @@ pub struct NextReading {
 }
 
 impl NextReading {
+    /// The place that tells most of how much is wet, if floors were drawn; or else the one
+    /// farthest from all readings. None without joists.
     pub(super) fn of(
         floor: &Floor,
         outline: &Outline,
-        field: &Field,
-        grid: &Grid,
-        limit: MoistureContent,
+        spots: &[Spot],
+        drawn: Option<(&Draws, &[f64])>,
     ) -> Option<Self> {
-        let places = places(floor, outline);
-        let best = match field {
-            Field::Kriged(kriging) => most_telling(kriging, grid, limit, &places)?,
-            Field::ByDistance(_) => {
-                places.into_iter().max_by(|a, b| field.nearest(feet(*a)).total_cmp(&field.nearest(feet(*b))))?
+        let places = places(floor, outline, spots);
+        let nearest = |place: Point| spots.iter().map(|spot| (spot.at - place).length()).min().unwrap_or(Length::ZERO);
+        let best = match drawn {
+            Some((draws, wet)) => {
+                let rated = places.into_iter().map(|place| (draws.telling(feet(place), wet), place));
+                rated.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, place)| place)?
             }
+            None => places.into_iter().max_by_key(|place| nearest(*place))?,
         };
         let (joist, along) = floor.nearest_joist(best)?;
         Some(Self { joist, along, at: best })
     }
 }
 
-/// Places on joists, a foot apart, inside the room.
-fn places(floor: &Floor, outline: &Outline) -> Vec<Point> {
+/// Places on joists, whole feet along them, inside the room, away from their ends and from
+/// what was read.
+fn places(floor: &Floor, outline: &Outline, spots: &[Spot]) -> Vec<Point> {
     let Some(joists) = &floor.joists else { return Vec::new() };
     let run = joists.run();
     let bounds = outline.bounds();
-    let (from, to) = (run.along(bounds.least()), run.along(bounds.most()));
-    let steps = ((to - from).to_nm() / STEP.to_nm()).max(0);
-    let on_joist = |center: Length| (0..steps).map(move |step| run.point(center, from + STEP.half() + STEP * step));
-    let all: Vec<_> = joists.centers().flat_map(on_joist).filter(|point| outline.contains(*point)).collect();
+    let (from, to) = (run.along(bounds.least()).to_feet(), run.along(bounds.most()).to_feet());
+    let steps = libm::ceil(from.max(0.0)) as i64..=libm::floor(to.max(0.0)) as i64;
+    let is_inside = |center: Length, along: Length| {
+        [-FROM_END, Length::ZERO, FROM_END].into_iter().all(|by| outline.contains(run.point(center, along + by)))
+    };
+    let on_joist = |center: Length| {
+        let along = steps.clone().map(|step| STEP * step).filter(move |along| is_inside(center, *along));
+        along.map(move |along| run.point(center, along)).collect::<Vec<_>>()
+    };
+    let is_unread = |place: &Point| spots.iter().all(|spot| (spot.at - *place).length() >= FROM_READ);
+    let all: Vec<_> = joists.centers().flat_map(on_joist).filter(is_unread).collect();
     let every = all.len().div_ceil(MOST_PLACES).max(1);
     all.into_iter().step_by(every).collect()
-}
-
-fn most_telling(kriging: &Kriging, grid: &Grid, limit: MoistureContent, places: &[Point]) -> Option<Point> {
-    let doubts = grid.floor().map(|cell| (cell.chance_over(limit), cell.at));
-    let mut doubts: Vec<_> = doubts.map(|(chance, at)| (chance * (1.0 - chance), at)).collect();
-    doubts.sort_by(|a, b| b.0.total_cmp(&a.0));
-    doubts.truncate(MOST_CELLS);
-    let in_doubt: Vec<(f64, Asked)> = doubts.into_iter().map(|(doubt, at)| (doubt, kriging.ask(feet(at)))).collect();
-    let telling = |place: &Point| {
-        let asked = kriging.ask(feet(*place));
-        let read = asked.variance + kriging.variogram.nugget;
-        let taken_off = |cell: &Asked| {
-            let common = kriging.left_in_common(cell, &asked);
-            common * common / (read * cell.variance.max(1e-9))
-        };
-        in_doubt.iter().map(|(doubt, cell)| doubt * taken_off(cell)).sum::<f64>()
-    };
-    let rated = places.iter().map(|place| (telling(place), *place));
-    rated.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, place)| place)
 }

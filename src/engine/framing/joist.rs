@@ -1,12 +1,16 @@
 //! Everything that the job says of one joist.
 
 use super::design::{Edition, Grade, LumberGroup};
+use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
 use super::section::Section;
 use super::span::{Loads, Service};
+use super::spots::Spots;
 use crate::engine::condition::Finding;
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::Point;
 use crate::engine::job::Job;
+use crate::engine::moisture::correction::METER_ERROR;
+use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
@@ -22,76 +26,64 @@ const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 const WET: MoistureContent = MoistureContent::percent(19);
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
-pub(super) const ON_MASONRY: Length = Length::inches(3);
+const ON_MASONRY: Length = Length::inches(3);
+
+/// The name of the check that says that insects were named and seen to. It never changes.
+pub const INSECTS_GONE: &str = "gone.insects";
 
 /// A joist as measured and probed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Joist {
     /// Its number.
     pub number: JoistNumber,
+    /// What it is made as; none if nobody said.
+    pub member: Option<MemberType>,
+    /// Who allows its span, if it is not sawn.
+    pub span_allowed: Option<SpanAllowed>,
     /// Across; none if nobody measured.
     pub breadth: Option<Length>,
     /// From the lower edge to the upper.
     pub depth: Option<Length>,
     /// Between the faces of its supports.
     pub clear: Option<Length>,
-    /// What it rests on at its shorter end.
+    /// How much of it bears at its shorter end.
     pub bearing: Option<Length>,
-    /// What that is to be.
-    pub bearing_asked: Length,
-    /// Did anybody say what its ends rest on?
-    pub is_support_said: bool,
-    /// How deep an awl goes in.
-    pub soft: Option<Length>,
-    /// How far along.
-    pub soft_along: Option<Length>,
-    /// Where; none if nobody said.
-    pub soft_at: Option<SoftAt>,
-    /// How deep it is notched, and where.
-    pub notch: Option<(Length, NotchAt)>,
-    /// How long that is along it.
-    pub notch_along: Option<Length>,
-    /// Its widest hole, and that one's distance from the nearest edge.
-    pub hole: Option<(Length, Option<Length>)>,
+    /// What its ends rest on; none if nobody said.
+    pub bears_on: Option<BearsOn>,
+    /// What keeps its ends from turning over.
+    pub ends: Option<EndsHeld>,
+    /// How it goes on over the girder.
+    pub over_girder: Option<OverGirder>,
+    /// How far it laps the next one there.
+    pub lap: Option<Length>,
+    /// What is wrong with it, spot by spot.
+    pub spots: Spots,
     /// What was found on it and in its bays.
     pub found: Vec<Finding>,
     /// How wet it reads.
     pub reads: Reads,
+    /// What was done about it, and by which entry.
+    pub done: Option<(EntryId, Done)>,
 }
 
-/// What the latest readings say of a joist, from the best.
+/// What the latest readings say of a joist: of several places the one that says most
+/// against it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Reads {
-    /// As dry as dry lumber.
-    Dry,
     /// Nobody read it.
     Unread,
+    /// By a reading that is relative only, which holds it to no limit.
+    RelativeOnly,
+    /// As dry as dry lumber, by more than a meter can be off.
+    Dry,
+    /// By a number that nobody believes.
+    Doubted,
+    /// Too close to that limit to tell.
+    Close,
     /// Over that, by a reading that is relative only.
     RelativelyWet,
     /// Over that.
     Wet,
-}
-
-/// Where a joist is soft.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SoftAt {
-    /// At an edge: it loses depth.
-    Edge,
-    /// At a side: it loses breadth.
-    Side,
-    /// At an end: it loses bearing.
-    End,
-}
-
-/// Where a notch is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum NotchAt {
-    /// At an end, over the bearing.
-    End,
-    /// In an outer third of the span.
-    Outer,
-    /// In the middle third.
-    Middle,
 }
 
 /// What all joists share.
@@ -109,6 +101,8 @@ pub struct Shared {
     pub edition: Edition,
     /// Treated through incisions?
     pub is_incised: bool,
+    /// The section that sisters are cut of, if both ways were measured.
+    pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
     pub count: u16,
     /// What nobody said, and is taken to be so.
@@ -121,10 +115,24 @@ impl Joist {
         Some(Section { breadth: self.breadth?, depth: self.depth? })
     }
 
+    /// How much of it has to bear; none where a hanger or a ribbon carries it.
+    pub const fn bearing_asked(&self) -> Option<Length> {
+        match self.bears_on {
+            Some(BearsOn::Masonry) => Some(ON_MASONRY),
+            Some(BearsOn::WoodOrMetal) | None => Some(ON_WOOD),
+            Some(BearsOn::Hanger | BearsOn::Ribbon) => None,
+        }
+    }
+
     /// The span that is designed for: between faces, and half of what each bearing has to
     /// be ([`Source::SpanMethod`]).
     pub fn span(&self) -> Option<Length> {
-        Some(self.clear? + self.bearing_asked)
+        Some(self.clear? + self.bearing_asked().unwrap_or(ON_WOOD))
+    }
+
+    /// Does it bear on too little?
+    pub fn is_short_of_bearing(&self) -> bool {
+        self.bearing.zip(self.bearing_asked()).is_some_and(|(bearing, asked)| bearing < asked)
     }
 
     /// Was this found?
@@ -132,50 +140,38 @@ impl Joist {
         self.found.contains(&finding)
     }
 
-    /// What it goes through.
+    /// What it goes through. What may be over the limit counts as over it.
     pub fn service(&self, shared: &Shared) -> Service {
-        Service { is_wet: self.reads >= Reads::RelativelyWet, is_incised: shared.is_incised }
+        Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
     }
 
     fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[(JoistNumber, Reads)]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
-        let of = |item| said.length_of_joist(&part, item);
-        let own = |item| said.length(&part, item);
-        let bears_on = said.words_of_joist(&part, &list::BEARS_ON);
-        let bearing_asked = match bears_on {
-            Some("masonry") => ON_MASONRY,
-            _ => ON_WOOD,
-        };
-        let soft_at = match said.words(&part, &list::SOFT_FACE) {
-            Some("near side" | "far side") => Some(SoftAt::Side),
-            Some("end") => Some(SoftAt::End),
-            Some(_) => Some(SoftAt::Edge),
-            None => None,
-        };
-        // Nobody said where: where it weakens most.
-        let notch_at = match said.words(&part, &list::NOTCH_AT) {
-            Some("end") => NotchAt::End,
-            Some("outer third") => NotchAt::Outer,
-            _ => NotchAt::Middle,
-        };
-        let cut = |length: &Length| length.is_positive();
+        let length = |item| said.length_of_joist(&part, item);
+        let words = |item| said.words_of_joist(&part, item);
+        let found = found(job, framing, number);
+        let done = said.last(&part, &list::DONE);
+        let spots = Spots::of(job, &part, &found);
+        let mut findings: Vec<_> = found.into_iter().map(|(_, finding, _)| finding).collect();
+        findings.sort_unstable();
+        findings.dedup();
         Self {
             number,
-            breadth: of(&list::BREADTH),
-            depth: of(&list::DEPTH),
-            clear: of(&list::CLEAR_SPAN),
-            bearing: of(&list::BEARING),
-            bearing_asked,
-            is_support_said: bears_on.is_some(),
-            soft: own(&list::SOFT_DEPTH),
-            soft_along: own(&list::SOFT_LENGTH),
-            soft_at,
-            notch: own(&list::NOTCH).filter(cut).map(|depth| (depth, notch_at)),
-            notch_along: own(&list::NOTCH_LENGTH),
-            hole: own(&list::HOLE).filter(cut).map(|hole| (hole, own(&list::HOLE_TO_EDGE))),
-            found: found(job, framing, number),
+            member: words(&list::MEMBER).and_then(MemberType::said),
+            span_allowed: words(&list::SPAN_ALLOWED).and_then(SpanAllowed::said),
+            breadth: length(&list::BREADTH),
+            depth: length(&list::DEPTH),
+            clear: length(&list::CLEAR_SPAN),
+            bearing: length(&list::BEARING),
+            bears_on: words(&list::BEARS_ON).and_then(BearsOn::said),
+            ends: words(&list::ENDS_HELD).and_then(EndsHeld::said),
+            over_girder: words(&list::OVER_GIRDER).and_then(OverGirder::said),
+            lap: length(&list::LAP_OF_JOISTS),
+            spots,
+            found: findings,
             reads: read.iter().filter(|(of, _)| *of == number).map(|(_, reads)| *reads).max().unwrap_or(Reads::Unread),
+            done: done.and_then(|(id, value)| Some((id, Done::said(value.typed())?))),
         }
     }
 }
@@ -216,6 +212,7 @@ impl Shared {
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,
             is_incised: incised == Some("yes"),
+            sister: sister(said),
             count: framing.count(),
             assumed,
         })
@@ -237,6 +234,12 @@ impl Shared {
     }
 }
 
+/// What sisters are cut of, if both ways were measured.
+fn sister(said: Particulars<'_>) -> Option<Section> {
+    let length = |item| said.length(&Part::House, item);
+    Some(Section { breadth: length(&list::SISTER_BREADTH)?, depth: length(&list::SISTER_DEPTH)? })
+}
+
 /// Every joist that is laid out.
 pub fn joists(job: &Job) -> Vec<Joist> {
     let Some(framing) = Floor::of(job).and_then(|floor| floor.joists) else { return Vec::new() };
@@ -248,17 +251,21 @@ pub fn joists(job: &Job) -> Vec<Joist> {
 /// How much was found of decay and damage that is on no joist laid out: by a chalk mark
 /// alone, beyond the last joist, or nobody said where.
 pub fn found_nowhere(job: &Job) -> usize {
-    let framing = Floor::of(job).and_then(|floor| floor.joists);
     let grave = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
-    let is_nowhere = |place: Option<EntryId>| match place.and_then(|place| job.now.places().get(&place)) {
+    grave.filter(|it| is_nowhere(job, it.value.place)).count()
+}
+
+/// Is a finding at this place on no joist laid out, nor on anything else that is named?
+pub fn is_nowhere(job: &Job, place: Option<EntryId>) -> bool {
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    match place.and_then(|place| job.now.places().get(&place)) {
         None => true,
         Some(place) if place.value.element != Element::Joist => false,
         Some(place) => {
             let number = framing.as_ref().and_then(|framing| number_of(place.value, framing));
             number.is_none_or(|number| framing.as_ref().is_none_or(|framing| number.get() > framing.count()))
         }
-    };
-    grave.filter(|it| is_nowhere(it.value.place)).count()
+    }
 }
 
 /// Does a finding speak against framing that it is on?
@@ -266,16 +273,31 @@ pub const fn is_grave(finding: Finding) -> bool {
     matches!(finding, Finding::Soft | Finding::Rotten | Finding::Cracked)
 }
 
-/// What was found at places on a joist, and in its bay.
-fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Finding> {
-    let here = job.now.conditions().values().filter(|it| {
-        let place = it.value.place.and_then(|place| job.now.places().get(&place));
-        place.is_some_and(|place| number_of(place.value, framing) == Some(number))
+/// What was found at places on a joist and in its bay: each with its entry and how far
+/// along the joist.
+fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<(EntryId, Finding, Option<Length>)> {
+    let here = job.now.conditions().iter().filter_map(|(id, it)| {
+        let place = job.now.places().get(&it.value.place?)?.value;
+        let is_here = number_of(place, framing) == Some(number);
+        is_here.then(|| (it.head.max(*id), it.value.finding, along(place, framing)))
     });
-    let mut found: Vec<_> = here.map(|it| it.value.finding).collect();
-    found.sort_unstable();
-    found.dedup();
-    found
+    here.filter(|(id, finding, _)| !is_seen_to(job, *finding, *id)).collect()
+}
+
+/// Was it said, after the finding, that insects were named and seen to?
+fn is_seen_to(job: &Job, finding: Finding, id: EntryId) -> bool {
+    let mut checks = job.now.checks().iter().rev();
+    let said = checks.find(|(_, check)| check.value.of.as_str() == INSECTS_GONE);
+    finding == Finding::Insects && said.is_some_and(|(said, check)| *said > id && check.value.answer == Answer::Yes)
+}
+
+/// How far along its joist a place is, if that was said.
+fn along(place: &Place, framing: &Framing) -> Option<Length> {
+    match &place.position {
+        Position::OnJoist { along, .. } => along.as_ref().map(|typed| typed.value),
+        Position::OnPlan { right, down } => Some(framing.run().along(Point::new(right.value, down.value))),
+        Position::Named => None,
+    }
 }
 
 /// The joist that a place is on: by its number, or by the nearest center on the plan.
@@ -298,16 +320,25 @@ fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
 /// What the latest reading of each place on a joist says against dry lumber's limit.
 fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
     let mut latest: LiteMap<EntryId, (JoistNumber, Reads)> = LiteMap::new();
-    for (_, reading, known) in readings(job) {
+    for (_, reading, known) in readings(job).into_iter().filter(|(_, reading, _)| !reading.value.reference) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let reads = match (known.value.decides > WET || known.value.over_maximum, known.value.relative) {
-            (false, _) => Reads::Dry,
-            (true, true) => Reads::RelativelyWet,
-            (true, false) => Reads::Wet,
-        };
+        let reads = reads(&known.value);
         if let Some(joist) = number_of(place.value, framing) {
             latest.insert(reading.value.place, (joist, reads));
         }
     }
     latest.into_iter().map(|(_, read)| read).collect()
+}
+
+/// What a reading says against dry lumber's limit.
+fn reads(reading: &Corrected) -> Reads {
+    let is_over = reading.corrected.is_above(WET);
+    match () {
+        () if reading.relative && is_over => Reads::RelativelyWet,
+        () if reading.relative => Reads::RelativeOnly,
+        () if is_over => Reads::Wet,
+        () if reading.doubted => Reads::Doubted,
+        () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
+        () => Reads::Dry,
+    }
 }

@@ -4,16 +4,21 @@
 //! measured sizes. It is no engineer's design: whoever signs decides. Begin with
 //! [`span`](span()), which rests on [`design`] and [`section`].
 
+pub mod damage;
 pub mod design;
 pub mod joist;
+pub mod member;
 mod reasons;
 pub mod schedule;
 pub mod section;
 pub mod span;
+pub mod spots;
 pub mod supports;
 
+pub use damage::{Damage, DamageKind, Depth};
 pub use design::{DesignValues, Edition, Grade, LumberGroup};
 pub use joist::{Joist, Shared};
+pub use member::{Done, MemberType};
 pub use schedule::{Fate, Judged, Range, Reason, schedule};
 pub use section::{CutLimits, Section};
 pub use span::{Governs, Loads, Service, Spans, span};

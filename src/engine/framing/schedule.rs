@@ -5,7 +5,8 @@
 //! and never taken for good. It is a carpenter's judgement and no design: whatever is
 //! grave goes to an engineer.
 
-use super::joist::{Joist, Reads, Shared, joists};
+use super::joist::{Joist, Shared, joists};
+use super::member::{BearsOn, Done};
 use super::reasons::{reason, reasons};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
@@ -24,7 +25,9 @@ pub enum Fate {
     Stays,
     /// Something has to be measured or seen first.
     Open,
-    /// A sister beside it, or a hanger or ledger at its end.
+    /// A hanger, a ledger, a lap or blocking at its ends.
+    Mend,
+    /// A sister beside it.
     Sister,
     /// It comes out.
     Replace,
@@ -55,8 +58,9 @@ pub struct Judged {
     /// How far what is left of it may span: with the weakest and with the strongest
     /// plausible wood.
     pub may_span: Option<Range>,
-    /// Does it need a hanger or a ledger, since an end bears on too little?
-    pub is_short_of_bearing: bool,
+    /// Is it settled: it can stay, or what it needs was said to be done, and nothing bad was
+    /// said of it since?
+    pub is_settled: bool,
 }
 
 /// How far a section may span.
@@ -76,6 +80,7 @@ impl Fate {
         match self {
             Self::Stays => "it can stay",
             Self::Open => "not enough to say",
+            Self::Mend => "mend its ends",
             Self::Sister => "sister it",
             Self::Replace => "replace it",
             Self::Engineer => "have an engineer look",
@@ -108,27 +113,70 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
             why.sources.push(range.source);
         }
     }
-    let unread = value.iter().filter(|judged| judged.joist.reads == Reads::Unread);
-    let unread: Vec<_> = unread.map(|judged| judged.joist.number.get().to_string()).collect();
-    let mut assumed = shared.assumed;
-    if !unread.is_empty() {
-        assumed.push(format!("joists that nobody read are dry: {}", unread.join(", ")));
-    }
-    let doubts = vec![
+    let assumed = shared.assumed;
+    let mut doubts = vec![
         "Nobody's design: local code and a licensed engineer decide.".to_owned(),
         Source::JoistRepair.noted("How to repair"),
         Source::Shoring.noted("Before anything is cut"),
     ];
+    let any_on = |what: BearsOn| value.iter().any(|judged| judged.joist.bears_on == Some(what));
+    doubts.extend(any_on(BearsOn::Ribbon).then(|| Source::Ribbon.noted("Joists on a ribbon")));
+    doubts.extend(any_on(BearsOn::Hanger).then(|| Source::JoistsIntoGirders.noted("Joists into a girder's side")));
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
 /// What is to become of a joist, before its neighbours are looked at.
 pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
     let (mut reasons, may_span) = reasons(&joist, shared, units);
-    let is_short_of_bearing = joist.bearing.is_some_and(|bearing| bearing < joist.bearing_asked);
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.fate));
     let fate = reasons.first().map_or(Fate::Stays, |reason| reason.fate);
-    Judged { joist, fate, reasons, may_span, is_short_of_bearing }
+    if fate == Fate::Sister {
+        reasons.extend(sister_fits(&joist, shared, units));
+    }
+    let is_settled = is_settled(fate, &joist);
+    Judged { joist, fate, reasons, may_span, is_settled }
+}
+
+/// A sister is as deep as its joist, or something follows.
+fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
+    let words = match (shared.sister, joist.depth?) {
+        (None, _) => "say how broad and deep sisters are: one is as deep as its joist".to_owned(),
+        (Some(sister), depth) if sister.depth < depth => format!(
+            "a sister of {} is less deep than its joist of {}: hold it to the top edge, pack it up to its bearings, and \
+             count it with its own depth",
+            units.length(sister.depth),
+            units.length(depth)
+        ),
+        (Some(sister), depth) if sister.depth > depth => format!(
+            "a sister of {} is deeper than its joist of {}: rip it, or it stands over the floor or off its bearing",
+            units.length(sister.depth),
+            units.length(depth)
+        ),
+        (Some(_), _) => return None,
+    };
+    Some(reason(Fate::Sister, Source::JoistRepair, words))
+}
+
+/// Was what it needs said to be done, after the last thing that speaks against it?
+fn is_settled(fate: Fate, joist: &Joist) -> bool {
+    if fate == Fate::Stays {
+        return true;
+    }
+    let Some((said, done)) = joist.done else { return false };
+    fate.is_settled_by(done) && joist.spots.last_bad.is_none_or(|bad| bad < said)
+}
+
+impl Fate {
+    /// Does having done that settle it? A new joist settles what nobody knew of the old one.
+    pub const fn is_settled_by(self, done: Done) -> bool {
+        match self {
+            Self::Stays => true,
+            Self::Mend => true,
+            Self::Sister => matches!(done, Done::Sistered | Done::Replaced | Done::AsTheEngineerSays),
+            Self::Open | Self::Replace => matches!(done, Done::Replaced | Done::AsTheEngineerSays),
+            Self::Engineer => matches!(done, Done::AsTheEngineerSays),
+        }
+    }
 }
 
 /// More than two joists in a row that cannot stay are an engineer's, all of them.
@@ -145,6 +193,7 @@ fn too_many_in_a_row(all: &mut [Judged]) {
         let words = format!("{} joists in a row cannot stay as they are", run.len());
         for judged in all.iter_mut().filter(|judged| run.contains(&judged.joist.number)) {
             judged.fate = Fate::Engineer;
+            judged.is_settled = is_settled(Fate::Engineer, &judged.joist);
             judged.reasons.insert(0, reason(Fate::Engineer, Source::EngineerLooks, words.clone()));
         }
     }

@@ -1,50 +1,142 @@
 //! What carries the joists, and what is framed into them: flagged, and designed by others.
 
+use super::damage::Damage;
 use super::joist::is_grave;
+use super::member::Done;
 use crate::engine::describe::in_sentence;
+use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
-#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
-/// Headers longer than these ask for more, each with what ([`Source::FramedOpenings`]).
-const HEADERS: [(Length, &str); 2] =
-    [(Length::feet(4), "double header and trimmers"), (Length::feet(6), "the header hung, or on a wall or beam")];
-/// Tail joists longer than this are held ([`Source::FramedOpenings`]).
+/// Joists at a header's ends may be single where the header lies no farther from their
+/// bearing ([`Source::SingleTrimmer`]).
+pub const SINGLE_TRIMMER: Length = Length::feet(3);
+/// A longer header is doubled, and so are the joists at its ends ([`Source::Headers`]).
+pub const DOUBLE_HEADER: Length = Length::feet(4);
+/// A longer header is hung ([`Source::Headers`]).
+pub const HUNG_HEADER: Length = Length::feet(6);
+/// Tail joists longer than this are held ([`Source::Headers`]).
 pub const HELD_TAIL: Length = Length::feet(12);
+
+/// Something that speaks against a member which carries joists.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unsound {
+    /// The member.
+    pub part: Part,
+    /// What speaks against it, in words that name it.
+    pub words: String,
+    /// The entry that says so.
+    pub by: EntryId,
+    /// What that rests on.
+    pub source: Source,
+}
 
 /// Girders, piers and ledgers that anything was said of, in order.
 pub fn supports(job: &Job) -> Vec<&Part> {
     Particulars::of(job).parts(|part| matches!(part, Part::Girder(_) | Part::Pier(_) | Part::Ledger(_)))
 }
 
-/// Those whose last word is not that they are sound, with that word. Source:
-/// [`Source::EngineerLooks`].
-pub fn said_unsound(job: &Job) -> impl Iterator<Item = String> {
+/// What was said of a member that is not sound: its state, and how a girder's plies end.
+pub fn said_unsound(job: &Job) -> Vec<Unsound> {
     let said = Particulars::of(job);
-    supports(job).into_iter().filter_map(move |part| {
-        let state = said.words(part, &list::STATE).filter(|state| *state != "sound")?;
-        Some(format!("{}: {state}", part.name()))
+    let carries =
+        |part: &Part| matches!(part, Part::Girder(_) | Part::Pier(_) | Part::Ledger(_) | Part::RimJoist | Part::Sill);
+    let mut unsound = Vec::new();
+    for part in said.parts(carries) {
+        let mut add = |item, is_bad: fn(&str) -> bool| {
+            let last = said.last(part, item).filter(|(_, value)| is_bad(value.typed()));
+            unsound.extend(last.map(|(by, value)| {
+                let words = format!(
+                    "{}: {} {}",
+                    part.name(),
+                    if *item == list::PLIES_END { "plies end" } else { "" },
+                    value.typed()
+                );
+                let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
+                Unsound { part: part.clone(), words: words.replace("  ", " "), by, source }
+            }));
+        };
+        add(&list::STATE, |state| state != "sound");
+        add(&list::PLIES_END, |end| matches!(end, "between piers" | "cannot see"));
+    }
+    unsound
+}
+
+/// Soft spots, notches and holes that are logged of such a member.
+fn spots(job: &Job) -> impl Iterator<Item = Unsound> {
+    let bad = job.now.damages().iter().filter(|(_, it)| it.value.is_bad());
+    let carries = bad.filter(|(_, it)| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
+    carries.map(|(id, it)| {
+        let Damage { of, kind, .. } = it.value;
+        let words = format!("{}: {}", of.name(), kind.found());
+        Unsound { part: of.clone(), words, by: it.head.max(*id), source: Source::EngineerLooks }
     })
 }
 
-/// What carries the joists and is not sound: as it was said to be, and as girders, sills
-/// and rims were found. Source: [`Source::EngineerLooks`].
-pub fn unsound(job: &Job) -> Vec<String> {
-    let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding)).filter_map(|it| {
+/// What was found at places on rims, sills and girders.
+fn found(job: &Job) -> impl Iterator<Item = Unsound> {
+    job.now.conditions().iter().filter(|(_, it)| is_grave(it.value.finding)).filter_map(|(id, it)| {
         let place = job.now.places().get(&it.value.place?)?.value;
-        let carries = matches!(place.element, Element::Girder | Element::Sill | Element::RimJoist);
-        carries.then(|| format!("{}: {}", place.name(), in_sentence(it.value.finding.label())))
-    });
-    let mut all: Vec<_> = said_unsound(job).chain(found).collect();
-    all.dedup();
+        let part = carrier(place.element)?;
+        let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
+        Some(Unsound { part, words, by: it.head.max(*id), source: Source::EngineerLooks })
+    })
+}
+
+/// The part that a place on such an element speaks for. Girders are not told apart by
+/// their places: a finding on one stands against the first.
+pub const fn carrier(element: Element) -> Option<Part> {
+    match element {
+        Element::RimJoist => Some(Part::RimJoist),
+        Element::Sill => Some(Part::Sill),
+        Element::Girder => Some(Part::Girder(1)),
+        Element::Joist | Element::SubfloorBelow | Element::SubfloorAbove | Element::FinishedFloor => None,
+    }
+}
+
+/// What carries the joists and is not sound, as long as nobody said later that it was seen
+/// to: as it was said to be, as its spots are logged, and as girders, sills and rims were
+/// found. Source: [`Source::EngineerLooks`].
+pub fn unsound(job: &Job) -> Vec<Unsound> {
+    let said = Particulars::of(job);
+    let is_open = |unsound: &Unsound| {
+        let done = said.last(&unsound.part, &list::DONE);
+        let done = done
+            .filter(|(_, value)| matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays)));
+        done.is_none_or(|(id, _)| id < unsound.by)
+    };
+    let mut all: Vec<_> = said_unsound(job).into_iter().chain(spots(job)).chain(found(job)).collect();
+    all.retain(is_open);
+    all.dedup_by(|one, other| one.words == other.words);
     all
 }
 
-/// What a header so long asks for, each with the span beyond which it does. Source:
-/// [`Source::FramedOpenings`].
-pub fn header_asks(span: Length) -> impl Iterator<Item = (Length, &'static str)> {
-    HEADERS.into_iter().filter(move |(beyond, _)| span > *beyond)
+/// What a framed opening asks for that it does not have, each with its source.
+///
+/// `to_bearing` is from the header to the nearer bearing of the joists at its ends.
+pub fn header_asks(span: Length, to_bearing: Option<Length>, trimmers: Option<&str>) -> Vec<(String, Source)> {
+    let mut asks = Vec::new();
+    if span > DOUBLE_HEADER {
+        asks.push(("over 4 ft it is doubled, and so are the joists at its ends".to_owned(), Source::Headers));
+    } else if trimmers != Some("doubled") {
+        match to_bearing {
+            None => asks.push((
+                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft"
+                    .to_owned(),
+                Source::SingleTrimmer,
+            )),
+            Some(far) if far > SINGLE_TRIMMER => asks.push((
+                "it lies farther than 3 ft from the bearing: double the joists at its ends".to_owned(),
+                Source::SingleTrimmer,
+            )),
+            Some(_) => {}
+        }
+    }
+    if span > HUNG_HEADER {
+        asks.push(("over 6 ft it is hung, or stands on a wall or beam".to_owned(), Source::Headers));
+    }
+    asks
 }

@@ -59,6 +59,9 @@ pub fn cover(along: Length, across: Length, roll: Roll) -> Option<Known<Cover>> 
     };
     let why =
         Why::rule("Strips lap 6 in and go 6 in up the walls, joints taped, edges sealed.", &[Source::GroundCover]);
-    let doubts = vec!["A radon rule asks for laps of 12 in: your local code decides.".to_owned()];
+    let doubts = vec![
+        Source::CoverLaps.noted("Radon rules and some others ask for laps of 12 in, and your local code decides"),
+        Source::CoverState.noted("No thinner than 6 mil"),
+    ];
     Some(Known { value, assumed: Vec::new(), doubts, why })
 }

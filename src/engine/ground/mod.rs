@@ -2,13 +2,15 @@
 //!
 //! Each rule names its section and edition; states differ, and local code decides.
 
+pub mod checks;
 pub mod cover;
 pub mod plan;
 pub mod rain;
 pub mod roof;
 pub mod vents;
 
+pub use checks::Check;
 pub use cover::{Cover, Roll, cover};
-pub use plan::Check;
+pub use plan::{AirWay, Covered};
 pub use roof::{Runoff, runoff};
 pub use vents::{Unvented, Vents, unvented, vents};

@@ -1,5 +1,5 @@
-//! What the job asks of its ground and air: the cover, the vents or what stands in for
-//! them, and whether wood, access and openings keep to the rules.
+//! What the job asks of its ground and air: the cover, and the vents or what stands in for
+//! them.
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
@@ -14,6 +14,8 @@ use crate::engine::units::{Area, Length};
 
 /// Corners of a house ([`Source::VentArea`]): one vent near each.
 const CORNERS: u32 = 4;
+/// Floor for a part of vents over bare ground ([`Source::VentArea`]).
+const BARE: u32 = 150;
 /// Around a pier of masonry blocks 16 in square (common practice, no source).
 const AROUND_A_PIER: Length = Length::inches(64);
 
@@ -30,17 +32,15 @@ pub enum AirWay {
     Dehumidifier,
 }
 
-/// Something that is held to a rule.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Check {
-    /// What is held to it.
-    pub what: &'static str,
-    /// Is it kept? None if it was not measured.
-    pub holds: Option<bool>,
-    /// What was measured and what is asked for, in words.
-    pub says: String,
-    /// The rule.
-    pub source: Source,
+/// Is the ground to lie under a cover?
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Covered {
+    /// It was said to.
+    Yes,
+    /// It was said not to.
+    No,
+    /// Nobody said. That is never taken for covered.
+    NotSaid,
 }
 
 /// The ground under the house.
@@ -80,22 +80,54 @@ impl Ground {
 }
 
 impl AirWay {
-    /// The one that was chosen; until then vents, or exhaust where there are none.
+    /// The one that was chosen.
+    pub fn chosen(job: &Job) -> Option<Self> {
+        match Particulars::of(job).words(&Part::House, &list::AIR_WAY)? {
+            "exhaust fan" => Some(Self::Exhaust),
+            "supply from the house" => Some(Self::Supply),
+            "dehumidifier" => Some(Self::Dehumidifier),
+            _ => Some(Self::Vents),
+        }
+    }
+
+    /// The one that was chosen; until then vents, or exhaust, which asks for the most, where
+    /// there are none.
     pub fn of(job: &Job) -> Self {
-        match Particulars::of(job).words(&Part::House, &list::AIR_WAY) {
-            Some("exhaust fan") => Self::Exhaust,
-            Some("supply from the house") => Self::Supply,
-            Some("dehumidifier") => Self::Dehumidifier,
-            None if job.venting() == Some(&Venting::Unvented) => Self::Exhaust,
-            _ => Self::Vents,
+        Self::chosen(job).unwrap_or(match job.venting() {
+            Some(Venting::Unvented) => Self::Exhaust,
+            Some(Venting::Vented) | None => Self::Vents,
+        })
+    }
+}
+
+impl Covered {
+    /// As it was said, and not as some rule would have it.
+    pub fn of(job: &Job) -> Self {
+        match Particulars::of(job).words(&Part::House, &list::COVERED) {
+            Some("yes") => Self::Yes,
+            Some(_) => Self::No,
+            None => Self::NotSaid,
+        }
+    }
+
+    /// What was said, in words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Yes => "said to be covered",
+            Self::No => "said not to be covered",
+            Self::NotSaid => "not said to be covered",
         }
     }
 }
 
-/// Is the ground to be covered? As stated; an unvented space has to be.
-pub fn is_covered(job: &Job) -> bool {
-    let stated = Particulars::of(job).words(&Part::House, &list::COVERED);
-    stated.map_or(AirWay::of(job) != AirWay::Vents, |word| word == "yes")
+/// Is a cover to be bought? As stated; for an unvented space, which has to have one, unless
+/// somebody says no.
+pub fn wants_cover(job: &Job) -> bool {
+    match Covered::of(job) {
+        Covered::Yes => true,
+        Covered::No => false,
+        Covered::NotSaid => AirWay::of(job) != AirWay::Vents,
+    }
 }
 
 /// What a cover of the ground takes. Source: [`Source::GroundCover`], [`Source::RadonLap`].
@@ -138,30 +170,65 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
         return Figure::without([(ground.is_none(), Need::Ground), (each.is_none(), Need::VentLabel)]);
     };
     let mut assumed: Vec<_> = ground.assumed.clone().into_iter().collect();
-    let ratio = said.words(&Part::House, &list::VENT_RATIO);
-    let one_in = match ratio {
-        Some("1/300") => 300,
-        Some("1/1500 over a cover") => 1500,
-        Some(_) => 150,
-        None => {
-            assumed.push("vents of 1/150 of the floor".to_owned());
-            150
-        }
-    };
+    let ratio = Ratio::of(job);
+    if ratio.is_assumed {
+        assumed.push("vents of 1/150 of the floor".to_owned());
+    }
     let corners = match said.words(&Part::House, &list::VENT_CORNERS) {
         Some("no") => 0,
         _ => CORNERS,
     };
-    let mut known = vents(ground.area(), one_in, Area::from_square_inches(each.get()), corners);
-    if one_in == 300 {
-        known.why.sources.push(Source::VentAreaStates);
-    }
-    if one_in == 1500 && !is_covered(job) {
-        known.doubts.push("1/1500 holds over a cover alone, and the ground is not said to be covered.".to_owned());
-    }
+    let mut known = vents(ground.area(), ratio.one_in, Area::from_square_inches(each.get()), corners);
+    known.why.sources.extend(ratio.source);
+    known.doubts.extend(ratio.doubt);
     known.doubts.push(Source::VentScreens.noted("Across from each other, so that air goes through, and screened"));
     known.assumed = assumed;
     Figure::Known(known)
+}
+
+/// Why more vents are counted than were asked for: they are to be fewer than bare ground
+/// takes, and nobody said that it is covered.
+pub fn too_few_vents(job: &Job) -> Option<String> {
+    let ratio = Ratio::of(job);
+    ratio.doubt.filter(|_| ratio.is_refused)
+}
+
+/// A vent opening's part of the floor, as far as the ground's cover bears it.
+struct Ratio {
+    one_in: u32,
+    is_assumed: bool,
+    is_refused: bool,
+    source: Option<Source>,
+    doubt: Option<String>,
+}
+
+impl Ratio {
+    /// What is stated holds only over the cover that its own rule asks for; until the ground
+    /// is said to be covered, the ratio of bare ground is taken.
+    fn of(job: &Job) -> Self {
+        let stated = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
+        let covered = Covered::of(job);
+        let (one_in, source, over) = match stated {
+            Some("1/300") => (300, Some(Source::VentAreaStates), "6 mil, joints lapped 6 in, to the foundation wall"),
+            Some("1/1500 over a cover") => (1500, None, "a class I vapor retarder, with air going across"),
+            _ => {
+                return Self {
+                    one_in: BARE,
+                    is_assumed: stated.is_none(),
+                    is_refused: false,
+                    source: None,
+                    doubt: None,
+                };
+            }
+        };
+        if covered == Covered::Yes {
+            let doubt = Some(format!("1/{one_in} holds over a cover alone: {over}."));
+            return Self { one_in, is_assumed: false, is_refused: false, source, doubt };
+        }
+        let doubt =
+            format!("1/{one_in} asks for a cover, {over}. The ground is {}: 1/{BARE} is taken.", covered.label());
+        Self { one_in: BARE, is_assumed: false, is_refused: true, source, doubt: Some(doubt) }
+    }
 }
 
 /// The air of a space without vents. Source: [`Source::UnventedAir`],
@@ -172,62 +239,9 @@ pub fn unvented_for(job: &Job) -> Figure<Unvented> {
         return Figure::without([(ground.is_none(), Need::Ground), (height.is_none(), Need::CrawlHeight)]);
     };
     let Known { value, mut doubts, why, .. } = unvented(ground.area(), height);
-    doubts.push(
-        "The ground covered from wall to wall, joints taped, edges sealed 6 in up; the walls insulated.".to_owned(),
-    );
-    if !is_covered(job) {
-        doubts.push("It is not said to be covered, and without vents it has to be.".to_owned());
-    }
     doubts.push(Source::OutdoorFans.noted("No more than the code's flow of outdoor air"));
     if AirWay::of(job) == AirWay::Dehumidifier {
         doubts.push("Not every edition and state lists a dehumidifier: ask before one is bought.".to_owned());
     }
     Figure::Known(Known { value, assumed: ground.assumed.clone().into_iter().collect(), doubts, why })
-}
-
-/// Wood to soil, and the way in, held to the rules. Source: [`Source::WoodToSoil`],
-/// [`Source::AccessSize`].
-pub fn checks(job: &Job, units: Units) -> Vec<Check> {
-    let said = Particulars::of(job);
-    let of = |item| said.length(&Part::House, item);
-    let joists = job.crawl_height().map(|height| height.value);
-    let soil = [
-        ("Joists to soil", joists, 18),
-        ("Girders to soil", of(&list::GIRDER_CLEARANCE), 12),
-        ("Posts to soil", of(&list::POST_CLEARANCE), 8),
-        ("Sills to outside ground", of(&list::SILL_CLEARANCE), 8),
-    ];
-    let soil = soil.map(|(what, measured, least)| clear(what, measured, Length::inches(least), units));
-    soil.into_iter().chain([access(said, units)]).collect()
-}
-
-fn clear(what: &'static str, measured: Option<Length>, least: Length, units: Units) -> Check {
-    let asked = units.length(least);
-    let (holds, says) = match measured {
-        None => (None, format!("not measured; at least {asked}, or wood that is treated or durable")),
-        Some(measured) if measured >= least => (Some(true), format!("{}, {asked} asked for", units.length(measured))),
-        Some(measured) => (
-            Some(false),
-            format!("{}, {asked} asked for: treated or naturally durable wood there", units.length(measured)),
-        ),
-    };
-    Check { what, holds, says, source: Source::WoodToSoil }
-}
-
-fn access(said: Particulars<'_>, units: Units) -> Check {
-    let of = |item| said.length(&Part::House, item);
-    let sides = of(&list::ACCESS_WIDTH).zip(of(&list::ACCESS_LENGTH));
-    let is_wall = said.words(&Part::House, &list::ACCESS) == Some("wall");
-    let (short, long) = if is_wall { (16, 24) } else { (18, 24) };
-    let (short, long) = (Length::inches(short), Length::inches(long));
-    let through = if is_wall { "a wall" } else { "a floor" };
-    let asked = format!("{} × {} through {through}", units.length(short), units.length(long));
-    let (holds, says) = match sides {
-        None => (None, format!("not measured; {asked}")),
-        Some((one, other)) => {
-            let holds = one.min(other) >= short && one.max(other) >= long;
-            (Some(holds), format!("{} × {}, {asked} asked for", units.length(one), units.length(other)))
-        }
-    };
-    Check { what: "Access", holds, says, source: Source::AccessSize }
 }

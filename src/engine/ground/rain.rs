@@ -1,6 +1,6 @@
 //! What the job asks of its roof's water: gutter, downspouts, and where it lands.
 
-use super::plan::Check;
+use super::checks::Check;
 use super::roof::{Runoff, runoff};
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::job::Job;
@@ -14,10 +14,10 @@ const LED: Length = Length::feet(5);
 /// How ground falls in its first 10 ft ([`Source::Grading`]).
 const FALLS: Length = Length::inches(6);
 
-/// Gutters by name, and the roof that each drains at an inch an hour, square feet
-/// ([`Source::GutterCapacity`]).
+/// Gutters by name, and the roof that each drains at an inch an hour, square feet: by nominal
+/// size ([`Source::GutterCapacity`], [`Source::GutterShape`]).
 const GUTTERS: [(&str, f64); 4] =
-    [("5 in K-style", 5520.0), ("6 in K-style", 7960.0), ("5 in half-round", 2500.0), ("6 in half-round", 3840.0)];
+    [("5 in K-style", 2500.0), ("6 in K-style", 3840.0), ("5 in half-round", 2500.0), ("6 in half-round", 3840.0)];
 
 /// The roof's water, and what takes it away.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,7 +34,7 @@ pub struct Rain {
 }
 
 /// The water of the job's roof. Source: [`Source::Downspouts`], [`Source::PitchFactor`],
-/// [`Source::GutterCapacity`].
+/// [`Source::GutterCapacity`], [`Source::GutterShape`].
 pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
     let said = Particulars::of(job);
     let amount = |item| said.amount(&Part::House, item);
@@ -53,10 +53,13 @@ pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
         1.1
     });
     let plan = Area::from_square_inches(plan.get() * 144.0);
-    let Known { value: runoff, doubts, mut why, .. } = runoff(plan, factor, inches.get(), each.get());
-    why.sources.extend([Source::PitchFactor, Source::GutterCapacity]);
+    let Known { value: runoff, mut doubts, mut why, .. } = runoff(plan, factor, inches.get(), each.get());
+    why.sources.extend([Source::PitchFactor, Source::GutterCapacity, Source::GutterShape]);
     why = why.with("roof", units.area(plan)).with("pitch factor", factor.to_string());
     let (gutter, takes) = gutter(said, runoff.at_an_inch.to_square_feet());
+    if said.amount(&Part::House, &list::GUTTER_TAKES).is_none() && gutter.is_some_and(|name| name.contains("K-style")) {
+        doubts.push("Taken as a half-round gutter of its size: where it takes more, state its own table.".to_owned());
+    }
     let eave = said.length(&Part::House, &list::EAVE);
     Figure::Known(Known { value: Rain { runoff, gutter, takes, eave }, assumed, doubts, why })
 }

@@ -6,6 +6,7 @@ use super::fact::{Acknowledgement, Fact, HandOver, Visit};
 use super::thing::{Kind, Shelf, Shelves};
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::Condition;
+use crate::engine::framing::Damage;
 use crate::engine::moisture::{Meter, Reading};
 use crate::engine::origin::Check;
 use crate::engine::particular::Particular;
@@ -113,6 +114,8 @@ observations! {
     SurfaceReading => surfaces, "surface", "surface temperature";
     /// Conditions.
     Condition => conditions, "condition", "condition";
+    /// Soft spots, notches and holes.
+    Damage => damages, "damage", "soft spot or cut";
     /// Questions of the checklist, answered.
     Check => checks, "check", "check";
     /// Particulars of the house.

@@ -1,7 +1,9 @@
 //! From what a meter showed to what it says of the wood: the corrections that the
 //! meter has not made itself, and which number decides.
 
+use super::bounds::{Bounds, Outside};
 use super::kept::Kept;
+use super::low::MayReadLow;
 use super::steps::{self, Working};
 use super::{Meter, Shown, Wood};
 use crate::engine::air::shown;
@@ -17,19 +19,65 @@ pub const LEAST_USABLE: MoistureContent = MoistureContent::percent(7);
 /// Above it the wood is at or above fiber saturation, however far.
 pub const MOST_USABLE: MoistureContent = MoistureContent::percent(28);
 
+/// No reading is surer than this, in points of moisture content, corrected or not
+/// ([`Source::MeterAccuracy`]).
+pub const METER_ERROR: f64 = 2.0;
+
+/// Where a reading stands: at a number, or off one of the ends of its meter's scale, which
+/// is no number. In this order, wetter is greater.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stands {
+    /// Under the meter's minimum: at most this.
+    Under(MoistureContent),
+    /// At this.
+    At(MoistureContent),
+    /// Over the meter's maximum: at least this, and nobody knows how much more.
+    Over(MoistureContent),
+}
+
+impl Stands {
+    /// The number that may be drawn and averaged; none off the scale.
+    pub const fn number(self) -> Option<MoistureContent> {
+        match self {
+            Self::At(moisture) => Some(moisture),
+            Self::Under(_) | Self::Over(_) => None,
+        }
+    }
+
+    /// The number that it stands at, under or over: for comparing, never for showing.
+    pub const fn bound(self) -> MoistureContent {
+        match self {
+            Self::Under(bound) | Self::At(bound) | Self::Over(bound) => bound,
+        }
+    }
+
+    /// Is it over the meter's maximum?
+    pub const fn is_over(self) -> bool {
+        matches!(self, Self::Over(_))
+    }
+
+    /// Does it count as wetter than `limit`? What is over the maximum always does.
+    pub fn is_above(self, limit: MoistureContent) -> bool {
+        self.is_over() || self.bound() > limit
+    }
+}
+
 /// A reading with the corrections that the meter has not made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Corrected {
-    /// What the meter showed; none when it showed only that it is past its scale.
+    /// What the meter showed; none when it showed only that it is off its scale.
     pub shown: Option<MoistureContent>,
     /// The reading after the steps that were applied; none when none was, whether
     /// because the meter corrects it or because nothing can: the steps tell.
-    pub corrected: Option<MoistureContent>,
-    /// The wetter of shown and corrected: decisions go by this. A reading past the
-    /// scale is at least this.
-    pub decides: MoistureContent,
-    /// Was the reading past the end of the meter's scale?
-    pub over_maximum: bool,
+    pub by_tables: Option<MoistureContent>,
+    /// The wetter of shown and by tables. Decisions go by this, and every page shows it
+    /// under this name.
+    pub corrected: Stands,
+    /// Was a number typed that is not believed? It settles nothing: read it again.
+    pub doubted: bool,
+    /// How far the wood may be wetter than this, because its species is not known well
+    /// enough.
+    pub may_read_low: Option<MayReadLow>,
     /// Is it good only for comparing with readings of the same meter on the same
     /// material, and with no limit?
     pub relative: bool,
@@ -40,17 +88,41 @@ pub struct Corrected {
 }
 
 impl Corrected {
+    /// A reading as its meter showed it, nothing done to it.
+    pub const fn as_shown(stands: Stands) -> Self {
+        Self {
+            shown: stands.number(),
+            by_tables: None,
+            corrected: stands,
+            doubted: false,
+            may_read_low: None,
+            relative: false,
+            temperature: Step::Left,
+            species: Step::Left,
+        }
+    }
+
     /// Is the wood at or above fiber saturation: past [`MOST_USABLE`], and not merely
     /// relative?
     pub fn above_fibre_saturation(&self) -> bool {
-        let past = self.decides > MOST_USABLE || (self.over_maximum && self.decides == MOST_USABLE);
+        let past = match self.corrected {
+            Stands::Under(_) => false,
+            Stands::At(moisture) => moisture > MOST_USABLE,
+            Stands::Over(least) => least >= MOST_USABLE,
+        };
         past && !self.relative
+    }
+
+    /// The wettest that the wood may be by what is known of its species.
+    pub fn at_worst(&self) -> MoistureContent {
+        let low = self.may_read_low.map_or(0.0, |low| low.points.to_percent());
+        MoistureContent::from_percent_f64(self.corrected.bound().to_percent() + low)
     }
 
     /// Is there a percentage in which temperature and species are both accounted for?
     pub fn is_fully_corrected(&self) -> bool {
         let done = |step| step != Step::Left;
-        self.shown.is_some() && !self.relative && done(self.temperature) && done(self.species)
+        self.corrected.number().is_some() && !self.relative && done(self.temperature) && done(self.species)
     }
 }
 
@@ -92,10 +164,41 @@ pub enum WoodTemperature {
 /// [`Source::ResistanceSpecies`], [`Source::MeterAccuracy`].
 pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &WoodTemperature) -> Known<Corrected> {
     let kept = Kept::reasons(meter, wood);
+    let bounds = Bounds::of(meter);
     match shown {
-        Shown::OverMaximum => past_the_scale(meter, wood, &kept),
-        Shown::Percent(reading) => percentage(reading.value, meter, wood, temperature, &kept),
+        Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, &kept),
+        Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, &kept),
+        Shown::Percent(reading) => match bounds.outside(reading.value) {
+            None => percentage(reading.value, meter, wood, temperature, &kept),
+            Some(outside) => doubted(reading.value, &bounds, outside, inputs(meter, wood), &kept),
+        },
     }
+}
+
+/// A number outside of what is believed is no number: it is beyond the bound, in doubt.
+fn doubted(
+    reading: MoistureContent,
+    bounds: &Bounds,
+    outside: Outside,
+    inputs: Why,
+    kept: &[Kept],
+) -> Known<Corrected> {
+    let value = Corrected {
+        shown: Some(reading),
+        doubted: true,
+        relative: is_relative(kept),
+        ..Corrected::as_shown(bounds.stands(outside))
+    };
+    let text = format!("{} is {}: doubted, so read it again", shown::moisture(reading), bounds.words(outside));
+    let mut doubts = vec![Source::LikelyReadings.noted(&text)];
+    doubts.extend(kept.iter().filter(|reason| reason.is_relative()).map(|reason| reason.words()));
+    let mut why = inputs.with("shown", shown::moisture(reading));
+    why.rule = "A number that is not believed counts as beyond the bound that it passes.".to_owned();
+    Known { value, assumed: Vec::new(), doubts, why }
+}
+
+fn is_relative(kept: &[Kept]) -> bool {
+    kept.iter().any(|reason| reason.is_relative())
 }
 
 fn percentage(
@@ -111,57 +214,60 @@ fn percentage(
         steps::temperature(&mut work, meter, temperature);
         steps::species(&mut work, meter, wood.species);
     }
-    let corrected = work.is_changed().then_some(work.value);
+    let by_tables = work.is_changed().then_some(work.value);
+    let relative = is_relative(kept);
+    let scale = meter.and_then(|meter| meter.scale);
     let value = Corrected {
         shown: Some(reading),
-        corrected,
-        decides: corrected.map_or(reading, |corrected| corrected.max(reading)),
-        over_maximum: false,
-        relative: kept.iter().any(|reason| reason.is_relative()),
+        by_tables,
+        relative,
+        may_read_low: MayReadLow::after(work.species, scale, wood.species).filter(|_| !relative),
         temperature: work.temperature,
         species: work.species,
+        ..Corrected::as_shown(Stands::At(by_tables.map_or(reading, |by_tables| by_tables.max(reading))))
     };
-    work.doubts.extend(doubts(&value, meter));
+    work.doubts.extend(doubts(&value));
     work.finish(value)
 }
 
-/// A reading past the scale says "at least": the meter's maximum, or for want of that
-/// the end of the usable range, assumed aloud.
-fn past_the_scale(meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
-    let maximum = meter.and_then(|meter| meter.maximum.as_ref()).map(|typed| typed.value);
-    let least = maximum.unwrap_or(MOST_USABLE);
-    let value = Corrected {
-        shown: None,
-        corrected: None,
-        decides: least,
-        over_maximum: true,
-        relative: kept.iter().any(|reason| reason.is_relative()),
-        temperature: Step::Left,
-        species: Step::Left,
+/// A reading off the scale says "at least" or "at most": the meter's own end, or for want of
+/// that the end of the usable range, assumed aloud.
+fn off_the_scale(outside: Outside, meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
+    let (end, usable, name, words) = match outside {
+        Outside::Under => {
+            (meter.and_then(|meter| meter.minimum.as_ref()), LEAST_USABLE, "minimum", "under the minimum")
+        }
+        Outside::Over => (meter.and_then(|meter| meter.maximum.as_ref()), MOST_USABLE, "maximum", "over the maximum"),
     };
-    let assumed = match maximum {
+    let bound = end.map_or(usable, |typed| typed.value);
+    let said = shown::moisture(bound);
+    let (stands, doubt) = match outside {
+        Outside::Under => {
+            (Stands::Under(bound), format!("Under the meter's scale: at most {said}, if its pins touch the wood"))
+        }
+        Outside::Over => {
+            (Stands::Over(bound), format!("Past the meter's scale: at least {said}, and nobody knows how much more"))
+        }
+    };
+    let value = Corrected { relative: is_relative(kept), ..Corrected::as_shown(stands) };
+    let assumed = match end {
         Some(_) => Vec::new(),
-        None => vec![format!("The meter's maximum is not known: taken as {}", shown::moisture(least))],
+        None => vec![format!("The meter's {name} is not known: taken as {said}")],
     };
-    let mut doubts =
-        vec![format!("Past the meter's scale: at least {}, and nobody knows how much more", shown::moisture(least))];
+    let mut doubts = vec![doubt];
     doubts.extend(kept.iter().filter(|reason| reason.is_relative()).map(|reason| reason.words()));
-    let mut why = inputs(meter, wood).with("shown", "over the maximum");
-    why.rule = "A reading past the scale is at least the meter's maximum.".to_owned();
+    let mut why = inputs(meter, wood).with("shown", words);
+    why.rule = "A reading off the scale is at or beyond the meter's own end of it.".to_owned();
     Known { value, assumed, doubts, why }
 }
 
 /// What every percentage must bear in mind, whatever was done to it.
-fn doubts(value: &Corrected, meter: Option<&Meter>) -> Vec<String> {
+fn doubts(value: &Corrected) -> Vec<String> {
     let mut doubts = Vec::new();
-    let maximum = meter.and_then(|meter| meter.maximum.as_ref());
-    if let Some(maximum) = maximum.filter(|maximum| value.shown > Some(maximum.value)) {
-        let most = shown::moisture(maximum.value);
-        doubts.push(format!("More than the {most} that the meter is said to show: check the reading"));
-    }
     if value.relative {
         return doubts;
     }
+    doubts.extend(value.may_read_low.map(MayReadLow::words));
     if value.shown.is_some_and(|shown| shown < LEAST_USABLE || shown > MOST_USABLE) {
         doubts.push(Source::KilnManual.noted("Shown outside 7 to 28 %, where pins can be trusted"));
     }
@@ -170,7 +276,7 @@ fn doubts(value: &Corrected, meter: Option<&Meter>) -> Vec<String> {
         doubts.push(Source::KilnManual.noted("Above 28 %: at or above fiber saturation, not a number to count on"));
         doubts.push(Source::ElectricLimit.noted("Electric readings follow moisture only below about 30 %"));
     }
-    if value.corrected.is_some() {
+    if value.by_tables.is_some() {
         let text = "Lumber kiln-dried hot, at 180 °F and over, comes out too wet: 0.6 to 4.5 % in two northern woods";
         doubts.push(Source::HighTemperatureDrying.noted(text));
     }

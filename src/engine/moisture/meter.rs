@@ -23,6 +23,9 @@ pub struct Meter {
     pub corrects_temperature: Answer,
     /// Is what it shows already corrected for the wood's species?
     pub corrects_species: Answer,
+    /// The least that it can show; left out when that is not known. Since 1.5.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub minimum: Option<Typed<MoistureContent>>,
     /// The most that it can show; left out when that is not known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub maximum: Option<Typed<MoistureContent>>,

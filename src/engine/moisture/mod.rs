@@ -8,18 +8,23 @@
 //! Start with [`reading`] and [`meter`] (what is logged), then [`correction`], which
 //! rests on two tables: [`chart`] (temperature) and [`resistance`] (species).
 
+pub mod bounds;
 pub mod chart;
 pub mod correction;
 pub mod flooring;
 mod kept;
+pub mod low;
 pub mod meter;
 pub mod reading;
 pub mod resistance;
+pub mod said;
 pub mod species;
 mod steps;
 
-pub use correction::{Corrected, Step, WoodTemperature, correct};
+pub use bounds::{Bounds, Outside};
+pub use correction::{Corrected, Stands, Step, WoodTemperature, correct};
 pub use flooring::FlooringGate;
+pub use low::MayReadLow;
 pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};
 pub use resistance::Resistance;

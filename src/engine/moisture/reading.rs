@@ -21,6 +21,38 @@ pub struct Reading {
     /// How warm the wood was, if that was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wood_temperature: Option<Typed<Temperature>>,
+    /// Was the number asked about, because it is not believed, and kept? Since 1.5.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub doubted: bool,
+    /// The number that was typed first, where the answer to that question was that the
+    /// meter showed it is off its scale. Since 1.5.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub typed_first: Option<Typed<MoistureContent>>,
+    /// Was it taken on dry panel of the same kind elsewhere in the house, for readings on
+    /// this kind to be held against? Since 1.5.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub reference: bool,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+const fn is_false(is: &bool) -> bool {
+    !*is
+}
+
+impl Reading {
+    /// What was shown on a wood at a place; nothing else was said.
+    pub const fn new(place: EntryId, shown: Shown, wood: Wood) -> Self {
+        Self {
+            place,
+            meter: None,
+            shown,
+            wood,
+            wood_temperature: None,
+            doubted: false,
+            typed_first: None,
+            reference: false,
+        }
+    }
 }
 
 /// What a meter showed.
@@ -32,6 +64,8 @@ pub enum Shown {
     Percent(Typed<MoistureContent>),
     /// Only that it is past the end of the scale.
     OverMaximum,
+    /// Only that it is below the start of the scale. Since 1.5.
+    UnderMinimum,
 }
 
 /// What a reading was taken on.
@@ -64,6 +98,20 @@ pub enum Material {
     Unknown,
 }
 
+impl Wood {
+    /// The wood in a few words: "Douglas-fir", "plywood", "species not said".
+    pub fn words(self) -> String {
+        match (self.material, self.species) {
+            (Material::Solid, Some(Species::Unknown)) => "species unknown".to_owned(),
+            (Material::Solid, Some(species)) => species.label().to_owned(),
+            (Material::Solid, None) => "species not said".to_owned(),
+            (Material::Unknown, _) => "wood not said".to_owned(),
+            (made_up, Some(species)) => format!("{}, {}", made_up.label(), species.label()),
+            (made_up, None) => made_up.label().to_owned(),
+        }
+    }
+}
+
 impl Material {
     /// Every material, in the order that a choice shows them.
     pub const ALL: [Self; 6] = [Self::Solid, Self::Treated, Self::Plywood, Self::Osb, Self::OtherGlued, Self::Unknown];
@@ -90,7 +138,7 @@ mod tests {
     fn a_job_file_carries_what_is_known_and_no_more() {
         let place = EntryId { count: 7, device: DeviceId::new(1) };
         let wood = Wood { material: Material::Solid, species: None };
-        let reading = Reading { place, meter: None, shown: Shown::OverMaximum, wood, wood_temperature: None };
+        let reading = Reading::new(place, Shown::OverMaximum, wood);
         let json = serde_json::to_string(&reading).unwrap();
         assert_eq!(json, format!(r#"{{"place":"{place}","shown":"over_maximum","wood":{{"material":"solid"}}}}"#));
         assert_eq!(serde_json::from_str::<Reading>(&json).unwrap(), reading);

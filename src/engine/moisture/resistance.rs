@@ -64,34 +64,106 @@ const SITKA_SPRUCE: Row = [
     22400.0, 5890.0, 2140.0, 830.0, 365.0, 165.0, 83.0, 44.0, 25.1, 15.5, 9.8, 6.3, 4.27, 3.02, 2.14, 1.58, 1.17, 0.91,
     0.71,
 ];
+const WESTERN_LARCH: Row = [
+    39800.0, 11200.0, 3980.0, 1445.0, 560.0, 250.0, 120.0, 63.0, 33.9, 19.9, 12.3, 7.6, 5.02, 3.39, 2.29, 1.62, 1.2,
+    0.87, 0.66,
+];
+const CALIFORNIA_RED_FIR: Row = [
+    31600.0, 6760.0, 2000.0, 725.0, 315.0, 150.0, 83.0, 48.0, 28.8, 18.2, 11.8, 7.6, 5.01, 3.31, 2.29, 1.58, 1.15,
+    0.83, 0.63,
+];
 const REDWOOD: Row = [
     22400.0, 4680.0, 1550.0, 615.0, 250.0, 100.0, 45.0, 22.0, 12.6, 7.2, 4.7, 3.2, 2.29, 1.74, 1.32, 1.05, 0.85, 0.71,
     0.6,
 ];
 
-/// The rows that stand for `species`: its own, those of the group's woods that have
-/// one, or none. Loblolly and lodgepole pine have none here, so spruce-pine-fir rests
-/// on Sitka spruce alone.
+/// A wood that may stand behind a name, and its row if that is at hand.
+struct Member {
+    name: &'static str,
+    row: Option<Row>,
+}
+
+const fn of(name: &'static str, row: Row) -> Member {
+    Member { name, row: Some(row) }
+}
+
+const fn unfound(name: &'static str) -> Member {
+    Member { name, row: None }
+}
+
+/// The woods that stand behind `species`: itself, or every member of its group.
 /// Source of the groups: [`Source::SpeciesGroups`](crate::engine::sources::Source::SpeciesGroups).
-const fn rows(species: Species) -> &'static [Row] {
+const fn members(species: Species) -> &'static [Member] {
     match species {
-        Species::DouglasFir => &[DOUGLAS_FIR],
-        Species::WesternHemlock => &[WESTERN_HEMLOCK],
-        Species::WhiteFir => &[WHITE_FIR],
-        Species::LongleafPine => &[LONGLEAF_PINE],
-        Species::ShortleafPine => &[SHORTLEAF_PINE],
-        Species::PonderosaPine => &[PONDEROSA_PINE],
-        Species::SitkaSpruce | Species::SprucePineFir => &[SITKA_SPRUCE],
-        Species::Redwood => &[REDWOOD],
-        Species::SouthernPine => &[LONGLEAF_PINE, SHORTLEAF_PINE],
-        Species::HemFir => &[WESTERN_HEMLOCK, WHITE_FIR],
-        Species::WesternRedcedar | Species::Unknown => &[],
+        Species::DouglasFir => const { &[of("Douglas-fir", DOUGLAS_FIR)] },
+        Species::WesternLarch => const { &[of("western larch", WESTERN_LARCH)] },
+        Species::CaliforniaRedFir => const { &[of("California red fir", CALIFORNIA_RED_FIR)] },
+        Species::WesternHemlock => const { &[of("western hemlock", WESTERN_HEMLOCK)] },
+        Species::WhiteFir => const { &[of("white fir", WHITE_FIR)] },
+        Species::LongleafPine => const { &[of("longleaf pine", LONGLEAF_PINE)] },
+        Species::ShortleafPine => const { &[of("shortleaf pine", SHORTLEAF_PINE)] },
+        Species::PonderosaPine => const { &[of("ponderosa pine", PONDEROSA_PINE)] },
+        Species::SitkaSpruce => const { &[of("Sitka spruce", SITKA_SPRUCE)] },
+        Species::Redwood => const { &[of("redwood", REDWOOD)] },
+        Species::WesternRedcedar => const { &[unfound("western redcedar")] },
+        Species::DouglasFirLarch => const { &[of("Douglas-fir", DOUGLAS_FIR), of("western larch", WESTERN_LARCH)] },
+        Species::SouthernPine => {
+            const {
+                &[
+                    of("longleaf pine", LONGLEAF_PINE),
+                    of("shortleaf pine", SHORTLEAF_PINE),
+                    unfound("loblolly pine"),
+                    unfound("slash pine"),
+                ]
+            }
+        }
+        Species::HemFir => {
+            const {
+                &[
+                    of("western hemlock", WESTERN_HEMLOCK),
+                    of("white fir", WHITE_FIR),
+                    of("California red fir", CALIFORNIA_RED_FIR),
+                    unfound("grand fir"),
+                    unfound("noble fir"),
+                    unfound("Pacific silver fir"),
+                ]
+            }
+        }
+        Species::SprucePineFir => {
+            const {
+                &[
+                    of("Sitka spruce", SITKA_SPRUCE),
+                    unfound("black spruce"),
+                    unfound("white spruce"),
+                    unfound("red spruce"),
+                    unfound("Engelmann spruce"),
+                    unfound("Norway spruce"),
+                    unfound("jack pine"),
+                    unfound("red pine"),
+                    unfound("lodgepole pine"),
+                    unfound("balsam fir"),
+                    unfound("alpine fir"),
+                ]
+            }
+        }
+        Species::Unknown => &[],
     }
 }
 
+/// The rows that stand for `species`: its own, those of the group's woods that have one,
+/// or none.
+fn rows(species: Species) -> impl Iterator<Item = &'static Row> + Clone {
+    members(species).iter().filter_map(|member| member.row.as_ref())
+}
+
+/// The woods of a group whose rows are not at hand, by name; of a single wood itself.
+pub fn without_row(species: Species) -> impl Iterator<Item = &'static str> {
+    members(species).iter().filter(|member| member.row.is_none()).map(|member| member.name)
+}
+
 /// Is there a row for `species`, or for the woods of its group?
-pub const fn has_row(species: Species) -> bool {
-    !rows(species).is_empty()
+pub fn has_row(species: Species) -> bool {
+    rows(species).next().is_some()
 }
 
 /// The moisture content at which `species` has `resistance`, at 80 °F; of a group, the
@@ -100,7 +172,7 @@ pub const fn has_row(species: Species) -> bool {
 /// Source: [`Source::ResistanceDouglasFir`](crate::engine::sources::Source::ResistanceDouglasFir),
 /// [`Source::ResistanceSpecies`](crate::engine::sources::Source::ResistanceSpecies).
 pub fn moisture_at(species: Species, resistance: Resistance) -> Option<MoistureContent> {
-    wettest(rows(species).iter().map(|row| row_moisture(row, log_conductance(resistance.to_megohms()))))
+    wettest(rows(species).map(|row| row_moisture(row, log_conductance(resistance.to_megohms()))))
 }
 
 /// The moisture content at which Douglas-fir has `resistance`, at 80 °F, by a line that a
@@ -124,8 +196,8 @@ pub fn from_scale(shown: MoistureContent, scale: Species, wood: Species) -> Opti
     if scale == wood {
         return Some(shown);
     }
-    let sensed = rows(scale).iter().map(|row| row_log_conductance(row, shown.to_percent()));
-    wettest(sensed.flat_map(|sensed| rows(wood).iter().map(move |row| row_moisture(row, sensed?))))
+    let sensed = rows(scale).map(|row| row_log_conductance(row, shown.to_percent()));
+    wettest(sensed.flat_map(|sensed| rows(wood).map(move |row| row_moisture(row, sensed?))))
 }
 
 /// The greatest, if there is one and none is missing.
@@ -190,7 +262,7 @@ mod tests {
     #[test]
     fn wetter_wood_conducts_better_in_every_row() {
         for species in with_rows() {
-            assert!(rows(species).iter().all(|row| row.is_sorted_by(|drier, wetter| drier > wetter)), "{species:?}");
+            assert!(rows(species).all(|row| row.is_sorted_by(|drier, wetter| drier > wetter)), "{species:?}");
         }
     }
 

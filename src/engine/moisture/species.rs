@@ -16,6 +16,12 @@ pub enum Species {
     HemFir,
     /// The stamp's spruce-pine-fir.
     SprucePineFir,
+    /// The stamp's Douglas fir-larch: Douglas-fir and western larch.
+    DouglasFirLarch,
+    /// Western larch.
+    WesternLarch,
+    /// California red fir.
+    CaliforniaRedFir,
     /// Western hemlock.
     WesternHemlock,
     /// White fir.
@@ -39,13 +45,16 @@ pub enum Species {
 
 impl Species {
     /// Every choice, the likeliest in a floor first.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 16] = [
         Self::DouglasFir,
+        Self::DouglasFirLarch,
         Self::SouthernPine,
         Self::HemFir,
         Self::SprucePineFir,
         Self::WesternHemlock,
         Self::WhiteFir,
+        Self::CaliforniaRedFir,
+        Self::WesternLarch,
         Self::LongleafPine,
         Self::ShortleafPine,
         Self::PonderosaPine,
@@ -62,6 +71,9 @@ impl Species {
             Self::SouthernPine => "southern pine",
             Self::HemFir => "hem-fir",
             Self::SprucePineFir => "spruce-pine-fir",
+            Self::DouglasFirLarch => "Douglas fir-larch",
+            Self::WesternLarch => "western larch",
+            Self::CaliforniaRedFir => "California red fir",
             Self::WesternHemlock => "western hemlock",
             Self::WhiteFir => "white fir",
             Self::LongleafPine => "longleaf pine",
@@ -76,7 +88,7 @@ impl Species {
 
     /// Is it a group of woods that one stamp covers?
     pub const fn is_group(self) -> bool {
-        matches!(self, Self::SouthernPine | Self::HemFir | Self::SprucePineFir)
+        matches!(self, Self::SouthernPine | Self::HemFir | Self::SprucePineFir | Self::DouglasFirLarch)
     }
 
     /// The wood, if it was recognised.

@@ -38,7 +38,7 @@ impl Working {
     /// `value` with all that was noted on the way, and the rule rounded off.
     pub fn finish<T>(self, value: T) -> Known<T> {
         let rule = if self.is_changed() {
-            format!("{} The wetter of shown and corrected decides.", self.why.rule)
+            format!("{} The wetter of that and of what was shown is the corrected reading.", self.why.rule)
         } else {
             "As shown: nothing was corrected here.".to_owned()
         };
@@ -129,10 +129,6 @@ fn rescale(work: &mut Working, scale: Species, wood: Species) {
     work.species = Step::Applied;
     if scale == wood {
         return work.apply(value, "as this wood", "The meter's scale is for this wood.", &[]);
-    }
-    if [scale, wood].contains(&Species::SprucePineFir) {
-        work.doubts
-            .push(Source::SpeciesGroups.noted("Spruce-pine-fir taken as spruce: no figures for its pines and firs"));
     }
     let rule =
         "For species, the scale's wood gives the resistance, and this wood's row the moisture at that resistance.";

@@ -1,6 +1,7 @@
 //! Blocks, sisters and new joists, cut from lumber as it is sold, and what holds them.
 
 use super::needs::{A_TENTH, Laid, Needed, Section};
+use super::treated;
 use crate::engine::describe::counted;
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, schedule};
@@ -58,15 +59,13 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
     if !unknown.is_empty() {
         open.push(format!("Lumber of {}: not enough to say whether any is needed.", named(&unknown)));
     }
-    let stated = Particulars::of(job).words(&Part::House, &list::SISTER_LUMBER);
     for it in judged.iter().filter(|it| matches!(it.fate, Fate::Sister | Fate::Replace)) {
         let (Some(clear), Some(depth)) = (it.joist.clear, it.joist.depth) else {
             open.push(format!("Joist {}: measure its depth and clear span, for its lumber.", number(it)));
             continue;
         };
-        // In inches, whatever the phone shows: prices and stock know a line by its name.
-        let inches = || format(depth, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() }).text;
-        let kind = stated.map_or_else(|| format!("2 in lumber {} deep", inches()), ToOwned::to_owned);
+        let (kind, beside) = sister_lumber(job, depth);
+        open.extend(beside.map(|words| format!("Joist {}: {words}.", number(it))));
         let cuts = by_kind.entry(kind).or_default();
         let length = from_bearing_to_bearing(clear, it);
         cuts.lengths.push(length);
@@ -76,8 +75,34 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
     }
 }
 
+/// What a sister or a new joist of that depth is cut of, and what has to be settled before
+/// that is ordered: one is as deep as the joist that it stands beside or in place of.
+fn sister_lumber(job: &Job, depth: Length) -> (String, Option<String>) {
+    // In inches, whatever the phone shows: prices and stock know a line by its name.
+    let inches = |length| format(length, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() }).text;
+    let as_deep = || format!("2 in lumber {} deep", inches(depth));
+    let said = Particulars::of(job);
+    let stated = said.words(&Part::House, &list::SISTER_LUMBER);
+    match (stated, said.length(&Part::House, &list::SISTER_DEPTH)) {
+        (None, _) => (as_deep(), None),
+        (Some(stated), None) => {
+            (stated.to_owned(), Some(format!("measure how deep \"{stated}\" is: it has to be {}", inches(depth))))
+        }
+        (Some(stated), Some(sold)) if sold < depth => {
+            let words = format!(
+                "\"{stated}\" is {} deep, and {} is asked for: none is ordered of it",
+                inches(sold),
+                inches(depth)
+            );
+            (as_deep(), Some(words))
+        }
+        (Some(stated), Some(sold)) if sold > depth => (format!("{stated}, ripped to {}", inches(depth)), None),
+        (Some(stated), Some(_)) => (stated.to_owned(), None),
+    }
+}
+
 fn from_bearing_to_bearing(clear: Length, judged: &Judged) -> Length {
-    clear + judged.joist.bearing_asked * 2
+    clear + judged.joist.bearing_asked().unwrap_or(Length::ZERO) * 2
 }
 
 fn number(judged: &Judged) -> String {
@@ -102,7 +127,8 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
         let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
         let cut = sticks.iter().map(|stick| cut_from(stick, units));
         let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
-        needed.because(format!("{} ft in all: {proof}", bought.feet()), &[])
+        let needed = needed.because(format!("{} ft in all: {proof}", bought.feet()), &[]);
+        if treated::is_treated(&kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
     };
     by_length.into_iter().map(line).collect()
 }
@@ -128,11 +154,17 @@ fn cut_from(stick: &Stick, units: Units) -> String {
 /// Two for a joist that is replaced, one for an end that bears on too little.
 fn hangers(judged: &[Judged]) -> Option<Needed> {
     let replaced = judged.iter().filter(|it| it.fate == Fate::Replace).count();
-    let short = judged.iter().filter(|it| it.fate == Fate::Sister && it.is_short_of_bearing).count();
+    let short = judged
+        .iter()
+        .filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing())
+        .count();
     let count = 2 * replaced + short;
     let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
-    (count > 0)
-        .then(|| Needed::counted(Section::Framing, "Joist hangers", count, "hanger").because(from, &[Source::Hangers]))
+    (count > 0).then(|| {
+        Needed::counted(Section::Framing, "Joist hangers", count, "hanger")
+            .because(from, &[Source::Hangers])
+            .because(treated::METAL, &treated::SOURCES)
+    })
 }
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
@@ -144,6 +176,7 @@ fn screws(judged: &[Judged]) -> Option<Needed> {
     (count > 0).then(|| {
         Needed::counted(Section::Framing, "Structural screws", usize::try_from(count).unwrap_or(0), "screw")
             .because(from, &[Source::SisterScrews])
+            .because(treated::METAL, &treated::SOURCES)
             .with_waste(A_TENTH)
     })
 }

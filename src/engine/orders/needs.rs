@@ -1,6 +1,6 @@
 //! What the results ask for, line by line.
 
-use super::{lumber, shims, under};
+use super::{lumber, shims, treated, under};
 use crate::engine::describe::{counted, several};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::geometry::{Outline, Point};
@@ -260,5 +260,6 @@ fn boxed(job: &Job, count: usize, of: fasteners::Fasteners) -> Needed {
             Needed::new(Section::Floor, name, Amount::nearest(boxes), Unit::Each("box"))
         }
     };
-    needed.because(format!("{count} by the schedule: {}", of.size), &sources).with_waste(A_TENTH)
+    let needed = needed.because(format!("{count} by the schedule: {}", of.size), &sources);
+    needed.because(treated::METAL, &treated::SOURCES).with_waste(A_TENTH)
 }

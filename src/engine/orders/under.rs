@@ -1,10 +1,12 @@
 //! The ground's cover and its air, and what takes the roof's water.
 
 use super::needs::{A_TENTH, Needed, Section, Unit, told};
+use crate::engine::cautions;
 use crate::engine::describe::counted;
 use crate::engine::figure::{Figure, Known};
 use crate::engine::ground::Unvented;
-use crate::engine::ground::plan::{AirWay, cover_for, is_covered, unvented_for, vents_for};
+use crate::engine::ground::checks::unvented_checks;
+use crate::engine::ground::plan::{AirWay, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
 use crate::engine::ground::rain::rain;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -15,7 +17,7 @@ use crate::engine::units::{Amount, Length};
 /// The cover with its tape and seal, and vents or what stands in for them.
 pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
     let mut needed = Vec::new();
-    if is_covered(job) {
+    if wants_cover(job) {
         match cover_for(job, units) {
             Figure::Missing(needs) => open.push(told("Ground cover", &needs)),
             Figure::Known(known) => {
@@ -34,7 +36,7 @@ pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Nee
             }
         }
     }
-    needed.extend(air(job, open));
+    needed.extend(air(job, units, open));
     needed
 }
 
@@ -57,8 +59,8 @@ fn tape(job: &Job, length: Length) -> Needed {
     needed.because(from, &[Source::GroundCover]).with_waste(A_TENTH)
 }
 
-fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
-    let is_chosen = Particulars::of(job).words(&Part::House, &list::AIR_WAY).is_some();
+fn air(job: &Job, units: Units, open: &mut Vec<String>) -> Option<Needed> {
+    let is_chosen = AirWay::chosen(job).is_some();
     let way = AirWay::of(job);
     if way != AirWay::Vents && !is_chosen {
         open.push("Air under the house: choose how it gets there.".to_owned());
@@ -74,10 +76,9 @@ fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
             Figure::Known(known) => {
                 let from = format!("{:.0} sq in of net free area", known.value.net_free.to_square_feet() * 144.0);
                 let count = usize::try_from(known.value.with_corners).unwrap_or(0);
-                Some(
-                    Needed::counted(Section::Ground, "Foundation vents", count, "vent")
-                        .because(from, &known.why.sources),
-                )
+                let needed = Needed::counted(Section::Ground, "Foundation vents", count, "vent")
+                    .because(from, &known.why.sources);
+                Some(too_few_vents(job).into_iter().fold(needed, |needed, why| needed.because(why, &[])))
             }
         },
         _ => match unvented_for(job) {
@@ -85,7 +86,11 @@ fn air(job: &Job, open: &mut Vec<String>) -> Option<Needed> {
                 open.push(told("Air under the house", &needs));
                 None
             }
-            Figure::Known(known) => Some(machine(way, &known)),
+            Figure::Known(known) => {
+                let needed = machine(way, &known);
+                open.extend(not_kept(job, units).map(|asked| format!("{}: {asked}", needed.name)));
+                Some(needed)
+            }
         },
     }
 }
@@ -100,7 +105,18 @@ fn machine(way: AirWay, known: &Known<Unvented>) -> Needed {
         AirWay::Supply => (format!("Supply duct, {cfm:.0} cfm"), changes),
         AirWay::Exhaust | AirWay::Vents => (format!("Exhaust fan, {cfm:.0} cfm"), changes),
     };
-    Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources)
+    let needed = Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources);
+    if way != AirWay::Exhaust {
+        return needed;
+    }
+    let cautions = cautions::OF_EXHAUST.iter().filter_map(|name| cautions::named(name));
+    cautions.fold(needed, |needed, caution| needed.because(caution.words, caution.sources))
+}
+
+/// What a space without vents has to have, and is not said to.
+fn not_kept(job: &Job, units: Units) -> impl Iterator<Item = String> {
+    let asked = unvented_checks(job, units).into_iter().filter(|check| check.holds != Some(true));
+    asked.map(|check| format!("{}, {}.", check.what.to_lowercase(), check.says))
 }
 
 /// Gutter, downspouts and what leads the water off.

@@ -17,6 +17,9 @@ pub struct Evidence {
 struct Prior {
     name: Cause,
     prior: f64,
+    /// Observations that show the cause itself.
+    #[serde(default)]
+    signs: Vec<String>,
 }
 
 /// Something that can be so or not, and what that says.
@@ -27,12 +30,26 @@ pub struct Observation {
     /// The question, if it is asked.
     #[serde(default)]
     pub asks: Option<String>,
+    /// The look at the place that it comes from, where others come from the same one.
+    #[serde(default)]
+    look: Option<String>,
     /// What is so after a yes, and after a no.
     says: [String; 2],
     yes: BTreeMap<Cause, f64>,
     no: BTreeMap<Cause, f64>,
+    /// Where one of these is so, that explains a yes, or a no: it says nothing of the cause.
+    #[serde(default)]
+    moot: Moot,
     /// What it rests on.
     pub source: String,
+}
+
+#[derive(Debug, Clone, Default, PartialEq, Deserialize)]
+struct Moot {
+    #[serde(default)]
+    yes: BTreeMap<Cause, Vec<String>>,
+    #[serde(default)]
+    no: BTreeMap<Cause, Vec<String>>,
 }
 
 impl Evidence {
@@ -45,6 +62,12 @@ impl Evidence {
     /// What a cause begins with.
     pub fn prior(&self, cause: Cause) -> f64 {
         self.causes.iter().find(|prior| prior.name == cause).map_or(0.0, |prior| prior.prior)
+    }
+
+    /// The observations that show a cause itself: without a yes to one of them all that
+    /// speaks for it could come from another cause too.
+    pub fn signs(&self, cause: Cause) -> &[String] {
+        self.causes.iter().find(|prior| prior.name == cause).map_or(&[], |prior| &prior.signs)
     }
 
     /// An observation by its name.
@@ -62,6 +85,21 @@ impl Observation {
             Answer::Unknown => return 0.0,
         };
         weights.get(&cause).copied().unwrap_or(0.0)
+    }
+
+    /// The look at the place that it comes from: its own, where no other shares it.
+    pub fn look(&self) -> &str {
+        self.look.as_deref().unwrap_or(&self.name)
+    }
+
+    /// What explains an answer away when it is so, as far as a cause goes.
+    pub fn explained_by(&self, answer: Answer, cause: Cause) -> &[String] {
+        let moot = match answer {
+            Answer::Yes => &self.moot.yes,
+            Answer::No => &self.moot.no,
+            Answer::Unknown => return &[],
+        };
+        moot.get(&cause).map_or(&[], Vec::as_slice)
     }
 
     /// What is so by an answer; nothing when nobody knows.

@@ -5,6 +5,7 @@ use super::evidence::Evidence;
 use super::rank::{Ranking, rank};
 use super::scene::{Read, Scene};
 use crate::engine::air::{Air, AirLocation};
+use crate::engine::condition::Finding;
 use crate::engine::entry::{EntryId, Label, Stamp};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
@@ -58,14 +59,25 @@ pub fn origin(job: &Job) -> Figure<Ranking> {
     Figure::Known(Known { value, assumed: Vec::new(), doubts, why })
 }
 
+/// What answers a question of the checklist as well as a tap on it.
+const SAID_BY_FINDINGS: [(Finding, &str); 2] =
+    [(Finding::StandingWater, "water_on_soil"), (Finding::Sewage, "drain_smell")];
+
+/// What was answered and found, in the order that it was logged in: the last word counts.
+fn answered(job: &Job) -> LiteMap<EntryId, (String, Answer)> {
+    let checks = job.now.checks().iter().map(|(id, check)| (*id, (check.value.of.to_string(), check.value.answer)));
+    let found = job.now.conditions().iter().filter_map(|(id, condition)| {
+        let (_, name) = SAID_BY_FINDINGS.iter().find(|(finding, _)| *finding == condition.value.finding)?;
+        Some((*id, ((*name).to_owned(), Answer::Yes)))
+    });
+    checks.chain(found).collect()
+}
+
 /// What a job knows, and the entries that say so.
 fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
-    let mut used = Vec::new();
-    let mut answers = LiteMap::new();
-    for (id, check) in job.now.checks().iter() {
-        used.push(*id);
-        answers.insert(check.value.of.to_string(), check.value.answer);
-    }
+    let answered = answered(job);
+    let mut used: Vec<EntryId> = answered.keys().copied().collect();
+    let answers = answered.into_iter().map(|(_, answer)| answer).collect();
     let floor = Shape::of(job).map(|shape| shape.floor).or_else(|| Floor::of(job));
     let located = |place: EntryId| {
         let place = job.now.places().get(&place)?;
@@ -125,7 +137,7 @@ fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) ->
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, reading).value;
         let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative) else { continue };
-        let read = Read { element, at, moisture: known.decides };
+        let read = Read { element, at, moisture: known.corrected.bound() };
         let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
         if before.is_none_or(|before| read.moisture > before) {
             wettest.insert(reading.value.place, (*id, read));

@@ -4,6 +4,7 @@
 //! is known, of a job or of a scenario; [`rank`] weighs it. It shows words, reasons and
 //! the next check, and never a bare number.
 
+mod case;
 mod cause;
 mod evidence;
 mod from_job;

@@ -22,16 +22,19 @@ const BY_A_WALL: Length = Length::feet(3);
 const HUMID: RelativeHumidity = RelativeHumidity::percent(80);
 const NOT_HUMID: RelativeHumidity = RelativeHumidity::percent(65);
 const WELL_ABOVE: TemperatureDifference = TemperatureDifference::fahrenheit(5);
+/// Half of the finest step that a reading is kept in: what is as much is not called less.
+const FINEST: f64 = 5e-7;
 
 /// What a pattern says of a scene; nothing when the scene does not say.
 type Pattern = fn(&Scene) -> Option<bool>;
 
 /// Every pattern with its name.
-pub(super) const ALL: [(&str, Pattern); 12] = [
+pub(super) const ALL: [(&str, Pattern); 13] = [
     ("peaked", peaked),
     ("broad", broad),
     ("along_wall", along_wall),
     ("near_plumbing", |scene| near(scene, Finding::is_plumbing)),
+    ("near_appliance", |scene| near(scene, is_appliance)),
     ("near_opening", |scene| near(scene, Finding::is_rain_opening)),
     ("near_cold", |scene| near(scene, Finding::is_cold_run)),
     ("top_wetter", top_wetter),
@@ -75,6 +78,10 @@ fn wettest(scene: &Scene) -> Option<Read> {
         .copied()
 }
 
+fn reaches(value: f64, limit: f64) -> bool {
+    value - limit > -FINEST
+}
+
 /// In order of moisture; none of too few.
 fn in_order(scene: &Scene) -> Option<Vec<f64>> {
     let mut values: Vec<_> = main_readings(scene).into_iter().map(percent).collect();
@@ -92,14 +99,14 @@ fn peaked(scene: &Scene) -> Option<bool> {
     let values = in_order(scene)?;
     let peak = main_readings(scene).into_iter().max_by_key(|read| read.moisture)?;
     let far = main_readings(scene).into_iter().filter(|read| (read.at - peak.at).length() > NEAR);
-    let far_is_drier = far.map(percent).all(|value| value <= percent(peak) - PEAK_OVER_FAR);
-    Some(percent(peak) >= part(&values, 0.5) + PEAK_OVER_MIDDLE && far_is_drier)
+    let far_is_drier = far.map(percent).all(|value| reaches(percent(peak) - value, PEAK_OVER_FAR));
+    Some(reaches(percent(peak) - part(&values, 0.5), PEAK_OVER_MIDDLE) && far_is_drier)
 }
 
 fn broad(scene: &Scene) -> Option<bool> {
     let values = in_order(scene)?;
     let spread = part(&values, 0.75) - part(&values, 0.25);
-    Some(spread <= EVEN_WITHIN && part(&values, 0.5) >= EVEN_FROM && !peaked(scene)?)
+    Some(reaches(EVEN_WITHIN, spread) && reaches(part(&values, 0.5), EVEN_FROM) && !peaked(scene)?)
 }
 
 fn along_wall(scene: &Scene) -> Option<bool> {
@@ -118,7 +125,7 @@ fn from_wall(room: Rect, at: Point) -> Length {
 /// Are the ones wetter than the others on average? None of fewer than so many of each.
 fn is_wetter(ones: &[&Read], others: &[&Read], fewest: usize) -> Option<bool> {
     let mean = |reads: &[&Read]| reads.iter().map(|read| percent(read)).sum::<f64>() / reads.len() as f64;
-    (ones.len() >= fewest && others.len() >= fewest).then(|| mean(ones) >= mean(others) + WETTER_BY)
+    (ones.len() >= fewest && others.len() >= fewest).then(|| reaches(mean(ones) - mean(others), WETTER_BY))
 }
 
 fn near(scene: &Scene, is_one: fn(Finding) -> bool) -> Option<bool> {
@@ -129,6 +136,11 @@ fn near(scene: &Scene, is_one: fn(Finding) -> bool) -> Option<bool> {
         return Some(true);
     }
     (nearest > FAR).then_some(false)
+}
+
+/// Does it hold or heat water by itself?
+const fn is_appliance(finding: Finding) -> bool {
+    matches!(finding, Finding::WasherAbove | Finding::HeaterAbove)
 }
 
 fn of_elements<'a>(scene: &'a Scene, elements: &[Element]) -> Vec<&'a Read> {

@@ -1,21 +1,16 @@
 //! The ranking: every cause with its word and its reasons, and the next check.
 
+use super::case::Case;
 use super::cause::Cause;
 use super::evidence::{Evidence, Observation};
 use super::patterns;
 use super::scene::Scene;
 use crate::engine::moisture::Answer;
 
-/// From this score on a cause is likely.
-const LIKELY: f64 = 1.0;
-/// Below this one it is unlikely, if enough speaks against it.
-const UNLIKELY: f64 = -1.5;
-/// So many answers have to speak against what is called unlikely.
-const AGAINST: usize = 2;
 /// With fewer answers than this there is not enough to say.
 const FEWEST_ANSWERS: usize = 3;
-/// A reason weighs at least this much.
-const REASON: f64 = 0.3;
+/// The observation that liquid water lies below.
+const WATER_STANDS: &str = "water_on_soil";
 
 /// How a cause stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,18 +59,39 @@ impl Word {
     }
 }
 
+impl Ranking {
+    /// The causes that it is sure of: likely, where there is enough to say.
+    pub fn sure(&self) -> impl Iterator<Item = &Ranked> {
+        self.causes.iter().filter(|ranked| self.is_enough && ranked.word == Word::Likely)
+    }
+}
+
 /// What the evidence says of a scene. Source: `evidence.json`, each weight with its own.
 pub fn rank(evidence: &Evidence, scene: &Scene) -> Ranking {
     let answers: Vec<_> = evidence.observations.iter().map(|it| (it, answer(scene, it))).collect();
     let known: Vec<_> = answers.iter().filter(|(_, answer)| *answer != Answer::Unknown).copied().collect();
     let mut causes: Vec<_> = Cause::ALL.into_iter().map(|cause| ranked(evidence, cause, &known)).collect();
     causes.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.cause.cmp(&b.cause)));
-    let best = causes.first().map_or(f64::NEG_INFINITY, |best| best.score);
-    let is_enough = known.len() >= FEWEST_ANSWERS && best >= 0.0;
+    if known.iter().any(|(it, answer)| it.name == WATER_STANDS && *answer == Answer::Yes) {
+        put_water_before_soil(&mut causes);
+    }
+    // Something else weighs the same whatever is seen: what ranks below it explains too little.
+    let is_told = causes.first().is_some_and(|first| first.cause != Cause::Other || first.word == Word::Likely);
+    let is_enough = known.len() >= FEWEST_ANSWERS && is_told;
     let open = answers.iter().filter(|(it, answer)| it.asks.is_some() && *answer == Answer::Unknown);
     let open = open.filter(|(it, _)| !scene.answers.contains_key(&it.name)).map(|(it, _)| (tells(it, &causes), *it));
     let next = open.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, it)| it.name.clone());
     Ranking { causes, is_enough, next }
+}
+
+/// While water stands on it, soil is not covered: the water is found and led away first.
+fn put_water_before_soil(causes: &mut Vec<Ranked>) {
+    let of = |is_one: fn(Cause) -> bool| causes.iter().position(|ranked| is_one(ranked.cause));
+    let (Some(soil), Some(water)) = (of(|it| it == Cause::Ground), of(Cause::is_liquid_below)) else { return };
+    if soil < water {
+        let ground = causes.remove(soil);
+        causes.insert(water, ground);
+    }
 }
 
 /// What is said of an observation: by somebody, or else by readings and air.
@@ -88,22 +104,15 @@ fn answer(scene: &Scene, observation: &Observation) -> Answer {
 }
 
 fn ranked(evidence: &Evidence, cause: Cause, known: &[(&Observation, Answer)]) -> Ranked {
-    let mut weights: Vec<_> = known.iter().map(|(it, answer)| (it.weight(*answer, cause), it.says(*answer))).collect();
-    let score = evidence.prior(cause) + weights.iter().map(|(weight, _)| weight).sum::<f64>();
-    weights.sort_by(|a, b| b.0.abs().total_cmp(&a.0.abs()));
-    let said = |is_reason: fn(f64) -> bool| {
-        let reasons = weights.iter().filter(move |(weight, _)| is_reason(*weight));
-        reasons.filter_map(|(_, says)| says.map(str::to_owned)).collect::<Vec<_>>()
-    };
-    let (reasons, against) = (said(|weight| weight >= REASON), said(|weight| weight <= -REASON));
-    let word = match score {
-        _ if score >= LIKELY => Word::Likely,
-        _ if score < UNLIKELY && against.len() >= AGAINST => Word::Unlikely,
-        _ => Word::Possible,
-    };
-    Ranked { cause, word, reasons, against, score }
+    let case = Case::of(evidence, cause, known);
+    Ranked {
+        cause,
+        word: case.word(),
+        reasons: case.reasons().map(str::to_owned).collect(),
+        against: case.against().map(str::to_owned).collect(),
+        score: case.score(),
+    }
 }
-
 /// How far an answer would bring the ranking's entropy down, on average.
 fn tells(observation: &Observation, causes: &[Ranked]) -> f64 {
     let now = shares(causes.iter().map(|ranked| ranked.score));

@@ -1,6 +1,6 @@
 //! What particulars say, in the words that the calculations go by, and what each takes.
 
-use crate::engine::framing::{Grade, LumberGroup};
+use crate::engine::framing::{Grade, LumberGroup, MemberType};
 use crate::engine::units::tape::{LengthStyle, format};
 use crate::engine::units::{Amount, Length};
 
@@ -68,7 +68,8 @@ pub const CLEAR_SPAN: Item = length("clear span", "Clear span", Length::inches(6
 /// What it rests on at its shorter end.
 pub const BEARING: Item = length("bearing", "Bearing, the shorter end", Length::ZERO, Length::feet(2));
 /// What its ends rest on.
-pub const BEARS_ON: Item = one_of("bears on", "Bears on", &["wood or metal", "masonry", "hanger"]);
+pub const BEARS_ON: Item =
+    one_of("bears on", "Bears on", &["wood or metal", "masonry", "hanger", "1x4 ribbon, nailed to studs"]);
 /// How deep an awl goes in.
 pub const SOFT_DEPTH: Item = length("soft depth", "Awl goes in", Length::ZERO, Length::feet(2));
 /// How far along it does.
@@ -87,29 +88,68 @@ pub const HOLE: Item = length("hole", "Widest hole", Length::ZERO, Length::feet(
 /// From that to the nearest edge.
 pub const HOLE_TO_EDGE: Item = length("hole to edge", "Hole to nearest edge", Length::ZERO, Length::feet(2));
 
+/// What a joist is made as: the span and cut rules here hold for sawn lumber alone.
+pub const MEMBER: Item = one_of("member", "What is it?", &MemberType::WORDS);
+/// By whom the span of what is not sawn is allowed.
+pub const SPAN_ALLOWED: Item =
+    one_of("span allowed", "If not sawn: who allows its span?", &["its maker's table", "a designer", "nobody yet"]);
+/// What keeps its ends from turning over.
+pub const ENDS_HELD: Item =
+    one_of("ends held", "Ends held upright by", &["rim joist", "blocking", "hanger", "nothing"]);
+/// How its ends meet the next joist's over the girder.
+pub const OVER_GIRDER: Item = one_of(
+    "over the girder",
+    "Over the girder it",
+    &["goes through", "laps the next", "butts, tied", "butts, not tied", "does not reach one"],
+);
+/// How far it laps the next one.
+pub const LAP_OF_JOISTS: Item = length("joist lap", "Lap over the girder", Length::ZERO, Length::feet(10));
+/// What the awl did at both ends and in the middle.
+pub const AWL: Item = one_of("awl", "Awl, both ends and the middle", &["stops everywhere", "goes in", "cannot reach"]);
+/// Are all of its notches and holes in the log?
+pub const CUTS: Item = one_of("cuts", "Notches and holes", &["none", "all logged", "cannot see"]);
+/// What was done about it.
+pub const DONE: Item =
+    one_of("done", "Done about it", &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"]);
+
 /// What is asked of each joist.
 pub const OF_JOIST: [Item; 13] = [
+    MEMBER,
     BREADTH,
     DEPTH,
     CLEAR_SPAN,
     BEARING,
     BEARS_ON,
-    SOFT_DEPTH,
-    SOFT_LENGTH,
-    SOFT_FACE,
-    NOTCH,
-    NOTCH_AT,
-    NOTCH_LENGTH,
-    HOLE,
-    HOLE_TO_EDGE,
+    ENDS_HELD,
+    OVER_GIRDER,
+    LAP_OF_JOISTS,
+    AWL,
+    CUTS,
+    SPAN_ALLOWED,
+    DONE,
 ];
 /// What can be said of all joists at once.
-pub const OF_JOISTS: [Item; 5] = [BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON];
+pub const OF_JOISTS: [Item; 11] =
+    [MEMBER, BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON, ENDS_HELD, OVER_GIRDER, LAP_OF_JOISTS, CUTS, SPAN_ALLOWED];
+/// One spot of a joist, as logs of before format 1.5 say it. Nothing asks for it any more:
+/// each spot is an entry of its own now.
+pub const OF_JOIST_BEFORE: [Item; 8] =
+    [SOFT_DEPTH, SOFT_LENGTH, SOFT_FACE, NOTCH, NOTCH_AT, NOTCH_LENGTH, HOLE, HOLE_TO_EDGE];
 
 /// What a girder, a pier or a ledger is like.
-pub const STATE: Item = one_of("state", "State", &["sound", "decayed", "cracked", "leaning", "settled", "loose"]);
-/// What is asked of each of those.
-pub const OF_MEMBER: [Item; 4] = [BREADTH, DEPTH, CLEAR_SPAN, STATE];
+pub const STATE: Item =
+    one_of("state", "State", &["sound", "decayed", "cracked", "leaning", "settled", "loose", "cannot reach"]);
+/// How many plies a built-up girder has.
+pub const PLIES: Item = amount("plies", "Plies", 1_000, 8, "");
+/// Where those end.
+pub const PLIES_END: Item =
+    one_of("plies end", "Its plies end", &["over piers", "between piers", "it is one piece", "cannot see"]);
+/// What is asked of a girder.
+pub const OF_GIRDER: [Item; 7] = [BREADTH, DEPTH, CLEAR_SPAN, PLIES, PLIES_END, STATE, DONE];
+/// What is asked of a pier, a ledger, a rim joist or a sill.
+pub const OF_SUPPORT: [Item; 2] = [STATE, DONE];
+/// Is there a girder within one bay of what comes out?
+pub const GIRDER_NEAR: Item = one_of("girder near", "A girder within one bay of what comes out", YES_NO);
 
 /// The lumber's group.
 pub const SPECIES: Item = one_of(
@@ -143,12 +183,39 @@ pub const SHORING: Item = one_of("shoring in place", "Temporary shoring in place
 pub const HEADER_SPAN: Item = length("header span", "Header over a framed opening, span", SIXTEENTH, Length::feet(20));
 /// From a header to the bearing.
 pub const TAIL_JOIST: Item = length("tail joist", "Longest tail joist", SIXTEENTH, Length::feet(30));
+/// From that header to the nearer bearing of the joists that carry its ends.
+pub const HEADER_TO_BEARING: Item =
+    length("header to bearing", "Header to the nearer bearing", Length::ZERO, Length::feet(30));
+/// Are the joists at both ends of a header doubled?
+pub const TRIMMERS: Item = one_of("trimmers", "Joists at the header's ends", &["single", "doubled"]);
 /// How joists are sistered and replaced: as lumber is asked for.
 pub const SISTER_LUMBER: Item = words("sister lumber", "Sisters are cut of");
+/// Across a sister.
+pub const SISTER_BREADTH: Item =
+    length("sister breadth", "Sister, breadth", Length::sixty_fourths(32), Length::inches(8));
+/// From a sister's lower edge to its upper.
+pub const SISTER_DEPTH: Item = length("sister depth", "Sister, depth", Length::inches(2), Length::inches(24));
 /// What is asked of the framing as a whole.
-pub const OF_FRAMING: [Item; 10] =
-    [SPECIES, GRADE, EDITION, INCISED, LIVE_LOAD, DEAD_LOAD, SHORING, HEADER_SPAN, TAIL_JOIST, SISTER_LUMBER];
+pub const OF_FRAMING: [Item; 15] = [
+    SPECIES,
+    GRADE,
+    EDITION,
+    INCISED,
+    LIVE_LOAD,
+    DEAD_LOAD,
+    SHORING,
+    GIRDER_NEAR,
+    HEADER_SPAN,
+    HEADER_TO_BEARING,
+    TRIMMERS,
+    TAIL_JOIST,
+    SISTER_LUMBER,
+    SISTER_BREADTH,
+    SISTER_DEPTH,
+];
 
+/// How square the house's corners are.
+pub const CORNERS: Item = one_of("corners", "Is the house out of square?", &["square", "out of square"]);
 /// What joists are brought to.
 pub const PLANE: Item = one_of("plane", "Bring joists to", &["high joist", "level at a mark", "best fit"]);
 /// How far below the beam that mark is.
@@ -187,6 +254,13 @@ pub const VENT_RATIO: Item = one_of("vent ratio", "Vents, net free area", &["1/1
 pub const VENT_AREA: Item = amount("vent area", "One vent, by its label", 1_000, 1_000, "sq in");
 /// Is a vent to stand near each corner?
 pub const VENT_CORNERS: Item = one_of("vents at corners", "One within 3 ft of each corner", YES_NO);
+/// Has the air of a fan or a supply a way from or to the rooms?
+pub const AIR_PATH: Item = one_of("air path", "Duct or grille between it and the rooms", YES_NO);
+/// Are the walls around a space without vents insulated?
+pub const WALLS_INSULATED: Item = one_of("walls insulated", "Outer walls below insulated", YES_NO);
+/// Does anything burn fuel, whose flue gas a fan could pull back?
+pub const FUEL_BURNED: Item =
+    one_of("fuel burned", "Fuel burned in the house or below", &["none", "yes", "yes, draft tested"]);
 /// Under the girders.
 pub const GIRDER_CLEARANCE: Item = length("girder to soil", "Lowest girder to soil", Length::ZERO, Length::feet(20));
 /// Under posts.
@@ -199,13 +273,26 @@ pub const ACCESS: Item = one_of("access", "Access through", &["floor", "wall"]);
 pub const ACCESS_WIDTH: Item = length("access, short side", "Access, short side", Length::INCH, Length::feet(10));
 /// Its longer side.
 pub const ACCESS_LENGTH: Item = length("access, long side", "Access, long side", Length::INCH, Length::feet(10));
+/// Do girders end in walls of masonry or concrete?
+pub const GIRDER_ENDS: Item = one_of("girder ends", "Girder ends in outer walls", &["in masonry", "not in masonry"]);
+/// What air they have there.
+pub const GIRDER_END_AIR: Item =
+    length("air at girder ends", "Least air around a girder end in masonry", Length::ZERO, Length::feet(1));
 /// What is asked of the ground's cover.
 pub const OF_COVER: [Item; 8] = [COVERED, GROUND_LENGTH, GROUND_WIDTH, LAP, TURN_UP, ROLL_WIDTH, ROLL_LENGTH, PIERS];
 /// What is asked of the air over it.
-pub const OF_AIR: [Item; 4] = [AIR_WAY, VENT_RATIO, VENT_AREA, VENT_CORNERS];
-/// What is held to rules: wood to soil, and the way in.
-pub const OF_CLEARANCE: [Item; 6] =
-    [GIRDER_CLEARANCE, POST_CLEARANCE, SILL_CLEARANCE, ACCESS, ACCESS_WIDTH, ACCESS_LENGTH];
+pub const OF_AIR: [Item; 7] = [AIR_WAY, VENT_RATIO, VENT_AREA, VENT_CORNERS, AIR_PATH, WALLS_INSULATED, FUEL_BURNED];
+/// What is held to rules: wood to soil, the way in, and girder ends.
+pub const OF_CLEARANCE: [Item; 8] = [
+    GIRDER_CLEARANCE,
+    POST_CLEARANCE,
+    SILL_CLEARANCE,
+    ACCESS,
+    ACCESS_WIDTH,
+    ACCESS_LENGTH,
+    GIRDER_ENDS,
+    GIRDER_END_AIR,
+];
 
 /// The roof's plan area that drains to this wall.
 pub const ROOF_AREA: Item = amount("roof area", "Roof, plan area", 1_000, 100_000, "sq ft");
@@ -248,8 +335,10 @@ pub const OF_ORDERS: [Item; 2] = [BOX, TAPE_ROLL];
 
 /// Every item there is.
 pub fn all() -> impl Iterator<Item = Item> {
-    let of_joists = OF_JOIST.into_iter().chain([STATE]).chain(OF_FRAMING).chain(OF_LEVELS);
+    let of_joists = OF_JOIST.into_iter().chain(OF_JOIST_BEFORE).chain([PLIES, PLIES_END, STATE, CORNERS]);
     of_joists
+        .chain(OF_FRAMING)
+        .chain(OF_LEVELS)
         .chain(OF_COVER)
         .chain(OF_AIR)
         .chain(OF_CLEARANCE)

@@ -1,6 +1,7 @@
 //! What was said last.
 
 use super::{Item, Part, Value};
+use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::units::{Amount, Length};
 
@@ -19,9 +20,14 @@ impl<'a> Particulars<'a> {
 
     /// What was said last.
     pub fn get(self, part: &Part, item: &Item) -> Option<&'a Value> {
-        let all = self.job.now.particulars().values().rev().map(|it| it.value);
-        let mut like = all.filter(|it| it.of == *part && it.what.as_str() == item.what);
-        like.find(|it| item.allows(&it.is)).map(|it| &it.is)
+        self.last(part, item).map(|(_, value)| value)
+    }
+
+    /// What was said last, and the entry that says it as it stands.
+    pub fn last(self, part: &Part, item: &Item) -> Option<(EntryId, &'a Value)> {
+        let all = self.job.now.particulars().values().rev();
+        let mut like = all.filter(|it| it.value.of == *part && it.value.what.as_str() == item.what);
+        like.find(|it| item.allows(&it.value.is)).map(|it| (it.head, &it.value.is))
     }
 
     /// A length of a part.

@@ -48,6 +48,10 @@ pub enum Part {
     Pier(u16),
     /// A ledger.
     Ledger(u16),
+    /// The rim joist beside what comes out.
+    RimJoist,
+    /// The sill beside what comes out.
+    Sill,
     /// A line of the order list, by its name.
     Order(Label),
 }
@@ -75,6 +79,8 @@ impl Part {
             Self::Girder(number) => format!("Girder {number}"),
             Self::Pier(number) => format!("Pier {number}"),
             Self::Ledger(number) => format!("Ledger {number}"),
+            Self::RimJoist => "Rim joist".to_owned(),
+            Self::Sill => "Sill".to_owned(),
             Self::Order(line) => line.to_string(),
         }
     }

@@ -11,7 +11,7 @@ use super::job::{Entry, Fact, Log, Pen, Venting, Visit, Year};
 use super::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use super::origin::Check;
 use super::place::{Element, Face, JoistNumber, Place, Position};
-use super::survey::{Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
+use super::survey::{AlongFrom, Joists, Layer, LayerKind, Level, Opening, Room, Ruler, Run, Side};
 use super::units::decimal::{Scale, parse_moisture_content, parse_relative_humidity, parse_temperature};
 use super::units::tape::{self, BareUnit, Sign};
 use super::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
@@ -106,7 +106,7 @@ impl Sample {
             self.add(Opening { from, along, out, length: length("4'"), width: length("5' 2\"") });
         }
         let (first, spacing) = (length("3 in"), length("16 in"));
-        self.add(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 9 });
+        self.add(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 9, along: AlongFrom::FirstCorner });
         self.add(Layer { what: LayerKind::Finish, thickness: length("1/8\"") });
         self.add(Layer { what: LayerKind::DiagonalBoards, thickness: length("25/32\"") });
     }
@@ -122,6 +122,7 @@ impl Sample {
             reference: Some(temperature("70 °F")),
             corrects_temperature: Answer::No,
             corrects_species: Answer::No,
+            minimum: None,
             maximum: Some(moisture("30 %")),
         });
         let mut places = Vec::new();
@@ -190,12 +191,11 @@ impl Sample {
     }
 
     fn reading(&mut self, place: EntryId, meter: EntryId, shown: &str, warmth: &str) {
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
         self.add(Reading {
-            place,
             meter: Some(meter),
-            shown: Shown::Percent(moisture(shown)),
-            wood: Wood { material: Material::Solid, species: Some(Species::DouglasFir) },
             wood_temperature: Some(temperature(warmth)),
+            ..Reading::new(place, Shown::Percent(moisture(shown)), wood)
         });
     }
 }
@@ -274,7 +274,7 @@ mod tests {
         assert_eq!(job.now.readings().len(), 2 * READINGS.len());
         assert!(job.now.readings().values().all(|reading| match &reading.value.shown {
             Shown::Percent(shown) => shown.value > MoistureContent::percent(5),
-            Shown::OverMaximum => false,
+            Shown::OverMaximum | Shown::UnderMinimum => false,
         }));
     }
 

@@ -3,8 +3,9 @@
 //! The first load has no list of items: the sample says the words by itself.
 
 use super::{Sample, label, length};
+use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::particular::{Part, Particular, Value};
-use crate::engine::place::JoistNumber;
+use crate::engine::place::{Face, JoistNumber};
 use crate::engine::units::{Amount, Typed};
 
 const fn joist(number: u16) -> Part {
@@ -15,22 +16,13 @@ const fn joist(number: u16) -> Part {
 }
 
 /// Lengths under the house, bare ones in inches.
-const MEASURED_UNDER: [(Part, &str, &str); 25] = [
+const MEASURED_UNDER: [(Part, &str, &str); 16] = [
     (Part::Joists, "breadth", "1 5/8"),
     (Part::Joists, "depth", "7 1/2"),
     (Part::Joists, "clear span", "9' 8\""),
     (Part::Joists, "bearing", "3 1/2"),
-    (joist(1), "soft depth", "0"),
-    (joist(2), "soft depth", "0"),
-    (joist(3), "soft depth", "1 1/4"),
-    (joist(3), "soft length", "2' 6\""),
-    (joist(4), "soft depth", "3/8"),
-    (joist(4), "soft length", "1' 4\""),
-    (joist(5), "soft depth", "0"),
-    (joist(7), "soft depth", "0"),
-    (joist(7), "notch depth", "2 1/4"),
-    (joist(8), "soft depth", "0"),
-    (joist(9), "soft depth", "0"),
+    (Part::House, "sister breadth", "1 1/2"),
+    (Part::House, "sister depth", "9 1/4"),
     (Part::House, "ground length", "24'"),
     (Part::House, "ground width", "18'"),
     (Part::House, "girder to soil", "16"),
@@ -41,6 +33,13 @@ const MEASURED_UNDER: [(Part, &str, &str); 25] = [
     (Part::House, "discharge", "8"),
     (Part::House, "ground fall", "2"),
     (Part::House, "tape on a roll", "100'"),
+];
+
+/// Soft spots and cuts: joist, what it is, from where to where, on which face, how deep.
+const SPOTS_UNDER: [(u16, DamageKind, &str, &str, Face, &str); 3] = [
+    (3, DamageKind::Soft, "6' 9\"", "9' 3\"", Face::LowerEdge, "1 1/4"),
+    (4, DamageKind::Soft, "7' 5\"", "8' 9\"", Face::LowerEdge, "3/8"),
+    (7, DamageKind::Notch, "0", "2 1/2", Face::LowerEdge, "2 1/4"),
 ];
 
 /// Amounts of the house, in thousandths.
@@ -56,18 +55,33 @@ const STATED_UNDER: [(&str, &str, u32); 8] = [
 ];
 
 /// What was chosen, and what the stamps say.
-const CHOSEN_UNDER: [(Part, &str, &str); 20] = [
-    (joist(3), "soft face", "lower edge"),
-    (joist(4), "soft face", "lower edge"),
-    (joist(7), "notch at", "end"),
+const CHOSEN_UNDER: [(Part, &str, &str); 36] = [
+    (Part::Joists, "member", "sawn lumber"),
+    (Part::Joists, "bears on", "wood or metal"),
+    (Part::Joists, "ends held", "rim joist"),
+    (Part::Joists, "over the girder", "does not reach one"),
+    (Part::Joists, "cuts", "none"),
+    (joist(1), "awl", "stops everywhere"),
+    (joist(2), "awl", "stops everywhere"),
+    (joist(3), "awl", "goes in"),
+    (joist(4), "awl", "goes in"),
+    (joist(5), "awl", "stops everywhere"),
+    (joist(7), "awl", "stops everywhere"),
+    (joist(7), "cuts", "all logged"),
+    (joist(8), "awl", "stops everywhere"),
+    (joist(9), "awl", "stops everywhere"),
+    (Part::RimJoist, "state", "sound"),
+    (Part::Sill, "state", "sound"),
     (Part::Girder(1), "state", "sound"),
+    (Part::Girder(1), "plies end", "it is one piece"),
     (Part::Pier(1), "state", "sound"),
     (Part::Pier(2), "state", "settled"),
+    (Part::House, "girder near", "no"),
     (Part::House, "species", "Douglas fir-larch"),
     (Part::House, "grade", "#2"),
     (Part::House, "design values", "2013 and later"),
     (Part::House, "shoring in place", "no"),
-    (Part::House, "sister lumber", "2 × 8 No. 2"),
+    (Part::House, "sister lumber", "2 × 10 No. 2"),
     (Part::House, "plane", "high joist"),
     (Part::House, "covering", "wood, long fasteners"),
     (Part::House, "air", "vents"),
@@ -77,12 +91,18 @@ const CHOSEN_UNDER: [(Part, &str, &str); 20] = [
     (Part::House, "access", "floor"),
     (Part::House, "roof pitch", "4 to 5/12"),
     (Part::House, "gutter", "5 in K-style"),
+    (Part::House, "incised", "no"),
 ];
 
 impl Sample {
     /// What is under the house: joists that need something, bare ground to be covered,
     /// water that lands at the wall.
     pub(super) fn under_the_house(&mut self) {
+        for (number, kind, from, to, face, depth) in SPOTS_UNDER {
+            let [from, to] = [from, to].map(|along| Some(length(along)));
+            let depth = Some(Depth::Is(length(depth)));
+            self.add(Damage { from, to, face: Some(face), depth, ..Damage::new(joist(number), kind) });
+        }
         for (of, what, typed) in MEASURED_UNDER {
             self.say(of, what, Value::Length(length(typed)));
         }

@@ -7,6 +7,7 @@
 
 mod agrees;
 pub mod at_the_saw;
+pub mod boards;
 pub mod by_area;
 pub mod cut_list;
 pub mod floor_search;

@@ -35,7 +35,8 @@ fn adjusted_area(job: &Job, shape: &Shape) -> Figure<Area> {
     if shape.floor.walk.closing_error().misclosure() != Length::ZERO {
         doubts.push("The sides do not quite close; the gap was shared out as the measurements fit best.".to_owned());
     }
-    doubts.extend(shape.adjusted.verdict.as_ref().map(|verdict| format!("Measurements disagree: {verdict}.")));
+    let verdict = shape.adjusted.verdict.as_ref();
+    doubts.extend(verdict.map(|verdict| format!("Measurements disagree: {verdict}.")));
     let why = Why::rule(
         "Area inside the walls, corner to corner, of the outline that fits the measurements best",
         &[Source::Geometry, Source::LeastSquares, Source::Accuracies],
@@ -44,6 +45,14 @@ fn adjusted_area(job: &Job, shape: &Shape) -> Figure<Area> {
     .with("uncertain by", format!("{:.2} sq ft", sigma.to_square_feet()))
     .using(shape.entries.iter().flatten().copied());
     Figure::Known(Known { value: shape.outline.area(), assumed: shape.assumed(job), doubts, why })
+}
+
+/// The area without each reading that could be wrong, with what it measures: what the room
+/// is if that one is left out. None where nothing is accused.
+pub fn areas_without(job: &Job) -> Vec<(String, Area)> {
+    let Some(shape) = Shape::of(job) else { return Vec::new() };
+    let suspects = shape.adjusted.verdict.map(|verdict| verdict.suspects).unwrap_or_default();
+    suspects.iter().map(|suspect| (suspect.measured.to_string(), suspect.area_without.0)).collect()
 }
 
 /// How far the walk along the sides misses its start, once it has turned round.

@@ -74,6 +74,21 @@ impl Floor {
         placing.rect(&opening)
     }
 
+    /// The rectangle of an opening that need not be logged.
+    pub(super) fn place(&self, opening: &Opening) -> Option<Rect> {
+        Placing::new(self).rect(opening)
+    }
+
+    /// Does the room lie on the right of its walk?
+    pub(super) fn is_inward_right(&self) -> bool {
+        self.walk.turned() >= Angle::ZERO
+    }
+
+    /// The corners that all of it is placed from, in walking order, each once.
+    pub(super) fn placed_corners(&self) -> &[Point] {
+        self.corners.get(..self.sides.len()).unwrap_or(&self.corners)
+    }
+
     /// What was last said of the corner that a side starts at.
     pub fn corner(job: &Job, side: EntryId) -> Option<(EntryId, &Corner)> {
         let said = job.now.corners().iter().rev().find(|(_, corner)| corner.value.at == side);
@@ -100,21 +115,28 @@ impl Floor {
             Position::OnJoist { joist, along: Some(along) } => {
                 let joists = self.joists.as_ref()?;
                 let across = joists.center(joist.get());
-                Some(joists.run().point(across, along.value))
+                Some(joists.run().point(across, self.starts(*joist).0 + along.value))
             }
-            Position::OnJoist { along: None, .. } | Position::Named => None,
+            Position::OnJoist { joist, along: None } => {
+                let joists = self.joists.as_ref()?;
+                let (along, _) = self.end(*joist, place.face?)?;
+                Some(joists.run().point(joists.center(joist.get()), along))
+            }
+            Position::Named => None,
         }
     }
 }
 
 impl Floor {
-    /// The joist nearest to a point of the plan, and how far along it the point is. None
+    /// The joist nearest to a point of the plan, and how far along it the point is, from where
+    /// distances along it start. None
     /// before the joists are laid out.
     pub fn nearest_joist(&self, point: Point) -> Option<(JoistNumber, Length)> {
         let joists = self.joists.as_ref()?;
         let (across, along) = (joists.run().across(point), joists.run().along(point));
         let nearest = (1..=joists.count()).min_by_key(|number| (joists.center(*number) - across).abs())?;
-        Some((JoistNumber::new(nearest)?, along.max(Length::ZERO)))
+        let joist = JoistNumber::new(nearest)?;
+        Some((joist, (along - self.starts(joist).0).max(Length::ZERO)))
     }
 }
 
@@ -188,7 +210,7 @@ impl Placing {
     fn new(floor: &Floor) -> Self {
         let headings = floor.walk.bearings().map(Heading::nearest);
         let starts = floor.sides.iter().copied().zip(floor.corners.iter().copied().zip(headings));
-        Self { starts: starts.collect(), inward_is_right: floor.walk.turned() >= Angle::ZERO }
+        Self { starts: starts.collect(), inward_is_right: floor.is_inward_right() }
     }
 
     /// Which way of the page a side runs.

@@ -22,6 +22,29 @@ pub struct Joists {
     pub spacing: Typed<Length>,
     /// How many there are.
     pub count: u16,
+    /// Where distances along them start.
+    #[serde(default, skip_serializing_if = "AlongFrom::is_first_corner")]
+    pub along: AlongFrom,
+}
+
+/// Where distances along joists start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum AlongFrom {
+    /// At the first corner, whether a wall is there that the joist meets or not: as every
+    /// job before format 1.5.
+    #[default]
+    FirstCorner,
+    /// At the first wall that the joist itself meets.
+    Wall,
+}
+
+impl AlongFrom {
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+    fn is_first_corner(&self) -> bool {
+        *self == Self::FirstCorner
+    }
 }
 
 /// Which way joists run on the plan.

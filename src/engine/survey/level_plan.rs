@@ -1,8 +1,8 @@
 //! Joist tops brought to a plane: what each station takes, up or down, and how flat they
 //! are as they stand.
 
+use super::Floor;
 use super::levels::largest_gap_along;
-use super::{Floor, Framing};
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
@@ -112,9 +112,9 @@ const TOLERANCES: [(&str, i32, i32, Source); 8] = [
 /// What every joist top takes to come to the chosen plane. Source: [`Source::Shims`],
 /// [`Source::Flatness`].
 pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
-    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    let floor = Floor::of(job);
     let mut doubts = vec![LASER.to_owned(), PLANING.to_owned()];
-    let mut stations = stations(job, framing.as_ref(), units, &mut doubts);
+    let mut stations = stations(job, floor.as_ref(), units, &mut doubts);
     if stations.len() < 2 {
         return Figure::Missing(vec![Need::Levels]);
     }
@@ -175,7 +175,7 @@ const PLANING: &str = "Planing takes a joist's depth: its span and cuts go by wh
 
 /// The latest reading of each joist top, by joist and then along it: of the last visit alone,
 /// since the beam stood elsewhere before.
-fn stations(job: &Job, framing: Option<&Framing>, units: Units, doubts: &mut Vec<String>) -> Vec<Station> {
+fn stations(job: &Job, floor: Option<&Floor>, units: Units, doubts: &mut Vec<String>) -> Vec<Station> {
     let is_top = |place: &EntryId| {
         let place = job.now.places().get(place);
         place.is_some_and(|it| it.value.element == Element::Joist && it.value.face != Some(Face::LowerEdge))
@@ -200,7 +200,10 @@ fn stations(job: &Job, framing: Option<&Framing>, units: Units, doubts: &mut Vec
             }
             Position::OnPlan { .. } | Position::Named => (None, Length::ZERO),
         };
-        let at = framing.zip(joist).map(|(framing, joist)| (framing.center(joist.get()), along));
+        // Where the joist starts at another wall, its distances do too.
+        let at = floor.zip(joist).and_then(|(floor, joist)| {
+            Some((floor.joists.as_ref()?.center(joist.get()), floor.starts(joist).0 + along))
+        });
         Some(Station { place, name: place_name(seen, units), joist, at, drop, to_plane: Length::ZERO })
     };
     let mut stations: Vec<_> = latest.into_iter().filter_map(station).collect();

@@ -1,10 +1,11 @@
 //! The room's shape: the outline that fits everything measured of it best.
 
-use super::adjust::{Accuracy, Adjusted, Network, Observation, Unfixed, adjust};
+use super::adjust::{Accuracy, Adjusted, Checked, House, Measured, Network, Observation, Unfixed, adjust};
 use super::{Floor, Offset, Ruler, Trust};
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::{Outline, Point, Turn};
 use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particular, Particulars, Value, list};
 use crate::engine::units::{Angle, Length};
 
 /// More corners than this are drawn as they were walked: an adjustment takes the third
@@ -53,7 +54,7 @@ impl Shape {
         }
         let (observations, entries): (Vec<_>, Vec<_>) = observations(job, &floor).into_iter().unzip();
         let turns = floor.walk.steps().iter().map(|step| step.turn).collect();
-        let adjusted = match adjust(&Network { turns, observations }) {
+        let adjusted = match adjust(&Network { turns, observations, house: House::said_of(job) }) {
             Ok(adjusted) => adjusted,
             Err(unfixed) => return Standing::Unfixed(unfixed),
         };
@@ -63,13 +64,21 @@ impl Shape {
                 let floor = floor.placed(job, corners.clone());
                 Standing::Known(Box::new(Self { floor, corners, outline, adjusted, entries }))
             }
-            Err(_) => Standing::Unfixed(Unfixed::Restless),
+            Err(problems) => Standing::Unfixed(problems.first().map_or(Unfixed::Restless, |it| Unfixed::Crossed(*it))),
         }
     }
 
     /// Was anything measured beyond the sides?
     pub fn is_checked(&self) -> bool {
         self.entries.iter().flatten().count() > self.floor.sides.len()
+    }
+
+    /// Was anything measured across the room, which says how square it is?
+    pub fn is_crossed(&self) -> bool {
+        let across = |checked: &Checked| {
+            matches!(checked.measured, Measured::Diagonal(..) | Measured::Offset(_) | Measured::Along(_))
+        };
+        self.adjusted.checked.iter().any(across)
     }
 }
 
@@ -83,8 +92,15 @@ impl Shape {
         let used: Vec<_> = sides.chain(ties).chain(offsets).collect();
         let unstated = Ruler::ALL.into_iter().filter(|ruler| used.contains(ruler) && ruler.stated(job).is_none());
         let rulers = unstated.map(|ruler| ruler.usually().to_owned());
-        let as_built = self.entries.contains(&None).then(|| "corners built square within 0.2°".to_owned());
-        rulers.chain(as_built).collect()
+        let squareness = self.adjusted.squareness.map(|squareness| {
+            let sigma = squareness.sigma.to_degrees();
+            if squareness.is_measured {
+                format!("corners off square by {sigma:.1}° in the main, as the measurements fit best")
+            } else {
+                format!("corners built square within {sigma:.1}°")
+            }
+        });
+        rulers.chain(squareness).collect()
     }
 }
 
@@ -104,6 +120,22 @@ impl Standing {
             Self::Known(shape) => Some(*shape),
             Self::AsWalked | Self::Unfixed(_) => None,
         }
+    }
+}
+
+impl House {
+    /// What somebody said last of how square the house is.
+    pub fn said_of(job: &Job) -> Self {
+        let said = Particulars::of(job).words(&Part::House, &list::CORNERS);
+        let is = |house: &Self| said == Some(house.label());
+        [Self::Square, Self::OutOfSquare].into_iter().find(is).unwrap_or_default()
+    }
+
+    /// That as somebody says it; none for what nobody says.
+    pub fn as_said(self) -> Option<Particular> {
+        let is = Value::Words(Label::fitted(self.label()));
+        let particular = Particular { of: Part::House, what: Label::fitted(list::CORNERS.what), is };
+        (self != Self::Unsaid).then_some(particular)
     }
 }
 
@@ -141,18 +173,22 @@ fn observations(job: &Job, floor: &Floor) -> Vec<(Observation, Option<EntryId>)>
     let corners = floor.walk.steps().iter().enumerate().filter_map(|(side, step)| {
         let at = (side + 1) % count;
         let said = floor.sides.get(at).and_then(|side| Floor::corner(job, *side));
-        let sigma = said.map_or(Some(Accuracy::AS_BUILT), |(_, corner)| believed(corner))?;
-        Some((Observation::Angle { at, is: step.turn, sigma }, said.map(|(id, _)| id)))
+        let is = step.turn;
+        let observation = match said.map(|(_, corner)| corner) {
+            None => Observation::Built { at, is },
+            Some(corner) => believed(corner, at, is)?,
+        };
+        Some((observation, said.map(|(id, _)| id)))
     });
     sides.chain(ties).chain(offsets.flatten()).chain(corners).collect()
 }
 
-/// How far what was said of a corner is believed.
-const fn believed(corner: &super::Corner) -> Option<Angle> {
+/// What was said of a corner, as far as it is believed.
+const fn believed(corner: &super::Corner, at: usize, is: Angle) -> Option<Observation> {
     match (corner.trust, &corner.angle) {
         (Trust::Released, _) => None,
-        (Trust::Checked, _) => Some(Accuracy::CHECKED),
-        (Trust::Built, None) => Some(Accuracy::AS_BUILT),
-        (Trust::Built, Some(_)) => Some(Accuracy::ANGLE_FINDER),
+        (Trust::Checked, _) => Some(Observation::Angle { at, is, sigma: Accuracy::CHECKED }),
+        (Trust::Built, None) => Some(Observation::Built { at, is }),
+        (Trust::Built, Some(_)) => Some(Observation::Angle { at, is, sigma: Accuracy::ANGLE_FINDER }),
     }
 }

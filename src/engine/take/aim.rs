@@ -3,7 +3,7 @@
 use super::settings::Units;
 use crate::engine::geometry::Point;
 use crate::engine::job::Job;
-use crate::engine::place::{JoistNumber, Locating, Place, Position};
+use crate::engine::place::{Face, JoistNumber, Locating, Place, Position};
 use crate::engine::survey::Floor;
 use crate::engine::units::tape::BareUnit;
 use crate::engine::units::{Length, Typed};
@@ -21,7 +21,12 @@ pub fn tapped(job: &Job, spot: &Place, point: Point, units: Units) -> Place {
     }
     let at_joist = if spot.position.locating() == Locating::Plan { None } else { at_joist(&floor, point, units) };
     let position = at_joist.unwrap_or_else(|| on_plan(point, units));
-    Place { position, chalk: None, ..spot.clone() }
+    Place { position, chalk: None, face: along_it(spot.face), ..spot.clone() }
+}
+
+/// A face that lies at a distance along: a point is at no end.
+fn along_it(face: Option<Face>) -> Option<Face> {
+    if face.is_some_and(Face::is_end) { Some(Face::LowerEdge) } else { face }
 }
 
 /// The spot said in another way, at the same point as far as that is known.
@@ -38,7 +43,7 @@ pub fn located(job: &Job, spot: &Place, locating: Locating, units: Units) -> Pla
         Locating::Plan => on_plan(point.unwrap_or(Point::ORIGIN), units),
         Locating::Chalk => Position::Named,
     };
-    Place { position, ..spot.clone() }
+    Place { position, face: along_it(spot.face), ..spot.clone() }
 }
 
 /// The known place nearest to a point within reach; of several there the one most like

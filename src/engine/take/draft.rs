@@ -3,6 +3,7 @@
 use super::whereabouts::Whereabouts;
 use crate::engine::air::AirLocation;
 use crate::engine::entry::{EntryId, Label};
+use crate::engine::framing::DamageKind;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Wood};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
@@ -60,8 +61,16 @@ pub struct Draft {
     pub travel: i16,
     /// What the air instrument reads.
     pub air: AirTask,
-    /// The wood that is read, until somebody says otherwise.
+    /// What is looked for.
+    pub look: LookTask,
+    /// The wood that was said or read last.
     pub wood: Wood,
+    /// The spot where that was.
+    pub wood_at: Option<Place>,
+    /// Is the wood there dry panel that others are held against?
+    pub reference: bool,
+    /// The spot to come back to after that was read.
+    pub back_to: Option<Place>,
     /// The wood's temperature, as measured last.
     pub wood_temperature: Option<Typed<Temperature>>,
     /// The visit that it was measured in: it says nothing about another day's wood.
@@ -165,6 +174,17 @@ pub enum AirTask {
     Wood,
 }
 
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LookTask {
+    /// Findings, a tap each.
+    #[default]
+    Findings,
+    /// A soft spot, a notch or a hole: from where, to where, how deep.
+    Spot(DamageKind),
+}
+
 impl Default for Draft {
     fn default() -> Self {
         Self {
@@ -196,7 +216,11 @@ impl Default for Draft {
             },
             travel: 1,
             air: AirTask::default(),
+            look: LookTask::default(),
             wood: Wood { material: Material::Solid, species: None },
+            wood_at: None,
+            reference: false,
+            back_to: None,
             wood_temperature: None,
             wood_temperature_visit: None,
             photo_wanted: false,
@@ -283,6 +307,22 @@ impl AirTask {
     }
 }
 
+impl LookTask {
+    /// Every task, in the order that a choice shows them.
+    pub const ALL: [Self; 4] = {
+        let [awl, notch, hole] = DamageKind::ALL;
+        [Self::Findings, Self::Spot(awl), Self::Spot(notch), Self::Spot(hole)]
+    };
+
+    /// What it logs.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Findings => "What it is like",
+            Self::Spot(kind) => kind.label(),
+        }
+    }
+}
+
 impl Draft {
     /// The draft with another instrument in the hand: what was typed for the last one
     /// is put down.
@@ -303,9 +343,15 @@ impl Draft {
         Self { air, ..self.put_down() }
     }
 
+    /// The draft looking for something else.
+    #[must_use]
+    pub fn looking(&self, look: LookTask) -> Self {
+        Self { look, ..self.put_down() }
+    }
+
     /// The length that is asked for before anything else, if the spot can have it.
     pub fn asked_where(&self) -> Option<Whereabouts> {
-        self.locating.filter(|what| Whereabouts::of(&self.spot.position).contains(what))
+        self.locating.filter(|what| Whereabouts::of(&self.spot).contains(what))
     }
 
     /// The draft asking where the spot is; what was typed is put aside meanwhile.

@@ -13,12 +13,14 @@ pub mod save;
 pub mod settings;
 pub mod travel;
 pub mod whereabouts;
+pub mod wood;
 
 pub use aim::{located, tapped};
-pub use draft::{AirTask, Draft, Footprint, Instrument, TapeTask};
+pub use draft::{AirTask, Draft, Footprint, Instrument, LookTask, TapeTask};
 pub use question::{Keys, Question};
 pub use retype::{retypable, retyped};
-pub use save::{ReadBack, Refused, Saved, look, save, save_over_maximum};
+pub use save::{Anyway, InHand, ReadBack, Refused, Saved, look, save, save_anyway, save_cannot_reach, save_off_scale};
 pub use settings::Units;
-pub use travel::place_at;
+pub use travel::{faced, place_at, standing};
 pub use whereabouts::Whereabouts;
+pub use wood::AtSpot;

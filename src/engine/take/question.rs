@@ -1,12 +1,16 @@
 //! What the app asks for now.
 
-use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
 use super::whereabouts::Whereabouts;
+use super::wood::AtSpot;
+use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
+use crate::engine::framing::DamageKind;
 use crate::engine::job::Job;
-use crate::engine::place::{JoistNumber, Place, Position};
-use crate::engine::survey::{Floor, Shape};
+use crate::engine::place::{Face, JoistNumber, Place, Position};
+use crate::engine::survey::reach::Start;
+use crate::engine::survey::{Floor, Shape, inside};
 
 /// A question, and how it is answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,7 +32,9 @@ pub struct Question {
 pub enum Keys {
     /// Feet, inches and fractions, or metric.
     Length,
-    /// Digits and a point; over the maximum.
+    /// A length, or that nobody can get there.
+    Depth,
+    /// Digits and a point; over the maximum, under the minimum.
     Moisture,
     /// Digits and a point.
     Percent,
@@ -46,26 +52,31 @@ impl Question {
     /// What a draft asks next.
     pub fn of(draft: &Draft, job: &Job, units: Units) -> Self {
         if let Some(what) = draft.asked_where() {
-            return whereabouts(what, draft, units);
+            return whereabouts(what, draft, job, units);
         }
         match draft.instrument {
             Instrument::Tape => tape(draft, job, units),
-            Instrument::Meter => at_spot(draft, job, units, Keys::Moisture, "%"),
+            Instrument::Meter => meter(draft, job, units),
             Instrument::Air => air(draft, job, units),
             Instrument::Level => at_spot(draft, job, units, Keys::Length, "down from laser"),
-            Instrument::Look => at_spot(draft, job, units, Keys::Findings, ""),
+            Instrument::Look => look(draft, job, units),
             Instrument::Photo => at_spot(draft, job, units, Keys::Camera, ""),
         }
     }
 }
 
 /// Where the spot is, and what is known of that now.
-fn whereabouts(what: Whereabouts, draft: &Draft, units: Units) -> Question {
+fn whereabouts(what: Whereabouts, draft: &Draft, job: &Job, units: Units) -> Question {
     let detail = match what.read(&draft.spot) {
         None => "not measured; save alone goes on without".to_owned(),
-        Some(now) if what.can_be_unknown() => format!("now {}; save alone takes it away", units.length(now.value)),
-        Some(now) => format!("now {}; save alone leaves it", units.length(now.value)),
+        Some(now) if what.can_be_unknown() => format!("now {}; save alone takes it away", units.read(now.value)),
+        Some(now) => format!("now {}; save alone leaves it", units.read(now.value)),
     };
+    let from = match (&draft.spot.position, what) {
+        (Position::OnJoist { joist, .. }, Whereabouts::Along) => wall_of(job, *joist),
+        _ => None,
+    };
+    let detail = from.map_or_else(|| detail.clone(), |wall| format!("from {wall}; {detail}"));
     Question {
         asks: format!("{}: {}", draft.spot.name(), what.label().to_ascii_lowercase()),
         detail,
@@ -219,13 +230,69 @@ fn air(draft: &Draft, job: &Job, units: Units) -> Question {
     }
 }
 
+/// Where the meter reads, and on what: the wood is said again each time it counts.
+fn meter(draft: &Draft, job: &Job, units: Units) -> Question {
+    let at_spot = at_spot(draft, job, units, Keys::Moisture, "%");
+    let parts = [at_spot.detail, AtSpot::of(draft, job).words()];
+    let detail = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ");
+    Question { detail, ..at_spot }
+}
+
+/// What is there, or from where to where it goes and how deep.
+fn look(draft: &Draft, job: &Job, units: Units) -> Question {
+    let LookTask::Spot(kind) = draft.look else { return at_spot(draft, job, units, Keys::Findings, "") };
+    let here = draft.spot.position.along().map(|along| units.length(along.value));
+    let what = in_sentence(kind.label());
+    let (asks, detail, keys) = match (kind, draft.held.len()) {
+        (_, 0) => {
+            let detail = here.map_or_else(String::new, |here| format!("save alone: at {here}"));
+            (format!("{what}, from"), detail, Keys::Length)
+        }
+        (DamageKind::Soft, 1) => (format!("{what}, to"), "save alone: one push, there".to_owned(), Keys::Length),
+        (_, 1) => (format!("{what}, to"), draft.held.concat(), Keys::Length),
+        (DamageKind::Soft, _) => (format!("{what}, how deep"), "0 if it stops".to_owned(), Keys::Depth),
+        (DamageKind::Notch, _) => (format!("{what}, how deep"), draft.held.join(" to "), Keys::Depth),
+        (DamageKind::Hole, _) => (format!("{what}, to the nearest edge"), draft.held.join(" to "), Keys::Depth),
+    };
+    let unit = units.bare_length().symbol().to_owned();
+    Question { asks: format!("{}: {asks}", draft.spot.name()), detail, detail_asks: None, keys, unit }
+}
+
 fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Question {
     Question {
         asks: draft.spot.name(),
         detail: place_detail(draft, job, units),
-        detail_asks: Whereabouts::of(&draft.spot.position).first().copied(),
+        detail_asks: Whereabouts::of(&draft.spot).first().copied(),
         keys,
         unit: unit.to_owned(),
+    }
+}
+
+/// What distances along a joist are from: the wall that the joist meets, by the name that the
+/// job has for the wall at the first corner, or by its number.
+fn wall_of(job: &Job, joist: JoistNumber) -> Option<String> {
+    let named = || job.measured_from().filter(|wall| !wall.is_empty()).map(ToString::to_string);
+    let Some(floor) = inside::floor(job) else { return named() };
+    match floor.starts(joist) {
+        (_, Start::Unknown | Start::AtTheCorner) => named(),
+        (_, Start::Side(side)) => Some(format!("side {side}")),
+        (_, Start::NoWall) => Some("the line of corner 1".to_owned()),
+    }
+}
+
+/// Where a place without a distance is along its joist.
+fn end_of(job: &Job, joist: JoistNumber, face: Option<Face>) -> String {
+    match face.filter(|face| face.is_end()) {
+        None => "anywhere along it".to_owned(),
+        Some(face) => {
+            let floor = inside::floor(job);
+            let end = floor.as_ref().and_then(|floor| floor.end(joist, face));
+            match end {
+                Some((_, side)) => format!("at side {side}"),
+                None if face == Face::End => inside::which_end(floor.as_ref(), Some(joist)),
+                None => "at its bearing".to_owned(),
+            }
+        }
     }
 }
 
@@ -236,12 +303,12 @@ fn place_detail(draft: &Draft, job: &Job, units: Units) -> String {
     let said_already = *position == Position::Named;
     let chalk = chalk.as_ref().filter(|_| !said_already).map(|chalk| format!("\"{chalk}\""));
     let at = match position {
-        Position::OnJoist { along: Some(along), .. } => {
-            let along = units.length(along.value);
-            let from = job.measured_from().filter(|wall| !wall.is_empty());
+        Position::OnJoist { joist, along: Some(along) } => {
+            let along = units.read(along.value);
+            let from = wall_of(job, *joist);
             Some(from.map_or_else(|| format!("{along} along"), |wall| format!("{along} from {wall}")))
         }
-        Position::OnJoist { along: None, .. } => Some("anywhere along it".to_owned()),
+        Position::OnJoist { joist, along: None } => Some(end_of(job, *joist, draft.spot.face)),
         Position::OnPlan { right, down } => {
             Some(format!("{} right, {} down", units.length(right.value), units.length(down.value)))
         }

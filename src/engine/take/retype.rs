@@ -2,8 +2,9 @@
 
 use super::settings::Units;
 use crate::engine::entry::Note;
-use crate::engine::job::{Fact, Observation};
-use crate::engine::moisture::Shown;
+use crate::engine::job::{Fact, Job, Observation};
+use crate::engine::moisture::{Reading, Shown};
+use crate::engine::survey::inside;
 use crate::engine::units::decimal::{parse_moisture_content, parse_temperature};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, Typed};
@@ -13,7 +14,16 @@ use crate::engine::units::{Length, Typed};
 /// # Errors
 /// A sentence that names the field, the value and what would do; also for things that
 /// have no single typed value, which are taken back and logged anew.
-pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
+pub fn retyped(job: &Job, seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
+    let again = typed_again(seen, text, units)?;
+    match inside::refuses(job, &again, units) {
+        // What stood there before may stand there still.
+        Some(why) if again != *seen => Err(format!("Length: \"{}\": {why}", text.trim())),
+        _ => Ok(again),
+    }
+}
+
+fn typed_again(seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
     let length = |sign| -> Result<Typed<Length>, String> {
         tape::parse(text, units.bare_length(), sign).map_err(|problem| format!("Length: {problem}"))
     };
@@ -30,7 +40,7 @@ pub fn retyped(seen: &Observation, text: &str, units: Units) -> Result<Observati
         Observation::Fact(Fact::CrawlHeight(height)) => *height = positive(length(Sign::Refused)?)?,
         Observation::Reading(reading) => {
             let shown = parse_moisture_content(text).map_err(|problem| format!("Moisture: {problem}"))?;
-            reading.shown = Shown::Percent(shown);
+            *reading = Reading { shown: Shown::Percent(shown), doubted: false, typed_first: None, ..reading.clone() };
         }
         Observation::SurfaceReading(surface) => {
             surface.temperature =
@@ -63,7 +73,7 @@ pub fn retypable(seen: &Observation) -> Option<(&'static str, String)> {
         Observation::Fact(Fact::CrawlHeight(height)) => Some(("Crawl height, rightly", height.typed.clone())),
         Observation::Reading(reading) => match &reading.shown {
             Shown::Percent(shown) => Some(("Moisture, rightly", shown.typed.clone())),
-            Shown::OverMaximum => Some(("Moisture, rightly", String::new())),
+            Shown::OverMaximum | Shown::UnderMinimum => Some(("Moisture, rightly", String::new())),
         },
         Observation::SurfaceReading(surface) => Some(("Temperature, rightly", surface.temperature.typed.clone())),
         Observation::Photo(photo) => Some(("Caption", photo.caption.to_string())),
@@ -98,7 +108,7 @@ mod tests {
         for record in book.log().records() {
             let Some(seen) = book.job().now.get(record.id()).map(|thing| &thing.value) else { continue };
             let Some((_, text)) = retypable(seen) else { continue };
-            assert_eq!(retyped(seen, &text, Units::default()).as_ref(), Ok(seen));
+            assert_eq!(retyped(book.job(), seen, &text, Units::default()).as_ref(), Ok(seen));
             typed_again += 1;
         }
         assert!(typed_again > 40, "{typed_again}");

@@ -26,6 +26,16 @@ impl Units {
         tape::format(length, self.length).text
     }
 
+    /// A length that somebody read, as fine as they read it.
+    pub fn read(self, length: Length) -> String {
+        tape::format(length, self.length.as_fine_as(length)).text
+    }
+
+    /// The same as it is spoken.
+    pub fn spoken(self, length: Length) -> String {
+        tape::speak(length, self.length.as_fine_as(length))
+    }
+
     /// A temperature as it is shown, to a tenth.
     pub fn temperature(self, temperature: Temperature) -> String {
         format_temperature(temperature, self.scale, Decimals::Tenths)

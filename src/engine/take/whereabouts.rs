@@ -1,7 +1,7 @@
 //! The lengths that say where a place is: they move the draft's spot and log nothing.
 
 use super::settings::Units;
-use crate::engine::place::{Place, Position};
+use crate::engine::place::{Face, Place, Position};
 use crate::engine::units::tape::{self, Problem, Sign};
 use crate::engine::units::{Length, Typed};
 use serde::{Deserialize, Serialize};
@@ -21,9 +21,11 @@ pub enum Whereabouts {
 }
 
 impl Whereabouts {
-    /// What can be said of a place at such a position.
-    pub const fn of(position: &Position) -> &'static [Self] {
-        match position {
+    /// What can be said of such a place.
+    pub fn of(spot: &Place) -> &'static [Self] {
+        match &spot.position {
+            // An end lies at no distance along.
+            Position::OnJoist { .. } if spot.face.is_some_and(Face::is_end) => &[Self::Height],
             Position::OnJoist { .. } => &[Self::Along, Self::Height],
             Position::OnPlan { .. } => &[Self::Right, Self::Down, Self::Height],
             Position::Named => &[Self::Height],

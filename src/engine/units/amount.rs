@@ -103,11 +103,51 @@ mod tests {
         }
 
         #[test]
-        fn any_text_is_an_amount_or_refused_in_words(text in ".{0,20}") {
-            if let Err(words) = Amount::parse(&text) {
-                prop_assert!(words.contains("accepted") || words.contains("type") || words.contains("must") || words.contains("leave"));
+        fn any_text_is_the_amount_it_says_or_is_refused_by_name(
+            text in prop_oneof!["[0-9]{0,13}[.,]?[0-9]{0,4}", "[0-9.,]{0,8}", "[0-9.,]{1,4} ?[-a-z]{1,3}", ".{0,8}"]
+        ) {
+            let text = text.trim();
+            match (Amount::parse(text), by_hand(text)) {
+                (Ok(typed), Some(thousandths)) => {
+                    prop_assert_eq!(i64::from(typed.value), thousandths);
+                    prop_assert_eq!(typed.typed, text);
+                }
+                (Err(words), None) => prop_assert!(words.starts_with(&format!("\"{text}\": ")), "{}", words),
+                (parsed, by_hand) => prop_assert!(false, "{text}: {parsed:?} instead of {by_hand:?}"),
             }
         }
+    }
+
+    /// The thousandths that a text says, a digit at a time; nothing if it must be refused.
+    fn by_hand(text: &str) -> Option<i64> {
+        let (mut thousandths, mut mark, mut decimals) = (0_i128, None, 0_u32);
+        for c in text.chars() {
+            match c.to_digit(10) {
+                Some(digit) => {
+                    thousandths = thousandths * 10 + i128::from(digit) * 1_000;
+                    decimals += u32::from(mark.is_some());
+                }
+                None if mark.is_none() && (c == '.' || c == ',') => mark = Some(c),
+                None => return None,
+            }
+        }
+        let is_whole = mark.is_none() && !text.is_empty();
+        let reads_one_way = match mark {
+            Some(',') => decimals < 3,
+            _ => decimals <= 3,
+        };
+        let thousandths = i64::try_from(thousandths / 10_i128.pow(decimals)).ok()?;
+        ((is_whole || decimals > 0) && reads_one_way && thousandths <= 1_000_000_000_000).then_some(thousandths)
+    }
+
+    #[test]
+    fn the_most_is_a_thousand_million_and_three_decimals() {
+        assert_eq!(Amount::parse("1000000000").unwrap().value, Amount::MOST);
+        assert_eq!(Amount::parse("999999999.999").unwrap().value, Amount::try_from(999_999_999_999).unwrap());
+        assert!(Amount::parse("1000000000.001").unwrap_err().contains("0 to 1000 million"));
+        assert!(Amount::parse("6.8001").unwrap_err().contains("three decimals"));
+        assert!(Amount::parse("6.").unwrap_err().contains("digits and one point"));
+        assert!(Amount::parse(".").unwrap_err().contains("digits and one point"));
     }
 
     #[test]

@@ -12,7 +12,7 @@ mod seen;
 pub use lengths::{LengthRow, lengths};
 pub use printed::{Table, printed};
 pub use readings::{ReadingRow, readings};
-pub use seen::{AirRow, ConditionRow, PhotoRow, air, conditions, photos};
+pub use seen::{AirRow, ConditionRow, PhotoRow, SpotRow, air, conditions, photos, spots};
 
 use super::csv::Cell;
 use crate::engine::entry::{EntryId, Stamp};
@@ -30,13 +30,13 @@ pub struct Logged {
     pub at: String,
     /// The visit's number, counted from one; nothing for what belongs to none.
     pub visit: Option<usize>,
-    /// Was it corrected since?
-    pub corrected: bool,
+    /// Was the entry edited since? A corrected reading is another thing.
+    pub edited: bool,
 }
 
 impl Logged {
     /// The columns that [`Self::cells`] fills.
-    pub const COLUMNS: [&'static str; 5] = ["by", "at", "visit", "corrected", "entry"];
+    pub const COLUMNS: [&'static str; 5] = ["by", "at", "visit", "edited", "entry"];
 
     fn of(job: &Job, entry: EntryId, stamp: &Stamp, head: EntryId) -> Self {
         Self {
@@ -44,7 +44,7 @@ impl Logged {
             by: stamp.by.to_string(),
             at: stamp.at.to_rfc3339(),
             visit: stamp.visit.and_then(|visit| job.visit_number(visit)),
-            corrected: head != entry,
+            edited: head != entry,
         }
     }
 
@@ -54,7 +54,7 @@ impl Logged {
             Cell::text(&self.by),
             Cell::text(&self.at),
             self.visit.map_or_else(|| Cell::text(""), |visit| Cell::Number(visit.to_string())),
-            Cell::text(if self.corrected { "yes" } else { "" }),
+            Cell::text(if self.edited { "yes" } else { "" }),
             Cell::text(self.entry.to_string()),
         ]
     }

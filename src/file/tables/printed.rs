@@ -1,6 +1,6 @@
 //! Rows as people read them: the app prints these tables and the office writes them.
 
-use super::{Logged, air, conditions, lengths, readings};
+use super::{Logged, air, conditions, lengths, readings, spots};
 use crate::engine::job::Job;
 use crate::engine::take::Units;
 
@@ -25,10 +25,10 @@ pub fn printed(job: &Job, units: Units) -> [Table; 4] {
         ),
         table(
             "Moisture",
-            ["Place", "Shown", "Decides", "Mark", "Wood", "Wood temperature", "Meter"],
+            ["Place", "As shown", "Corrected", "Mark", "Wood", "Wood temperature", "Meter"],
             readings(job).into_iter().map(|row| {
                 let mark = row.mark.to_owned();
-                ([row.place, row.shown, row.means, mark, row.wood, row.wood_temperature, row.meter], row.logged)
+                ([row.place, row.shown, row.corrected, mark, row.wood, row.wood_temperature, row.meter], row.logged)
             }),
         ),
         table(
@@ -36,12 +36,15 @@ pub fn printed(job: &Job, units: Units) -> [Table; 4] {
             ["What", "Temperature", "Humidity"],
             air(job).into_iter().map(|row| ([row.what, row.temperature, row.humidity], row.logged)),
         ),
-        table(
-            "Conditions",
-            ["Place", "Finding", "Note"],
-            conditions(job).into_iter().map(|row| ([row.place, row.finding.to_owned(), row.note], row.logged)),
-        ),
+        table("Conditions", ["Place", "Finding", "Note"], found(job, units)),
     ]
+}
+
+/// Findings, then soft spots, notches and holes.
+fn found(job: &Job, units: Units) -> impl Iterator<Item = ([String; 3], Logged)> {
+    let findings = conditions(job).into_iter().map(|row| ([row.place, row.finding.to_owned(), row.note], row.logged));
+    let spots = spots(job, units).into_iter().map(|row| ([row.member, row.says, String::new()], row.logged));
+    findings.chain(spots)
 }
 
 /// A table whose rows end with who logged them.
@@ -55,8 +58,8 @@ fn table<const N: usize>(
 }
 
 fn by_whom(logged: Logged) -> [String; 3] {
-    let corrected = if logged.corrected { ", corrected since" } else { "" };
-    let when = format!("{}{corrected}", logged.when());
+    let edited = if logged.edited { ", edited since" } else { "" };
+    let when = format!("{}{edited}", logged.when());
     [logged.visit.map_or_else(String::new, |visit| visit.to_string()), logged.by, when]
 }
 
@@ -80,14 +83,14 @@ mod tests {
     }
 
     #[test]
-    fn a_corrected_row_says_so_and_when_it_was_first_logged() {
+    fn an_edited_row_says_so_and_when_it_was_first_logged() {
         let mut book = book();
         let (id, side) = book.job().now.sides().iter().next().map(|(id, side)| (*id, side)).unwrap();
         let correction = Pen::new(book.log(), id.device, side.stamp.clone()).correct(vec![id], side.value.clone());
         book.add(Record::of(correction).unwrap());
         let [lengths, ..] = printed(book.job(), Units::default());
-        let corrected: Vec<_> = lengths.rows.iter().filter(|row| row.last().unwrap().contains("corrected")).collect();
-        assert_eq!(corrected.len(), 1);
-        assert!(corrected[0].last().unwrap().ends_with(", corrected since"));
+        let edited: Vec<_> = lengths.rows.iter().filter(|row| row.last().unwrap().contains("edited")).collect();
+        assert_eq!(edited.len(), 1);
+        assert!(edited[0].last().unwrap().ends_with(", edited since"));
     }
 }

@@ -3,8 +3,9 @@
 use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
+use crate::engine::moisture::said::tenths;
 use crate::engine::moisture::{Shown, Wood};
-use crate::engine::results::{corrected, say_corrected};
+use crate::engine::results::corrected;
 use crate::engine::sources::Mark;
 use crate::file::csv::Cell;
 
@@ -17,8 +18,10 @@ pub struct ReadingRow {
     pub shown: String,
     /// The same as a bare number of percent; nothing if the meter showed none.
     pub percent: Option<String>,
-    /// What that means once corrected, as the app says it.
-    pub means: String,
+    /// The corrected reading, as every page says it.
+    pub corrected: String,
+    /// The same as a bare number of percent; nothing where it stands at none.
+    pub corrected_percent: Option<String>,
     /// How far the source behind that was seen; empty where nothing was corrected by one.
     pub mark: &'static str,
     /// What was read: material, and species if known.
@@ -27,15 +30,32 @@ pub struct ReadingRow {
     pub wood_temperature: String,
     /// The meter, by its label; empty if nobody described it.
     pub meter: String,
+    /// Is it what readings on panel of its kind are held against?
+    pub reference: bool,
     /// Who, when, in which visit.
     pub logged: Logged,
 }
 
 impl ReadingRow {
     /// The columns of its CSV line.
-    pub const COLUMNS: [&'static str; 12] = {
-        let [by, at, visit, corrected, entry] = Logged::COLUMNS;
-        ["place", "shown", "percent", "means", "wood", "wood_temperature", "meter", by, at, visit, corrected, entry]
+    pub const COLUMNS: [&'static str; 14] = {
+        let [by, at, visit, edited, entry] = Logged::COLUMNS;
+        [
+            "place",
+            "shown",
+            "percent",
+            "corrected",
+            "wood",
+            "wood_temperature",
+            "meter",
+            by,
+            at,
+            visit,
+            edited,
+            entry,
+            "corrected_percent",
+            "reference",
+        ]
     };
 
     /// The cells of its CSV line.
@@ -44,12 +64,16 @@ impl ReadingRow {
             Cell::text(&self.place),
             Cell::text(&self.shown),
             self.percent.clone().map_or_else(|| Cell::text(""), Cell::Number),
-            Cell::text(&self.means),
+            Cell::text(&self.corrected),
             Cell::text(&self.wood),
             Cell::text(&self.wood_temperature),
             Cell::text(&self.meter),
         ];
-        own.into_iter().chain(self.logged.cells()).collect()
+        let last = [
+            self.corrected_percent.clone().map_or_else(|| Cell::text(""), Cell::Number),
+            Cell::text(if self.reference { "yes" } else { "" }),
+        ];
+        own.into_iter().chain(self.logged.cells()).chain(last).collect()
     }
 }
 
@@ -58,16 +82,18 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
     let rows = job.now.readings().iter().map(|(id, thing)| {
         let reading = &thing.value;
         let (shown, percent) = shown(&reading.shown);
-        let means = corrected(job, thing);
+        let known = corrected(job, thing);
         ReadingRow {
             place: place_words(job, Some(reading.place)),
             shown,
             percent,
-            means: say_corrected(&means.value),
-            mark: means.why.mark().map_or("", Mark::label),
+            corrected: known.value.words(),
+            corrected_percent: known.value.corrected.number().map(|number| tenths(number).replace(" %", "")),
+            mark: known.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
             meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),
+            reference: reading.reference,
             logged: Logged::of(job, *id, thing.stamp, thing.head),
         }
     });
@@ -78,6 +104,7 @@ fn shown(shown: &Shown) -> (String, Option<String>) {
     match shown {
         Shown::Percent(typed) => (typed.typed.clone(), Some(typed.value.to_percent().to_string())),
         Shown::OverMaximum => ("over the meter's maximum".to_owned(), None),
+        Shown::UnderMinimum => ("under the meter's minimum".to_owned(), None),
     }
 }
 

@@ -2,8 +2,10 @@
 
 use super::{Logged, place_words};
 use crate::engine::air::SurfaceReading;
+use crate::engine::describe::spot_words;
 use crate::engine::job::Job;
 use crate::engine::photo::Digest;
+use crate::engine::take::Units;
 
 /// A condition found.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,6 +16,17 @@ pub struct ConditionRow {
     pub finding: &'static str,
     /// More, in the words of whoever found it.
     pub note: String,
+    /// Who, when, in which visit.
+    pub logged: Logged,
+}
+
+/// A soft spot, a notch or a hole.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SpotRow {
+    /// The member that it is on.
+    pub member: String,
+    /// What it is, from where to where and how deep.
+    pub says: String,
     /// Who, when, in which visit.
     pub logged: Logged,
 }
@@ -50,6 +63,16 @@ pub fn conditions(job: &Job) -> Vec<ConditionRow> {
         place: place_words(job, thing.value.place),
         finding: thing.value.finding.label(),
         note: thing.value.note.as_ref().map(ToString::to_string).unwrap_or_default(),
+        logged: Logged::of(job, *id, thing.stamp, thing.head),
+    });
+    rows.collect()
+}
+
+/// Every soft spot, notch and hole that stands, in log order.
+pub fn spots(job: &Job, units: Units) -> Vec<SpotRow> {
+    let rows = job.now.damages().iter().map(|(id, thing)| SpotRow {
+        member: thing.value.of.name(),
+        says: spot_words(thing.value, units),
         logged: Logged::of(job, *id, thing.stamp, thing.head),
     });
     rows.collect()

@@ -16,3 +16,25 @@ on('list', 'click', () => {
   link.click();
   say('list sent');
 });
+
+// Says what will come, and only then lets it come, line by line.
+on('late-key', 'click', () => {
+  say('two lines come late');
+  const list = document.getElementById('late');
+  list.replaceChildren();
+  ['first', 'second'].forEach((text, at) => setTimeout(() => {
+    const line = document.createElement('li');
+    line.textContent = text;
+    list.append(line);
+  }, 300 * (at + 1)));
+});
+
+// Moves in every frame.
+on('restless', 'click', () => {
+  let moved = 0;
+  const move = () => {
+    say(`moved ${++moved} times`);
+    requestAnimationFrame(move);
+  };
+  move();
+});

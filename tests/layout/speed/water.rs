@@ -8,7 +8,7 @@ use duckboard::engine::job::{Book, Log, Observation, Pen, Record};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Wood};
 use duckboard::engine::origin::{Check, origin};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
-use duckboard::engine::survey::{Joists, Room, Ruler, Run, Side};
+use duckboard::engine::survey::{AlongFrom, Joists, Room, Ruler, Run, Side};
 use duckboard::engine::units::{Length, MoistureContent, Typed};
 
 const JOISTS: u16 = 20;
@@ -43,7 +43,7 @@ fn job(readings: u16) -> Book {
         after = Some(log(side.into()));
     }
     let (first, spacing) = (length(16), length(16));
-    log(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: JOISTS }.into());
+    log(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: JOISTS, along: AlongFrom::FirstCorner }.into());
     for number in 0..readings {
         let along = i32::from(number / JOISTS) * 23 + 6;
         let position = Position::OnJoist {
@@ -57,7 +57,7 @@ fn job(readings: u16) -> Book {
         let percent = MoistureContent::from_percent_f64(f64::from(tenths.max(90)) / 10.0);
         let wood = Wood { material: Material::Solid, species: None };
         let shown = Shown::Percent(Typed::new("", percent));
-        log(Reading { place, meter: None, shown, wood, wood_temperature: None }.into());
+        log(Reading::new(place, shown, wood).into());
     }
     for of in ["bare_soil", "damp_soil", "dew_beads"] {
         log(Check { of: Label::fitted(of), answer: Answer::Yes }.into());

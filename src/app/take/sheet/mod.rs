@@ -9,8 +9,9 @@ use crate::engine::entry::Label;
 use crate::engine::geometry::Turn;
 use crate::engine::moisture::{Material, Species, Wood};
 use crate::engine::place::JoistNumber;
+use crate::engine::survey::adjust::House;
 use crate::engine::survey::{Floor, LayerKind, Ruler, Run, Trust, WholeFloor};
-use crate::engine::take::{AirTask, Draft, Footprint, Instrument, TapeTask};
+use crate::engine::take::{AirTask, AtSpot, Draft, Footprint, Instrument, LookTask, TapeTask};
 use leptos::html::Div;
 use leptos::prelude::*;
 use place::PlaceKeys;
@@ -25,7 +26,8 @@ pub fn Sheet(on_done: Callback<()>) -> impl IntoView {
         Instrument::Tape => view! { <TapeTasks/> }.into_any(),
         Instrument::Air => view! { <AirTasks/><PlaceKeys on_done/> }.into_any(),
         Instrument::Meter => view! { <PlaceKeys on_done/><WoodTasks/> }.into_any(),
-        Instrument::Level | Instrument::Look | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
+        Instrument::Look => view! { <LookTasks/><PlaceKeys on_done/> }.into_any(),
+        Instrument::Level | Instrument::Photo => view! { <PlaceKeys on_done/> }.into_any(),
     });
     let sheet = NodeRef::<Div>::new();
     let done = move |_| match sheet.get_untracked().as_deref().and_then(refused_field) {
@@ -64,6 +66,15 @@ pub fn TurnKey() -> impl IntoView {
     })
 }
 
+/// What is looked for.
+#[component]
+fn LookTasks() -> impl IntoView {
+    let session = session();
+    let tasks = labelled(LookTask::ALL, LookTask::label);
+    let on_choose = move |task| session.draft_to(|draft| draft.looking(task));
+    view! { <h2>"What is logged"</h2>{choice("What is logged", tasks, move || session.draft().look, on_choose)} }
+}
+
 #[component]
 fn TapeTasks() -> impl IntoView {
     let session = session();
@@ -74,9 +85,9 @@ fn TapeTasks() -> impl IntoView {
         <div class="tasks">
             {choice("What is measured", tasks, move || task.get(), on_choose)}
             {live(move || match task.get() {
-                TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
+                TapeTask::Tie => view! { <CornerKeys/><ToCornerKeys/><RulerKeys/><HouseKeys/> }.into_any(),
                 TapeTask::Offset => view! { <CornerKeys/><LineKeys/><ToCornerKeys/><RulerKeys/> }.into_any(),
-                TapeTask::Corner => view! { <CornerKeys/><TrustKeys/> }.into_any(),
+                TapeTask::Corner => view! { <CornerKeys/><TrustKeys/><HouseKeys/> }.into_any(),
                 TapeTask::Opening => view! { <FootprintKeys/><CornerKeys/> }.into_any(),
                 TapeTask::CutBack => view! { <OpeningKeys/> }.into_any(),
                 TapeTask::Joists => view! { <RunKeys/> }.into_any(),
@@ -183,6 +194,20 @@ fn TrustKeys() -> impl IntoView {
     view! { <h2>"How sure"</h2>{choice("How sure", trusts, move || session.draft().trust, on_choose)} }
 }
 
+/// What is said of the house's corners: it is weighed with what the room itself says.
+#[component]
+fn HouseKeys() -> impl IntoView {
+    let session = session();
+    let house = move || session.job(House::said_of).unwrap_or_default();
+    let on_choose = move |house: House| {
+        if let Some(said) = house.as_said() {
+            session.record(said.into());
+        }
+    };
+    let ways = labelled([House::Square, House::OutOfSquare], House::label);
+    view! { <h2>"Is the house out of square?"</h2>{choice("Is the house out of square?", ways, house, on_choose)} }
+}
+
 /// What the layer is that is measured.
 #[component]
 fn LayerKeys() -> impl IntoView {
@@ -250,7 +275,7 @@ fn AirTasks() -> impl IntoView {
     view! { <h2>"What is read"</h2>{choice("What is read", tasks, move || session.draft().air, on_choose)} }
 }
 
-/// The wood that is read: it stays until somebody says otherwise.
+/// What is read at the spot: the place keeps it, and the next place begins with it.
 #[component]
 fn WoodTasks() -> impl IntoView {
     let session = session();
@@ -263,7 +288,21 @@ fn WoodTasks() -> impl IntoView {
         (made_up(Material::Plywood), "plywood".to_owned()),
         (made_up(Material::Osb), "OSB".to_owned()),
     ];
-    let options = others.into_iter().chain(species).collect();
-    let on_choose = move |wood| session.draft_to(|draft| Draft { wood, ..draft });
-    view! { <h2>"Wood"</h2>{choice("Wood", options, move || session.draft().wood, on_choose)} }
+    let references = [Material::Plywood, Material::Osb].map(|material| {
+        let words = format!("dry {} elsewhere: holds the others", material.label());
+        (AtSpot { wood: made_up(material), reference: true }, words)
+    });
+    let options: Vec<(Wood, String)> = others.into_iter().chain(species).collect();
+    let here = options.into_iter().map(|(wood, words)| (AtSpot { wood, reference: false }, words));
+    let options = here.chain(references).collect();
+    let on_choose = move |AtSpot { wood, reference }: AtSpot| {
+        session.draft_to(
+            |draft| {
+                if reference { draft.reading_reference(wood.material) } else { draft.reading_wood(wood) }
+            },
+        );
+    };
+    let now = memo(move || session.job(|job| AtSpot::of(&session.draft(), job)));
+    let chosen = move || now.get().unwrap_or_else(|| AtSpot { wood: session.draft().wood, reference: false });
+    view! { <h2>"Wood"</h2>{choice("Wood", options, chosen, on_choose)} }
 }

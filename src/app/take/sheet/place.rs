@@ -4,7 +4,7 @@ use crate::app::session::{Session, session};
 use crate::app::widgets::{TextField, choice, labelled, live, memo, says};
 use crate::engine::entry::Label;
 use crate::engine::place::{Element, Face, Locating, Place};
-use crate::engine::take::{Draft, Whereabouts, located, travel};
+use crate::engine::take::{Draft, Whereabouts, faced, located, travel};
 use crate::file::tables::place_words;
 use leptos::prelude::*;
 
@@ -17,7 +17,7 @@ pub fn PlaceKeys(on_done: Callback<()>) -> impl IntoView {
     let elements = labelled(Element::ALL, Element::label);
     let on_element = move |element| aim(session, |spot| Place { element, ..spot });
     let faces = labelled(Face::ALL.map(Some).into_iter().chain([None]), |face| face.map_or("no face", Face::label));
-    let on_face = move |face| aim(session, |spot| Place { face, ..spot });
+    let on_face = move |face| aim(session, |spot| faced(&spot, face));
     view! {
         <h2>"Place"</h2>
         {choice("Element", elements, move || spot.get().element, on_element)}
@@ -47,7 +47,12 @@ fn Where(spot: Memo<Place>, on_done: Callback<()>) -> impl IntoView {
             aim(session, |_| moved);
         }
     };
-    let step = move |joists| aim(session, |spot| travel::step(&spot, joists));
+    let step = move |joists| {
+        let moved = untrack(|| session.job(|job| travel::step(job, &session.draft().spot, joists)));
+        if let Some(moved) = moved {
+            aim(session, |_| moved);
+        }
+    };
     view! {
         {choice("Where it is", ways, locating, on_way)}
         {live(move || (locating() == Locating::Joist).then(|| view! {
@@ -58,7 +63,7 @@ fn Where(spot: Memo<Place>, on_done: Callback<()>) -> impl IntoView {
             </div>
         }))}
         <div class="choice">
-            {live(move || Whereabouts::of(&spot.get().position).iter().map(|what| where_key(session, *what, on_done)).collect_view())}
+            {live(move || Whereabouts::of(&spot.get()).iter().map(|what| where_key(session, *what, on_done)).collect_view())}
         </div>
     }
 }
@@ -67,7 +72,7 @@ fn Where(spot: Memo<Place>, on_done: Callback<()>) -> impl IntoView {
 fn where_key(session: Session, what: Whereabouts, on_done: Callback<()>) -> impl IntoView {
     let now = says(move || {
         let units = session.prefs.get().units;
-        what.read(&session.draft().spot).map_or_else(|| "not measured".to_owned(), |now| units.length(now.value))
+        what.read(&session.draft().spot).map_or_else(|| "not measured".to_owned(), |now| units.read(now.value))
     });
     let ask = move |_| {
         session.draft_to(|draft| draft.asking_where(what));

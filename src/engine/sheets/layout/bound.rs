@@ -311,9 +311,7 @@ impl Bounder {
         let worth = master.prices().get(self.priced.len()).copied().unwrap_or_default();
         let (prices, shares) = self.whole_prices(&master);
         let dearest = self.knapsack.best(&prices);
-        let Some(LeastLayout { price, kinds, joints }) = cheapest(scheme, ways, &prices) else {
-            return None;
-        };
+        let LeastLayout { price, kinds, joints } = cheapest(scheme, ways, &prices)?;
         self.work += ways.work();
         let proof = Proof::of(prices, &dearest, price);
         let is_cheap = (price as f64) < worth * SHEET_PRICE as f64 * (1.0 - 1e-6) - 1.0;

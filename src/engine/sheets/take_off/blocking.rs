@@ -12,7 +12,7 @@ const THICKNESS: i32 = 24;
 
 /// The rule in words.
 pub const RULE: &str = "Under every edge that neither a joist nor a tongue carries, and along walls where no plate or \
-                        ledger does; 2 in by name.";
+                        ledger does; 2 in by name. Treated ones get a preservative brushed on where they are cut.";
 
 /// Blocks. The lumber that they are cut from is the order list's: all that is cut of one kind
 /// is cut together.

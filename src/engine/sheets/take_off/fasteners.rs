@@ -40,9 +40,10 @@ fn spaces(length: Length, most: Length) -> usize {
     usize::try_from((length + most - 1) / most).unwrap_or(0)
 }
 
-/// The rule in words, and what to add ([`Source::FastenerWaste`]).
-pub const RULE: &str =
-    "Every 6 in at ends and on blocks, 12 in on joists between, 3/8 in from edges; add a tenth for waste.";
+/// The rule in words, what to add ([`Source::FastenerWaste`]), and what may touch treated
+/// wood ([`Source::Corrosion`]).
+pub const RULE: &str = "Every 6 in at ends and on blocks, 12 in on joists between, 3/8 in from edges; add a tenth for \
+                        waste. Into treated wood: hot-dip galvanized, stainless, silicon bronze or copper.";
 
 /// How many fasteners, and of what size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,13 +72,18 @@ fn on(line: Line) -> usize {
 }
 
 /// By caliper: sheets of 3/4 in by name measure up to 0.781 in, those of 1 in up to 5 %
-/// more than that (PS 1-19, as quoted on a public page [P]). Source:
+/// more than that ([`Source::PanelThickness`]). Deformed nails are the rows of sheets that
+/// are subfloor and underlayment in one; subfloor alone has common ones. Source:
 /// [`Source::FastenerSchedule`].
 fn size(thickness: Option<Length>) -> &'static str {
     match thickness {
-        None => "6d deformed or 8d common up to 3/4 in thick, 8d above",
-        Some(thickness) if thickness <= Length::sixty_fourths(50) => "6d deformed or 8d common",
-        Some(thickness) if thickness <= Length::sixty_fourths(68) => "8d common or deformed",
+        None => "8d common up to 1 in thick; deformed, 6d up to 3/4 in, where they are underlayment too",
+        Some(thickness) if thickness <= Length::sixty_fourths(50) => {
+            "8d common, or 6d deformed where they are underlayment too"
+        }
+        Some(thickness) if thickness <= Length::sixty_fourths(68) => {
+            "8d common, or 8d deformed where they are underlayment too"
+        }
         Some(_) => "10d common or 8d deformed",
     }
 }
@@ -100,8 +106,14 @@ mod tests {
     #[test]
     fn sizes_go_by_thickness() {
         let of = |sixty_fourths| size(Some(Length::sixty_fourths(sixty_fourths)));
-        assert_eq!(of(46), "6d deformed or 8d common");
-        assert_eq!(of(64), "8d common or deformed");
-        assert_eq!(of(72), "10d common or 8d deformed");
+        // Rows of R602.3(1) as scanned [P]: 6d deformed stands in the combination rows alone.
+        for thickness in [46, 50] {
+            assert_eq!(of(thickness), "8d common, or 6d deformed where they are underlayment too", "{thickness}");
+        }
+        for thickness in [51, 68] {
+            assert_eq!(of(thickness), "8d common, or 8d deformed where they are underlayment too", "{thickness}");
+        }
+        assert_eq!(of(69), "10d common or 8d deformed");
+        assert!(size(None).starts_with("8d common"));
     }
 }

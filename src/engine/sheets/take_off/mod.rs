@@ -32,7 +32,7 @@ pub struct TakeOff {
 }
 
 /// What everything here rests on.
-pub const SOURCES: [Source; 8] = [
+pub const SOURCES: [Source; 9] = [
     Source::PanelLaying,
     Source::Blocks,
     Source::LumberLengths,
@@ -41,6 +41,7 @@ pub const SOURCES: [Source; 8] = [
     Source::FastenerWaste,
     Source::GlueBead,
     Source::GlueUnderEnds,
+    Source::Corrosion,
 ];
 
 impl TakeOff {

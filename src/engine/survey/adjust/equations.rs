@@ -37,6 +37,8 @@ pub fn equation(observation: &Observation, corners: &[Spot]) -> Option<Equation>
             slopes.extend(other.turning(corner, after, 1.0));
             Some(Equation { misfit: within_half_turn(is.to_radians() - turned), sigma: sigma.to_radians(), slopes })
         }
+        // How square houses are is put in before anything is computed.
+        Observation::Built { .. } => None,
         Observation::Offset { of, from, to, is, sigma } => {
             let (line, along, aside) = located(at(of)?, at(from)?, at(to)?)?;
             let normal = (-line.y, line.x);

@@ -3,7 +3,8 @@
 //! Sides, diagonals, turns and offsets are observations, each with the standard
 //! deviation that its instrument is known for. The outline that fits them best has the
 //! least sum of squared residuals, each over its standard deviation; a right angle is
-//! an observation like any other. What fits worse than chance allows is named
+//! an observation like any other, and how square the house is comes out of the room
+//! ([`Squareness`]). A reading that is likelier wrong than that is named
 //! ([`Verdict`]), and with it whatever cannot be told apart from it.
 //!
 //! It knows no job and no entry: callers number their observations. Begin with
@@ -14,13 +15,17 @@ mod compass;
 mod equations;
 mod matrix;
 mod network;
-mod normal;
+mod rest;
 mod snoop;
 mod solve;
+mod squareness;
+mod weigh;
 mod words;
 
 pub use accuracy::Accuracy;
 pub use compass::{Leg, compass};
 pub use network::{Measured, Network, Observation, Off};
-pub use snoop::{SIGNIFICANCE, Suspect, Verdict, critical_value};
-pub use solve::{Adjusted, Checked, Unfixed, adjust};
+pub use rest::Unfixed;
+pub use snoop::{MOST_NAMED, Suspect, Verdict};
+pub use solve::{Adjusted, Checked, adjust};
+pub use squareness::{House, Squareness};

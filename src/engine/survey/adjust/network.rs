@@ -1,5 +1,6 @@
 //! What was measured of a room.
 
+use super::squareness::House;
 use crate::engine::units::{Angle, Length};
 
 /// A room's corners and what was measured between them.
@@ -14,6 +15,8 @@ pub struct Network {
     pub turns: Vec<Angle>,
     /// Everything measured, in any order.
     pub observations: Vec<Observation>,
+    /// What is said of how square the house is.
+    pub house: House,
 }
 
 /// A measured value and how well it is known. Corners are numbers in the network.
@@ -38,6 +41,14 @@ pub enum Observation {
         is: Angle,
         /// Its standard deviation.
         sigma: Angle,
+    },
+    /// How the wall turns at a corner that nobody measured: a right angle, as far as the
+    /// house has any. How far that is comes out of the room.
+    Built {
+        /// The corner.
+        at: usize,
+        /// How it turns, were the house square.
+        is: Angle,
     },
     /// How far a corner lies to the right of the line through two others.
     Offset {
@@ -80,9 +91,14 @@ impl Observation {
     /// A computed difference in what it measures: inches, or radians for an angle.
     pub(super) fn off(&self, size: f64) -> Off {
         match self {
-            Self::Angle { .. } => Off::Turned(Angle::from_radians(size)),
+            Self::Angle { .. } | Self::Built { .. } => Off::Turned(Angle::from_radians(size)),
             _ => Off::By(Length::from_inches(size)),
         }
+    }
+
+    /// Did somebody read it, so that it can have been read wrongly?
+    pub(super) const fn is_reading(&self) -> bool {
+        !matches!(self, Self::Built { .. })
     }
 }
 
@@ -114,10 +130,34 @@ impl Network {
             Observation::Distance { from, to, .. } if next(from) == to => Measured::Side(from),
             Observation::Distance { from, to, .. } if next(to) == from => Measured::Side(to),
             Observation::Distance { from, to, .. } => Measured::Diagonal(from.min(to), from.max(to)),
-            Observation::Angle { at, .. } => Measured::Corner(at),
+            Observation::Angle { at, .. } | Observation::Built { at, .. } => Measured::Corner(at),
             Observation::Offset { of, .. } => Measured::Offset(of),
             Observation::Along { of, .. } => Measured::Along(of),
         }
+    }
+
+    /// Is any corner only believed to be square?
+    pub(super) fn is_built(&self) -> bool {
+        self.observations.iter().any(|observation| !observation.is_reading())
+    }
+
+    /// The same for a house that is so square: every standard deviation is known.
+    pub(super) fn as_square_as(&self, sigma: Angle) -> Self {
+        let known = |observation: &Observation| match *observation {
+            Observation::Built { at, is } => Observation::Angle { at, is, sigma },
+            other => other,
+        };
+        let observations = self.observations.iter().map(known).collect();
+        Self { turns: self.turns.clone(), observations, house: self.house }
+    }
+
+    /// The same without one observation.
+    pub(super) fn without(&self, n: usize) -> Self {
+        let mut rest = self.clone();
+        if n < rest.observations.len() {
+            rest.observations.remove(n);
+        }
+        rest
     }
 
     /// Does every observation name corners that are there, different ones, with a
@@ -130,6 +170,7 @@ impl Network {
                     there(from) && there(to) && from != to && sigma.is_positive()
                 }
                 Observation::Angle { at, sigma, .. } => there(at) && sigma > Angle::default(),
+                Observation::Built { at, .. } => there(at),
                 Observation::Offset { of, from, to, sigma, .. } | Observation::Along { of, from, to, sigma, .. } => {
                     there(of) && there(from) && there(to) && from != to && of != from && sigma.is_positive()
                 }

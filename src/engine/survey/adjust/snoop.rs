@@ -1,33 +1,35 @@
-//! Which measurement disagrees with the rest.
+//! Which reading disagrees with the rest.
 //!
-//! Data snooping: a residual over its own standard deviation is a standard normal
-//! variable as long as nothing is wrong. The largest one is named when it is larger
-//! than chance allows in all of the room's measurements together. Another measurement
-//! whose residual goes nearly with that one, and is nearly as large, cannot be told
-//! apart from it, and is named too.
-//!
-//! Source: W. Baarda's method of data snooping, from memory; the level for the room as
-//! a whole by Šidák's formula, from memory.
+//! When the measurements say that one of them is wrong ([`weigh`](super::weigh)), the
+//! likeliest are named: as many as it takes to be nearly sure that the wrong one is among them,
+//! three at the most, since nobody measures a whole room again.
 
 use super::equations::Spot;
 use super::matrix::Square;
-use super::network::{Measured, Network, Observation, Off};
-use super::normal::quantile;
-use super::solve::{Checked, System, candidates};
+use super::network::{Measured, Network, Off};
+use super::rest::{Rest, System, candidates, start};
+use super::solve::area;
+use super::weigh::{Doubted, Weighed};
+use crate::engine::units::{Angle, Area};
 
-/// A room without a mistake is accused this often, or less.
-pub const SIGNIFICANCE: f64 = 0.05;
+/// The named readings are the wrong one with this chance, or there are [`MOST_NAMED`].
+const SURE: f64 = 0.97;
+
+/// No more are named.
+pub const MOST_NAMED: usize = 3;
 
 /// What disagrees with the rest.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Verdict {
-    /// The measurements that could be wrong, the likeliest first: one of them is.
+    /// The readings that could be wrong, the likeliest first: one of them is.
     pub suspects: Vec<Suspect>,
+    /// Could it be another one as well?
+    pub may_be_another: bool,
     /// If there are several: what to measure besides, to tell them apart.
     pub would_tell: Option<Measured>,
 }
 
-/// A measurement that could be wrong.
+/// A reading that could be wrong.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Suspect {
     /// Its number among the observations.
@@ -36,49 +38,48 @@ pub struct Suspect {
     pub measured: Measured,
     /// How far off it would be: what was read, less what the rest says.
     pub off: Off,
-    /// Its residual over its standard deviation.
-    pub standardised: f64,
+    /// How likely it is the wrong one.
+    pub chance: f64,
+    /// The area of the outline that the rest makes, and its standard deviation.
+    pub area_without: (Area, Area),
 }
 
-/// How large a residual over its standard deviation may be among so many, at
-/// [`SIGNIFICANCE`] for all of them together.
-pub fn critical_value(checked: usize) -> f64 {
-    let each = 1.0 - libm::pow(1.0 - SIGNIFICANCE, 1.0 / checked.max(1) as f64);
-    quantile(1.0 - each / 2.0)
-}
-
-/// The verdict on an adjusted network, if something is wrong with it.
-pub fn verdict(
-    network: &Network,
-    corners: &[Spot],
-    system: &System,
-    inverse: &Square,
-    checked: &[Checked],
-) -> Option<Verdict> {
-    let sizes: Vec<_> =
-        checked.iter().enumerate().filter_map(|(n, check)| Some((n, check.standardised?.abs()))).collect();
-    let (worst, size) = sizes.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1))?;
-    if size <= critical_value(sizes.len()) {
+/// The verdict on a network, if something is wrong with it.
+pub fn verdict(network: &Network, rest: &Rest, weighed: &Weighed) -> Option<Verdict> {
+    if !weighed.is_accused() {
         return None;
     }
-    let mut named: Vec<_> = sizes
-        .iter()
-        .filter(|(n, other)| *n == worst || are_alike(system, inverse, (worst, size), (*n, *other)))
-        .collect();
-    named.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    let suspects: Vec<_> = named.iter().filter_map(|(n, _)| suspect(network, system, checked, *n)).collect();
-    let would_tell = if suspects.len() > 1 { telling(network, corners, system, inverse, &suspects) } else { None };
-    Some(Verdict { suspects, would_tell })
+    let wrong = 1.0 - weighed.clean;
+    let mut sure = 0.0;
+    let mut named = Vec::new();
+    for doubted in weighed.doubted.iter().take(MOST_NAMED) {
+        if sure < SURE * wrong {
+            sure += doubted.chance;
+            named.push(*doubted);
+        }
+    }
+    let suspects: Vec<_> = named.iter().filter_map(|doubted| suspect(network, doubted, Some(&rest.corners))).collect();
+    let would_tell = if suspects.len() > 1 { telling(network, rest, &suspects) } else { None };
+    (!suspects.is_empty()).then_some(Verdict { suspects, may_be_another: sure < SURE * wrong, would_tell })
 }
 
-/// Could chance have put the one residual behind the other? Two standard normal
-/// variables with correlation `rho` differ by a normal variable of variance
-/// `2 (1 - rho)`.
-fn are_alike(system: &System, inverse: &Square, (worst, size): (usize, f64), (other, smaller): (usize, f64)) -> bool {
-    /// Two-sided 5 %.
-    const LEVEL: f64 = 0.975;
-    let correlation = Residuals { system, inverse, besides: None }.correlation(worst, other).abs();
-    size - smaller <= quantile(LEVEL) * libm::sqrt((2.0 * (1.0 - correlation)).max(0.0)) + 1e-6 && correlation > 0.5
+/// A reading as one that is wrong; the outline without it is sought from these corners, or from
+/// the walk.
+pub fn suspect(network: &Network, doubted: &Doubted, from: Option<&[Spot]>) -> Option<Suspect> {
+    let n = doubted.observation;
+    let observation = network.observations.get(n)?;
+    // Without it the house may be squarer than with it.
+    let square: Angle = doubted.square.max(network.house.at_best());
+    let without = network.without(n).as_square_as(square);
+    let rest = Rest::of(&without, from.unwrap_or(&start(&without))).ok()?;
+    let (off, _) = rest.predicts(observation)?;
+    Some(Suspect {
+        observation: n,
+        measured: network.measured(observation),
+        off: observation.off(off),
+        chance: doubted.chance,
+        area_without: area(&rest.corners, &rest.factor.inverse()),
+    })
 }
 
 /// How residuals vary together.
@@ -115,22 +116,12 @@ impl Residuals<'_> {
     }
 }
 
-fn suspect(network: &Network, system: &System, checked: &[Checked], n: usize) -> Option<Suspect> {
-    let (check, equation, observation) = (checked.get(n)?, system.equations.get(n)?, network.observations.get(n)?);
-    let off = observation.off(equation.misfit / check.redundancy);
-    Some(Suspect { observation: n, measured: check.measured, off, standardised: check.standardised? })
-}
-
 /// The measurement that, were it there too, would tell the suspects apart best.
-fn telling(
-    network: &Network,
-    corners: &[Spot],
-    system: &System,
-    inverse: &Square,
-    suspects: &[Suspect],
-) -> Option<Measured> {
+fn telling(network: &Network, rest: &Rest, suspects: &[Suspect]) -> Option<Measured> {
+    let Rest { corners, system, factor } = rest;
+    let inverse = &factor.inverse();
     let first = suspects.first()?.observation;
-    let alike = |observation: Observation| {
+    let alike = |observation| {
         let more = Residuals { system, inverse, besides: Some(system.added(&observation, corners)?) };
         let others = suspects.iter().skip(1);
         Some(others.map(|other| more.correlation(first, other.observation).abs()).fold(0.0, f64::max))

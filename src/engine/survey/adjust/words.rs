@@ -1,8 +1,8 @@
 //! The verdict in a carpenter's words. Sides and corners are counted from 1.
 
 use super::network::{Measured, Off};
+use super::rest::Unfixed;
 use super::snoop::{Suspect, Verdict};
-use super::solve::Unfixed;
 use crate::engine::units::tape::{LengthStyle, format};
 use std::fmt;
 
@@ -40,7 +40,8 @@ impl fmt::Display for Verdict {
             [one] => write!(f, "{} disagrees with the rest by {}; measure it again", one.measured, one.off),
             several => {
                 let names: Vec<_> = several.iter().map(ToString::to_string).collect();
-                write!(f, "one of these disagrees with the rest: {}; measure them again", names.join(", "))?;
+                let another = if self.may_be_another { " or, less likely, another one" } else { "" };
+                write!(f, "one of these disagrees with the rest: {}{another}; measure them again", names.join(", "))?;
                 match &self.would_tell {
                     Some(measured) => write!(f, ", or measure {measured}, which tells them apart"),
                     None => Ok(()),
@@ -54,6 +55,10 @@ impl fmt::Display for Unfixed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Unsound => write!(f, "an outline takes three corners or more, and measurements between them"),
+            Self::Contradicted(odd) => {
+                write!(f, "{} contradicts the rest by {}; measure it again", odd.measured, odd.off)
+            }
+            Self::Crossed(problem) => write!(f, "{problem} in the outline that fits best; measure these again"),
             Self::Restless => write!(f, "the measurements contradict each other too far for any outline"),
             Self::Loose { corner, would_fix } => {
                 write!(f, "corner {} is not fixed yet", corner + 1)?;

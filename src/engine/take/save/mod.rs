@@ -1,20 +1,23 @@
 //! From a draft to entries: what the save key does.
 
+mod by_awl;
 mod by_tape;
 
-use super::draft::{AirTask, Draft, Instrument, TapeTask};
+use super::draft::{AirTask, Draft, Instrument, LookTask, TapeTask};
 use super::settings::Units;
-use super::travel::{next_spot, place_at, step};
+use super::travel::{next_spot, place_at, standing, step};
 use super::whereabouts::Whereabouts;
+use super::wood::AtSpot;
 use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{EntryId, Label};
+use crate::engine::framing::Depth;
 use crate::engine::job::{Entry, Job, Observation, Pen};
-use crate::engine::moisture::{Reading, Shown};
+use crate::engine::moisture::{Bounds, Outside, Reading, Shown, said};
 use crate::engine::survey::Level;
 use crate::engine::units::decimal::{self, Decimals};
 use crate::engine::units::tape::{self, Sign};
-use crate::engine::units::{Length, Temperature, Typed};
+use crate::engine::units::{Length, MoistureContent, Temperature, Typed};
 use std::fmt::Display;
 
 /// What a save came to: entries to keep, the draft to go on with, and what to say back.
@@ -44,6 +47,33 @@ pub struct ReadBack {
 pub struct Refused {
     /// The sentence.
     pub message: String,
+    /// Where the number lies that is not believed: it is taken with [`save_anyway`].
+    pub outside: Option<Outside>,
+}
+
+/// What to make of a number that is not believed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Anyway {
+    /// It stands, in doubt.
+    Kept,
+    /// The meter showed only that it was off its scale.
+    OffScale,
+}
+
+/// The meter in the hand: the job's entry for it, and what it can show.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct InHand {
+    /// The entry that describes it.
+    pub entry: EntryId,
+    /// Between which numbers its readings are believed.
+    pub bounds: Bounds,
+}
+
+impl InHand {
+    /// A meter that the job knows.
+    pub fn of(job: &Job, entry: EntryId) -> Self {
+        Self { entry, bounds: Bounds::of(job.now.meters().get(&entry).map(|meter| meter.value)) }
+    }
 }
 
 impl ReadBack {
@@ -56,7 +86,7 @@ impl ReadBack {
 
 impl Refused {
     fn new(field: &str, problem: impl Display) -> Self {
-        Self { message: format!("{field}: {problem}") }
+        Self { message: format!("{field}: {problem}"), outside: None }
     }
 }
 
@@ -66,14 +96,14 @@ struct Desk<'a> {
     job: &'a Job,
     pen: &'a mut Pen,
     units: Units,
-    meter: Option<EntryId>,
+    meter: Option<InHand>,
 }
 
-/// Takes the typed value. `meter` is the job's entry for the meter in the hand.
+/// Takes the typed value.
 ///
 /// # Errors
 /// [`Refused`] when the text does not say a value that would do.
-pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<EntryId>) -> Result<Saved, Refused> {
+pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<InHand>) -> Result<Saved, Refused> {
     let desk = Desk { draft, job, pen, units, meter };
     if let Some(what) = draft.asked_where() {
         return desk.whereabouts(what);
@@ -93,27 +123,72 @@ pub fn save(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option
             TapeTask::CrawlHeight => desk.crawl_height(),
             TapeTask::Other => desk.other_length(),
         },
-        Instrument::Meter => desk.percent(),
+        Instrument::Meter => desk.percent(None),
         Instrument::Air => desk.air(),
         Instrument::Level => desk.level(),
-        Instrument::Look | Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        Instrument::Look => match draft.look {
+            LookTask::Spot(kind) => desk.spot(kind, None),
+            LookTask::Findings => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
+        },
+        Instrument::Photo => Err(Refused::new(draft.instrument.label(), "nothing is typed here")),
     }
 }
 
-/// Takes "over the meter's maximum" as the value.
-pub fn save_over_maximum(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, meter: Option<EntryId>) -> Saved {
-    Desk { draft, job, pen, units, meter }.reading(Shown::OverMaximum, "over maximum")
+/// Takes a number that is not believed, as somebody answered when asked.
+///
+/// # Errors
+/// [`Refused`] when the text does not say a moisture content.
+pub fn save_anyway(
+    draft: &Draft,
+    job: &Job,
+    pen: &mut Pen,
+    units: Units,
+    meter: Option<InHand>,
+    anyway: Anyway,
+) -> Result<Saved, Refused> {
+    Desk { draft, job, pen, units, meter }.percent(Some(anyway))
+}
+
+/// Takes "over the meter's maximum" or "under its minimum" as the value.
+///
+/// # Errors
+/// [`Refused`] where nothing can be read at the spot.
+pub fn save_off_scale(
+    draft: &Draft,
+    job: &Job,
+    pen: &mut Pen,
+    units: Units,
+    meter: Option<InHand>,
+    outside: Outside,
+) -> Result<Saved, Refused> {
+    Desk { draft, job, pen, units, meter }.off_scale(outside, None)
+}
+
+/// Takes "nobody can get there" as the depth of a soft spot or a cut.
+///
+/// # Errors
+/// [`Refused`] when something else is asked for now.
+pub fn save_cannot_reach(draft: &Draft, job: &Job, pen: &mut Pen, units: Units) -> Result<Saved, Refused> {
+    let desk = Desk { draft, job, pen, units, meter: None };
+    match draft.look {
+        LookTask::Spot(kind) => desk.spot(kind, Some(Depth::CannotReach)),
+        LookTask::Findings => Err(Refused::new(draft.instrument.label(), "no depth is asked for now")),
+    }
 }
 
 /// Takes a finding at the spot. The place stays: one place can show several things.
-pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, finding: Finding) -> Saved {
+///
+/// # Errors
+/// [`Refused`] where nothing can be seen at the spot.
+pub fn look(draft: &Draft, job: &Job, pen: &mut Pen, units: Units, finding: Finding) -> Result<Saved, Refused> {
+    standing(job, &draft.spot, units).map_err(|message| Refused { message, outside: None })?;
     let (place, new_place) = place_at(job, pen, &draft.spot);
     let condition = pen.record(Condition { place: Some(place), finding, note: None });
-    Saved {
+    Ok(Saved {
         entries: new_place.into_iter().chain([condition]).collect(),
         next: draft.put_down(),
         read_back: ReadBack::words(draft.spot.name(), finding.label()),
-    }
+    })
 }
 
 impl Desk<'_> {
@@ -139,12 +214,17 @@ impl Desk<'_> {
         }
     }
 
+    /// Refuses a value for what stands against it, if anything does.
+    fn holds(&self, field: &str, text: &str, why: Option<String>) -> Result<(), Refused> {
+        why.map_or(Ok(()), |why| Err(Refused::new(field, format!("\"{}\": {why}", text.trim()))))
+    }
+
     fn temperature(&self, text: &str, field: &str) -> Result<Typed<Temperature>, Refused> {
         decimal::parse_temperature(text, self.units.scale).map_err(|problem| Refused::new(field, problem))
     }
 
     fn read_length(&self, of: impl Into<String>, length: Length) -> ReadBack {
-        ReadBack { of: of.into(), value: self.units.length(length), spoken: tape::speak(length, self.units.length) }
+        ReadBack { of: of.into(), value: self.units.read(length), spoken: self.units.spoken(length) }
     }
 
     fn read_temperature(&self, of: impl Into<String>, temperature: Temperature) -> ReadBack {
@@ -160,6 +240,11 @@ impl Desk<'_> {
     fn whereabouts(self, what: Whereabouts) -> Result<Saved, Refused> {
         let Draft { spot, text, .. } = self.draft;
         let spot = what.write(spot, text, self.units).map_err(|problem| Refused::new(what.label(), problem))?;
+        // Of a point both lengths are needed to say whether it lies in the room.
+        if what.next().is_none() {
+            standing(self.job, &spot, self.units)
+                .map_err(|why| Refused::new(what.label(), format!("{}: {why}", text.trim())))?;
+        }
         let read_back = match what.read(&spot) {
             Some(length) => self.read_length(what.label(), length.value),
             None => ReadBack::words(what.label(), "not measured"),
@@ -167,33 +252,61 @@ impl Desk<'_> {
         Ok(Saved { entries: Vec::new(), next: self.draft.located(spot, what.next()), read_back })
     }
 
-    fn percent(self) -> Result<Saved, Refused> {
+    /// A number is taken if it is believed; else it is asked about first.
+    fn percent(self, anyway: Option<Anyway>) -> Result<Saved, Refused> {
         let field = format!("Moisture at {}", self.draft.spot.name());
         let shown =
             decimal::parse_moisture_content(&self.draft.text).map_err(|problem| Refused::new(&field, problem))?;
-        let value = decimal::format_moisture_content(shown.value, Decimals::Tenths);
-        let value = value.replace(".0 %", " %");
-        Ok(self.reading(Shown::Percent(shown), &value))
+        let bounds = self.meter.map_or_else(|| Bounds::of(None), |meter| meter.bounds);
+        let value = said::tenths(shown.value).replace(".0 %", " %");
+        match (bounds.outside(shown.value), anyway) {
+            (None, _) => self.reading(Shown::Percent(shown), &value, |reading| reading),
+            (Some(outside), Some(Anyway::OffScale)) => self.off_scale(outside, Some(shown)),
+            (Some(_), Some(Anyway::Kept)) => {
+                let value = format!("{value}, doubted");
+                self.reading(Shown::Percent(shown), &value, |reading| Reading { doubted: true, ..reading })
+            }
+            (Some(outside), None) => {
+                let message = format!("{field}: {value} is {}. Is it right?", bounds.words(outside));
+                Err(Refused { message, outside: Some(outside) })
+            }
+        }
     }
 
-    fn reading(self, shown: Shown, value: &str) -> Saved {
+    fn off_scale(self, outside: Outside, typed_first: Option<Typed<MoistureContent>>) -> Result<Saved, Refused> {
+        let (shown, words) = match outside {
+            Outside::Under => (Shown::UnderMinimum, "under minimum"),
+            Outside::Over => (Shown::OverMaximum, "over maximum"),
+        };
+        self.reading(shown, words, |reading| Reading { typed_first, ..reading })
+    }
+
+    fn reading(self, shown: Shown, value: &str, with: impl FnOnce(Reading) -> Reading) -> Result<Saved, Refused> {
+        self.standing()?;
+        let AtSpot { wood, reference } = AtSpot::of(self.draft, self.job);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let visit = self.pen.visit();
         let of_this_visit = self.draft.wood_temperature_visit == visit;
-        let entry = self.pen.record(Reading {
-            place,
-            meter: self.meter,
-            shown,
-            wood: self.draft.wood,
+        let entry = self.pen.record(with(Reading {
+            meter: self.meter.map(|meter| meter.entry),
             wood_temperature: self.draft.wood_temperature.clone().filter(|_| of_this_visit),
-        });
-        let spot = next_spot(self.job, visit, self.draft, place);
+            reference,
+            ..Reading::new(place, shown, wood)
+        }));
+        let back_to = self.draft.back_to.clone().filter(|_| reference);
+        let spot = back_to.unwrap_or_else(|| next_spot(self.job, visit, self.draft, place));
+        let wood_at = Some(self.draft.spot.clone());
         let spoken = value.replace('%', "percent");
-        Saved {
+        Ok(Saved {
             entries: new_place.into_iter().chain([entry]).collect(),
-            next: Draft { spot, ..self.draft.put_down() },
+            next: Draft { spot, wood, reference, wood_at, back_to: None, ..self.draft.put_down() },
             read_back: ReadBack { of: self.draft.spot.name(), value: value.to_owned(), spoken },
-        }
+        })
+    }
+
+    /// Can anything be logged at the spot?
+    fn standing(&self) -> Result<(), Refused> {
+        standing(self.job, &self.draft.spot, self.units).map_err(|message| Refused { message, outside: None })
     }
 
     fn air(self) -> Result<Saved, Refused> {
@@ -217,6 +330,7 @@ impl Desk<'_> {
     fn surface(self) -> Result<Saved, Refused> {
         let name = self.draft.air.label();
         let temperature = self.temperature(&self.draft.text, name)?;
+        self.standing()?;
         let read_back = self.read_temperature(self.draft.spot.name(), temperature.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let of_wood = self.draft.air == AirTask::Wood;
@@ -237,10 +351,11 @@ impl Desk<'_> {
 
     fn level(self) -> Result<Saved, Refused> {
         let drop = self.length(&format!("Level at {}", self.draft.spot.name()), Sign::Allowed)?;
+        self.standing()?;
         let read_back = self.read_length(self.draft.spot.name(), drop.value);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let entry = self.pen.record(Level { place, drop });
-        let spot = step(&self.draft.spot, self.draft.travel);
+        let spot = step(self.job, &self.draft.spot, self.draft.travel);
         let entries = new_place.into_iter().chain([entry]).collect();
         Ok(Saved { entries, next: Draft { spot, ..self.draft.put_down() }, read_back })
     }

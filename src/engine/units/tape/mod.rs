@@ -35,6 +35,8 @@
 //!   is kept as `147 1/2 in`. The text kept means the same in every field.
 //! - **Two whole numbers** are feet and inches: `12 3`, `12-3`, `12 3.5`. A whole number and
 //!   a fraction are inches: `12 1/2`, `12-1/2`.
+//! - **Two lengths** (`4 x 8`) are refused where one is asked for; a field for a size reads
+//!   them with [`parse_size`].
 //! - **After feet, inches stay below 12**: `12' 13"` is refused with `13' 1"`.
 //! - **Fractions** are less than one inch and of a tape: halves to sixty-fourths, and
 //!   thirds. `5/4` is refused with `1 1/4`, `7/15` with `7/16`. They need not be reduced.
@@ -60,6 +62,7 @@ mod meaning;
 mod metric;
 mod parse;
 mod problem;
+mod size;
 mod span;
 mod style;
 #[cfg(test)]
@@ -70,6 +73,7 @@ pub use super::decimal::{MOST_CHARACTERS, Spot};
 pub use field::{BareUnit, Sign};
 pub use format::{ROUNDED_MARK, Shown, format, speak};
 pub use problem::{Problem, Trouble};
+pub use size::{SizeProblem, parse_size};
 pub use style::{InchStep, LengthStyle, ShownUnit};
 
 use super::decimal::{is_minus, shortened};

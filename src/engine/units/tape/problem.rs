@@ -32,6 +32,8 @@ pub enum Trouble {
     TooLong,
     /// The spot is no number, fraction, dash or unit.
     NotALength,
+    /// The spot stands between two lengths, and one is asked for.
+    TwoLengths,
     /// The field takes no sign, and there is one.
     SignRefused,
     /// The spot is a mark that no number stands before; or there is no number at all.
@@ -105,6 +107,7 @@ impl Problem {
             Trouble::Empty => write!(f, "nothing entered."),
             Trouble::TooLong => write!(f, "at most {MOST_CHARACTERS} characters."),
             Trouble::NotALength => write!(f, "“{piece}” is not part of a length."),
+            Trouble::TwoLengths => write!(f, "one length is asked for, and “{piece}” stands between two."),
             Trouble::SignRefused => write!(f, "this length takes no sign."),
             Trouble::NoNumber if piece.is_empty() => write!(f, "there is no number in it."),
             Trouble::NoNumber => write!(f, "there is no number before “{piece}”."),

@@ -140,6 +140,16 @@ impl LengthStyle {
         format!("{} to {step}", self.unit.label())
     }
 
+    /// The style with the coarsest step, no coarser than its own, that shows this length as it
+    /// is: what somebody read to a thirty-second is not said back rounded. Its own step for a
+    /// length that no sixty-fourth shows.
+    #[must_use]
+    pub fn as_fine_as(self, length: Length) -> Self {
+        let finer = InchStep::ALL.into_iter().filter(|step| *step >= self.step).map(|step| Self { step, ..self });
+        let shows = |style: &Self| length.to_nm() % style.step_length().to_nm() == 0;
+        finer.filter(|style| style.unit.has_fractions()).find(shows).unwrap_or(self)
+    }
+
     /// The least difference it shows.
     pub const fn step_length(self) -> Length {
         if self.unit.has_fractions() { Length::sixty_fourths(64 / self.step.per_inch()) } else { Length::MILLIMETRE }

@@ -2,6 +2,7 @@
 
 use super::field::Unit;
 use super::problem::{Fix, Refusal, Trouble};
+use super::size;
 use super::span::Span;
 use crate::engine::units::decimal::{Fault, Numeral, is_minus};
 
@@ -81,6 +82,7 @@ impl Scanner<'_> {
             '"' | '″' | '”' | '“' => Kind::Mark(Unit::Inch),
             '/' | '\u{2044}' | '\u{2215}' => Kind::Slash,
             '+' => Kind::Plus,
+            '×' => return Err(Refusal::at(self.span_from(start), Trouble::TwoLengths)),
             c => {
                 let (over, under) = glyph(c).ok_or_else(|| Refusal::at(self.span_from(start), Trouble::NotALength))?;
                 Kind::Glyph(over, under)
@@ -106,7 +108,8 @@ impl Scanner<'_> {
     fn word(&mut self, first: char, start: usize) -> Result<Kind, Refusal> {
         let word = format!("{first}{}", self.take_while(char::is_alphabetic)).to_ascii_lowercase();
         let Some(unit) = Unit::of_word(&word) else {
-            return Err(Refusal::at(self.span_from(start), Trouble::NotALength));
+            let trouble = if size::is_between(&word) { Trouble::TwoLengths } else { Trouble::NotALength };
+            return Err(Refusal::at(self.span_from(start), trouble));
         };
         if matches!(word.as_str(), "ft" | "in") {
             self.skip_full_stop()?;

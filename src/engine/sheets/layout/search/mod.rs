@@ -10,6 +10,7 @@ mod dice;
 mod exhaust;
 mod group;
 mod hope;
+mod one_by_one;
 
 use super::bound::by_floor;
 use super::case::Case;

@@ -2,7 +2,7 @@
 
 use super::super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::sheets::OnHand;
-use crate::engine::survey::{CutBack, Layer, Obstacle, Opening};
+use crate::engine::survey::{CutBack, Layer, Obstacle, Opening, inside};
 use crate::engine::take::draft::{Draft, Footprint, TapeTask};
 use crate::engine::take::question::opening_to_cut_back;
 use crate::engine::units::tape::Sign;
@@ -29,6 +29,9 @@ impl Desk<'_> {
             length: self.size_of(length, &length_field)?,
             width: value,
         };
+        let floor = inside::floor(self.job);
+        let why = floor.as_ref().and_then(|floor| inside::refuses_opening(floor, &opening, self.units));
+        self.holds(&width_field, &self.draft.text, why)?;
         let entries = vec![match self.draft.footprint {
             Footprint::Opening => self.pen.record(opening),
             Footprint::Of(what) => self.pen.record(Obstacle { what, takes: opening }),

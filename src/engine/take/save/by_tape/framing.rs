@@ -2,8 +2,8 @@
 
 use super::super::{Desk, ReadBack, Refused, Saved};
 use crate::engine::entry::Label;
-use crate::engine::job::Fact;
-use crate::engine::survey::{Floor, JoistCenter, Joists, Measure};
+use crate::engine::job::{Fact, Observation};
+use crate::engine::survey::{AlongFrom, Floor, JoistCenter, Joists, Measure, inside};
 use crate::engine::take::draft::{Draft, Instrument};
 use crate::engine::units::tape::Sign;
 
@@ -15,6 +15,10 @@ impl Desk<'_> {
         match self.draft.held.as_slice() {
             [] => {
                 let first = self.length("Joist 1 from corner 1", Sign::Allowed)?;
+                let floor = inside::floor(self.job);
+                let why =
+                    floor.and_then(|floor| inside::refuses_first(&floor, self.draft.run, first.value, self.units));
+                self.holds("Joist 1 from corner 1", &self.draft.text, why)?;
                 let read_back = self.read_length("Joist 1 center", first.value);
                 Ok(self.hold(first.typed, read_back))
             }
@@ -35,7 +39,10 @@ impl Desk<'_> {
                     first: self.length_of(first, "Joist 1 from corner 1", Sign::Allowed)?,
                     spacing: self.size_of(spacing, "Joist spacing")?,
                     count,
+                    along: AlongFrom::Wall,
                 };
+                let why = inside::refuses(self.job, &Observation::Joists(joists.clone()), self.units);
+                self.holds("Joist count", &self.draft.text, why)?;
                 let value = count.to_string();
                 let read_back = ReadBack { of: "Joists".to_owned(), spoken: format!("{value} joists"), value };
                 let entries = vec![self.pen.record(joists)];
@@ -55,6 +62,9 @@ impl Desk<'_> {
             return Err(Refused::new(&name, format!("there are {count} joists: 1 to {count} is accepted")));
         }
         let center = self.length(&name, Sign::Allowed)?;
+        let floor = inside::floor(self.job);
+        let why = floor.and_then(|floor| inside::refuses_center(&floor, center.value, self.units));
+        self.holds(&name, &self.draft.text, why)?;
         let read_back = self.read_length(name, center.value);
         let entries = vec![self.pen.record(JoistCenter { of: joists.id, joist, center })];
         let joist = if joist.get() < count { joist.step(1) } else { joist };

@@ -1,7 +1,7 @@
 //! Finding things the way a person does: by what they are called and what they are.
 //! The names and roles are those that the browser tells a screen reader.
 
-use crate::phone::{LOOK, Phone};
+use super::phone::{LOOK, Phone};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -32,9 +32,9 @@ const TAPPABLE: [&str; 19] = [
 
 /// Something on the page that has a name.
 #[derive(Debug, Clone)]
-pub struct Thing {
-    pub role: String,
-    pub name: String,
+pub(super) struct Thing {
+    role: String,
+    name: String,
     node: Value,
     /// What it stands in, by name, innermost first.
     within: Vec<String>,
@@ -59,32 +59,44 @@ impl Phone {
     /// Taps the thing with this name. An exact name goes before a part of one; two
     /// equally good things are a failure, and `tap_role` tells them apart.
     pub async fn tap(&mut self, name: &str) {
-        self.tap_at(&Wanted { role: None, group: None, name }).await;
+        self.tap_at(&Wanted::named(name)).await;
     }
 
     /// Taps the thing of this role (`button`, `tab`, `textbox`, …) with this name.
     pub async fn tap_role(&mut self, role: &str, name: &str) {
-        self.tap_at(&Wanted { role: Some(role), group: None, name }).await;
+        self.tap_at(&Wanted::Thing { role: Some(role), group: None, name }).await;
     }
 
     /// Taps the thing with this name in the group or region of that name: two questions
     /// may be answered by keys that say the same.
     pub async fn tap_in(&mut self, group: &str, name: &str) {
-        self.tap_at(&Wanted { role: None, group: Some(group), name }).await;
+        self.tap_at(&Wanted::Thing { role: None, group: Some(group), name }).await;
+    }
+
+    /// Taps what a JavaScript expression finds: for what has no name, or one that changes
+    /// and would be another between reading it and tapping.
+    pub async fn tap_what(&mut self, expression: &str) {
+        self.tap_at(&Wanted::Found(expression)).await;
     }
 
     /// Where the thing with this name is, scrolled into view.
     pub async fn place_of(&mut self, name: &str) -> Place {
-        self.reach(&Wanted { role: None, group: None, name }).await
+        self.reach(&Wanted::named(name)).await
     }
 
-    /// Is there a thing with just this role and name now? It is not waited for.
-    pub async fn has(&self, role: &str, name: &str) -> bool {
-        self.on_screen().await.iter().any(|thing| thing.role == role && thing.name == name)
+    /// Waits until there is a thing with just this role and name.
+    pub async fn sees(&mut self, role: &str, name: &str) {
+        let start = Instant::now();
+        while !self.on_screen().await.iter().any(|thing| thing.role == role && thing.name == name) {
+            if start.elapsed() > self.patience {
+                self.fail(&format!("there is no {role} called “{name}”")).await;
+            }
+            sleep(LOOK).await;
+        }
     }
 
     /// Everything on the page that can be tapped, with its name.
-    pub async fn on_screen(&self) -> Vec<Thing> {
+    pub(super) async fn on_screen(&self) -> Vec<Thing> {
         let things = self.things().await;
         things.into_iter().filter(|thing| TAPPABLE.contains(&thing.role.as_str())).collect()
     }
@@ -106,26 +118,32 @@ impl Phone {
 
     /// Waits until there is one such thing and a finger can get at its middle.
     async fn reach(&mut self, wanted: &Wanted<'_>) -> Place {
-        let end = Instant::now() + self.patience;
+        let start = Instant::now();
         loop {
-            let why = match best(self.things().await, wanted) {
-                Ok(thing) => match self.uncover(&thing).await {
-                    Ok(place) => return place,
-                    Err(why) => why,
-                },
+            let why = match self.uncovered(wanted).await {
+                Ok(place) => return place,
                 Err(why) => why,
             };
-            if Instant::now() > end {
+            if start.elapsed() > self.patience {
                 self.fail(&why).await;
             }
             sleep(LOOK).await;
         }
     }
 
+    async fn uncovered(&self, wanted: &Wanted<'_>) -> Result<Place, String> {
+        match *wanted {
+            Wanted::Found(expression) => self.uncover(expression, &self.object(expression).await?).await,
+            Wanted::Thing { role, group, name } => {
+                let thing = best(self.things().await, role, group, name)?;
+                let object = self.try_cdp("DOM.resolveNode", json!({ "backendNodeId": thing.node })).await?;
+                self.uncover(&thing, &object["object"]["objectId"]).await
+            }
+        }
+    }
+
     /// Scrolls a thing into view and looks whether it is free, still and enabled.
-    async fn uncover(&self, thing: &Thing) -> Result<Place, String> {
-        let object = self.try_cdp("DOM.resolveNode", json!({ "backendNodeId": thing.node })).await?;
-        let id = &object["object"]["objectId"];
+    async fn uncover(&self, thing: impl fmt::Display, id: &Value) -> Result<Place, String> {
         let call =
             json!({ "functionDeclaration": UNCOVER, "objectId": id, "returnByValue": true, "awaitPromise": true });
         let found = self.try_cdp("Runtime.callFunctionOn", call).await?["result"]["value"].clone();
@@ -146,10 +164,17 @@ impl Phone {
 }
 
 /// What is looked for.
-struct Wanted<'a> {
-    role: Option<&'a str>,
-    group: Option<&'a str>,
-    name: &'a str,
+enum Wanted<'a> {
+    /// Something with a name.
+    Thing { role: Option<&'a str>, group: Option<&'a str>, name: &'a str },
+    /// What a JavaScript expression finds.
+    Found(&'a str),
+}
+
+impl<'a> Wanted<'a> {
+    fn named(name: &'a str) -> Self {
+        Self::Thing { role: None, group: None, name }
+    }
 }
 
 fn thing(node: &Value, by_id: &BTreeMap<&str, &Value>) -> Option<Thing> {
@@ -167,8 +192,7 @@ fn name_of(node: &Value) -> Option<String> {
 }
 
 /// The one thing that is meant, or why it cannot be told.
-fn best(mut things: Vec<Thing>, wanted: &Wanted) -> Result<Thing, String> {
-    let Wanted { role, group, name } = *wanted;
+fn best(mut things: Vec<Thing>, role: Option<&str>, group: Option<&str>, name: &str) -> Result<Thing, String> {
     if let Some(group) = group {
         things.retain(|thing| thing.within.iter().any(|within| within == group));
     }

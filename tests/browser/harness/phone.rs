@@ -1,7 +1,8 @@
 //! A phone: a browser with a profile of its own, a screen, a thumb and a keyboard.
 
-use crate::driver::Driver;
-use crate::{processes, server, watch};
+use super::driver::Driver;
+use super::server::PATIENCE;
+use super::{processes, server, watch};
 use fantoccini::wd::Capabilities;
 use serde_json::{Value, json};
 use std::fs;
@@ -9,11 +10,8 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 use tokio::time::{Instant, sleep};
 
-/// Two walks and a build may share two cores: long enough for that, short enough to
-/// tell waiting from hanging.
-const SOON: Duration = Duration::from_secs(20);
 /// Between two looks.
-pub const LOOK: Duration = Duration::from_millis(100);
+pub(super) const LOOK: Duration = Duration::from_millis(100);
 
 /// As root, quiet, and with no errands of its own.
 const FLAGS: [&str; 10] = [
@@ -60,21 +58,21 @@ impl Screen {
 
 /// A browser that can be tapped, read, killed and started again.
 pub struct Phone {
-    pub(crate) screen: Screen,
+    pub(super) screen: Screen,
     /// Profile, downloads and logs; named by this process and a number.
     folder: PathBuf,
     starts: usize,
-    pub(crate) driver: Driver,
+    pub(super) driver: Driver,
     /// Errors in the console, of all starts.
-    pub(crate) errors: Vec<String>,
+    errors: Vec<String>,
     /// How long to wait for what should be there at once.
     pub patience: Duration,
 }
 
 /// What a walk caused that no walk should.
-pub struct Report {
-    pub foreign_requests: Vec<String>,
-    pub console_errors: Vec<String>,
+pub(super) struct Report {
+    pub(super) foreign_requests: Vec<String>,
+    pub(super) console_errors: Vec<String>,
 }
 
 impl Phone {
@@ -83,7 +81,7 @@ impl Phone {
         let folder = server::own_path("phone");
         fs::create_dir_all(folder.join("downloads")).expect("a folder for the phone");
         let driver = start(screen, &folder, 0).await;
-        let mut phone = Self { screen, folder, starts: 1, driver, errors: Vec::new(), patience: SOON };
+        let mut phone = Self { screen, folder, starts: 1, driver, errors: Vec::new(), patience: PATIENCE };
         phone.set_up(address).await;
         phone
     }
@@ -120,13 +118,6 @@ impl Phone {
         }
     }
 
-    /// Loads the page again, as the user would.
-    pub async fn reload(&mut self) {
-        // Not WebDriver's refresh: the mark shows that it is another page.
-        self.js("window.beforeReload = true; location.reload()").await;
-        self.wait_until("the page is loaded again", "!window.beforeReload && document.readyState === 'complete'").await;
-    }
-
     /// Opens another tab of the same browser and goes on there.
     pub async fn open_tab(&mut self, address: &str) {
         let tab = self.driver.client().new_window(true).await.expect("another tab").handle;
@@ -145,23 +136,38 @@ impl Phone {
         self.driver.client().close_window().await.expect("the tab closes");
     }
 
-    /// Errors in the console so far, and forgets them: for a walk that means to cause some.
-    pub async fn take_console_errors(&mut self) -> Vec<String> {
+    async fn console_errors(&mut self) -> Vec<String> {
         self.errors.extend(watch::errors(&self.driver.console().await));
-        std::mem::take(&mut self.errors)
+        self.errors.clone()
+    }
+
+    /// Waits until the console has an error: for a walk that means to cause one.
+    pub async fn wait_for_a_console_error(&mut self) {
+        let start = Instant::now();
+        while self.console_errors().await.is_empty() {
+            if start.elapsed() > self.patience {
+                self.fail("there is no error in the console").await;
+            }
+            sleep(LOOK).await;
+        }
     }
 
     /// Ends the walk: quits the browser and holds the walk to the laws of every walk.
     pub async fn finish(self) {
-        let report = self.quit().await;
-        let (foreign, errors) = (report.foreign_requests, report.console_errors);
-        assert!(foreign.is_empty(), "requests left our origin:\n{}", foreign.join("\n"));
+        let errors = self.finish_despite_errors().await;
         assert!(errors.is_empty(), "errors in the console:\n{}", errors.join("\n"));
     }
 
+    /// The same for a walk that means to cause errors in the console; says which there were.
+    pub async fn finish_despite_errors(self) -> Vec<String> {
+        let Report { foreign_requests: foreign, console_errors } = self.quit().await;
+        assert!(foreign.is_empty(), "requests left our origin:\n{}", foreign.join("\n"));
+        console_errors
+    }
+
     /// Quits the browser and says what the walk has caused.
-    pub async fn quit(mut self) -> Report {
-        let console_errors = self.take_console_errors().await;
+    pub(super) async fn quit(mut self) -> Report {
+        let console_errors = self.console_errors().await;
         self.driver.quit().await;
         Report { foreign_requests: watch::foreign_requests(&self.folder), console_errors }
     }
@@ -170,12 +176,12 @@ impl Phone {
     pub async fn fail(&mut self, why: &str) -> ! {
         let name = self.folder.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let shot = match self.driver.client().screenshot().await {
-            Ok(_) => self.screenshot(&format!("failed-{name}")).await.display().to_string(),
+            Ok(_) => self.shoot(&format!("failed-{name}")).await.display().to_string(),
             Err(error) => format!("none ({error})"),
         };
         let (text, things) = (self.page_text().await, self.on_screen().await);
         let things: Vec<_> = things.iter().map(ToString::to_string).collect();
-        let errors = self.take_console_errors().await;
+        let errors = self.console_errors().await;
         panic!(
             "{why}\nscreenshot: {shot}\nthe page says:\n{text}\nthings on it: {}\nconsole errors: {errors:?}",
             things.join(", ")
@@ -193,7 +199,7 @@ impl Phone {
         file
     }
 
-    pub(crate) fn downloads(&self) -> PathBuf {
+    pub(super) fn downloads(&self) -> PathBuf {
         self.folder.join("downloads")
     }
 }

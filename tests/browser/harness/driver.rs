@@ -1,6 +1,6 @@
 //! chromedriver: one process per phone, on a port of its own choice.
 
-use crate::server::said;
+use super::server::{PATIENCE, said};
 use fantoccini::wd::{Capabilities, WebDriverCompatibleCommand};
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
@@ -8,12 +8,8 @@ use serde_json::{Value, json};
 use std::fs::{self, File};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
-use std::time::Duration;
 use tokio::time::timeout;
 use url::{ParseError, Url};
-
-/// No single command may take longer; a page that hangs must not hang the walk.
-const PATIENCE: Duration = Duration::from_secs(40);
 
 /// How often chromedriver may look for a free port.
 const TRIES: usize = 5;

@@ -1,7 +1,7 @@
 //! The accessibility rules of axe-core, run in the page as it stands.
 
-use crate::phone::Phone;
-use crate::server;
+use super::phone::Phone;
+use super::server;
 use serde_json::Value;
 use std::fs;
 use std::path::PathBuf;
@@ -11,14 +11,17 @@ const RUN: &str = "axe.run(document, { resultTypes: ['violations'], runOnly: \
     ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })";
 
 impl Phone {
-    /// What the rules object to, one readable line for each element.
+    /// What the rules object to on the page once it stands still, one readable line for
+    /// each element.
     pub async fn violations(&mut self) -> Vec<String> {
+        self.at_rest().await;
         let axe = fs::read_to_string(script()).expect("axe-core can be read");
         // Through the debugger, since the page's policy rightly refuses a foreign script.
-        self.js(&format!("{axe}; void 0")).await;
-        let result = self.js(RUN).await;
-        let violations = result["violations"].as_array().cloned().unwrap_or_default();
-        violations.iter().flat_map(lines).collect()
+        let result = self.look(&format!("{axe}; {RUN}")).await;
+        match result.as_ref().map(|result| result["violations"].as_array()) {
+            Ok(Some(violations)) => violations.iter().flat_map(lines).collect(),
+            _ => self.fail(&format!("the rules were not run: {result:?}")).await,
+        }
     }
 
     /// Fails the walk if the rules object to anything.

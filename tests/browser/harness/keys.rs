@@ -1,6 +1,6 @@
 //! The keyboard: the phone's own, an office's, or an instrument's that types.
 
-use crate::phone::Phone;
+use super::phone::Phone;
 use serde_json::{Value, json};
 
 impl Phone {
@@ -34,7 +34,7 @@ impl Phone {
     /// Taps a field, and types in place of what it holds.
     pub async fn fill(&mut self, name: &str, text: &str) {
         self.tap(name).await;
-        self.js("document.activeElement?.select?.()").await;
+        self.act(&format!("“{name}” takes what is typed"), "document.activeElement.select()").await;
         if text.is_empty() {
             self.press("Backspace").await;
         }

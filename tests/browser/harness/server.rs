@@ -7,6 +7,10 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Duration;
 use tokio::time::{Instant, sleep};
 
+/// How long anything may take that should come at once. Walks, builds and others may share
+/// the machine, so that only a hang takes as long; what is there is never waited for.
+pub(super) const PATIENCE: Duration = Duration::from_secs(60);
+
 /// The repository.
 pub fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..").canonicalize().expect("the repository")
@@ -97,8 +101,8 @@ impl Drop for Server {
 
 /// Waits until a process has written the words to its log, and returns what follows them
 /// on that line; nothing if it ends without them.
-pub async fn said(child: &mut Child, log: &Path, words: &str) -> Option<String> {
-    let end = Instant::now() + Duration::from_secs(20);
+pub(super) async fn said(child: &mut Child, log: &Path, words: &str) -> Option<String> {
+    let end = Instant::now() + PATIENCE;
     loop {
         // Asked before reading: what it wrote before it ended is all there.
         let ended = !matches!(child.try_wait(), Ok(None));

@@ -1,0 +1,88 @@
+//! What a caution says must be dealt with first.
+
+use super::decision::{Condition, InTheWay};
+use super::trust::answer;
+use crate::engine::condition::Finding;
+use crate::engine::entry::EntryId;
+use crate::engine::framing::joist::INSECTS_GONE;
+use crate::engine::job::Job;
+use crate::engine::moisture::Answer;
+
+/// A finding that holds closing up until it is said to be dealt with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Hazard {
+    /// What was found.
+    pub finding: Finding,
+    /// The name of the check that says that it is dealt with. It never changes: jobs hold it.
+    pub check: &'static str,
+    /// What is asked.
+    pub asks: &'static str,
+    /// What ends it.
+    ends: &'static str,
+}
+
+const HAZARDS: [Hazard; 7] = [
+    Hazard {
+        finding: Finding::StandingWater,
+        check: "gone.standing_water",
+        asks: "Is the standing water gone, and what brought it?",
+        ends: "lead it away, find what brought it, and answer the check",
+    },
+    Hazard {
+        finding: Finding::BareWire,
+        check: "gone.bare_wire",
+        asks: "Has an electrician made the bare wire safe?",
+        ends: "have a licensed electrician make it safe, and answer the check",
+    },
+    Hazard {
+        finding: Finding::Sewage,
+        check: "gone.sewage",
+        asks: "Is the sewage stopped and cleaned up?",
+        ends: "have a plumber stop it and a specialist clear it, and answer the check",
+    },
+    Hazard {
+        finding: Finding::Strands,
+        check: "gone.strands",
+        asks: "Was the fungus with strands named, its water cut off, and all that it has cut out?",
+        ends: "have it named, break off its strands and its water, cut out what it has, and answer the check",
+    },
+    Hazard {
+        finding: Finding::Insects,
+        check: INSECTS_GONE,
+        asks: "Were the insects named, and treated if they are at work?",
+        ends: "have them named and, if they are at work, treated by a licensed applicator; answer the check",
+    },
+    Hazard {
+        finding: Finding::Mould,
+        check: "gone.mold",
+        asks: "Is the mold cleaned up?",
+        ends: "clean it up, or have a specialist do it, and answer the check",
+    },
+    Hazard {
+        finding: Finding::Dripping,
+        check: "gone.dripping",
+        asks: "Has the dripping stopped?",
+        ends: "find where it comes from, stop it, and answer the check",
+    },
+];
+
+/// The hazards that were found, each with the last entry that says so.
+pub fn hazards(job: &Job) -> Vec<(Hazard, EntryId)> {
+    let last = |hazard: &Hazard| {
+        let found = job.now.conditions().iter().filter(|(_, it)| it.value.finding == hazard.finding);
+        found.map(|(id, it)| it.head.max(*id)).max()
+    };
+    HAZARDS.into_iter().filter_map(|hazard| Some((hazard, last(&hazard)?))).collect()
+}
+
+/// All that was found was said to be dealt with, after it was found last.
+pub(super) fn none_left(job: &Job) -> Condition {
+    let is_open = |(hazard, found): &(Hazard, EntryId)| {
+        answer(job, hazard.check).is_none_or(|(said, answer)| answer != Answer::Yes || said < *found)
+    };
+    let open = hazards(job).into_iter().filter(is_open);
+    let lines = open.map(|(hazard, _)| {
+        InTheWay::known(format!("{} was found", hazard.finding.label().to_ascii_lowercase()), hazard.ends)
+    });
+    Condition::of("nothing dangerous or alive is left in there", lines.collect(), "nothing was found, or it is seen to")
+}

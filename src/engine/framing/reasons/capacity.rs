@@ -1,0 +1,136 @@
+//! How far what is left of a joist spans, and what a sister adds.
+
+use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
+use super::reason;
+use crate::engine::framing::design::DesignValues;
+use crate::engine::framing::joist::{Joist, Shared};
+use crate::engine::framing::member::SpanAllowed;
+use crate::engine::framing::schedule::{Fate, Range, Reason};
+use crate::engine::framing::section::Section;
+use crate::engine::framing::span::span;
+use crate::engine::framing::spots::NotchAt;
+use crate::engine::sources::Source;
+use crate::engine::take::Units;
+use crate::engine::units::Length;
+
+/// Lumber no thicker has the design values that are known here: that of 2 in by name, and
+/// an old house's ([`Source::DesignValues`]).
+pub const THICKEST: Length = Length::sixty_fourths(160);
+/// Fewer joists share no load ([`Source::SpanMethod`]).
+pub const FEWEST: u16 = 3;
+/// How far a tape under a house can be off on a clear span (judgement).
+pub const SPAN_ERROR: Length = Length::sixty_fourths(16);
+/// How far it can be off on a joist's breadth or depth (judgement).
+pub const SECTION_ERROR: Length = Length::sixty_fourths(4);
+
+/// How far what is left may span, and what that comes to.
+pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Option<Reason>) {
+    let left = left_of(joist);
+    let range = left.and_then(|section| range(section, shared, joist));
+    (range, judged(joist, left, range, shared, units))
+}
+
+/// No rule here says how far engineered wood spans.
+pub(super) fn of_engineered(joist: &Joist) -> Option<Reason> {
+    let words = match joist.span_allowed {
+        Some(SpanAllowed::Yes) => return None,
+        Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
+        None => "say who allows its span: its maker's table or a designer. No rule here does",
+    };
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, words))
+}
+
+fn judged(
+    joist: &Joist,
+    left: Option<Section>,
+    may_span: Option<Range>,
+    shared: &Shared,
+    units: Units,
+) -> Option<Reason> {
+    let asked = joist.span()?;
+    joist.section()?;
+    let Some(left) = left else {
+        return Some(reason(Fate::Replace, Source::SoftCountsNothing, "nothing sound is left of it"));
+    };
+    let Some(may) = may_span else {
+        let words = "no design values for it: deeper or thicker than joists are, fewer than three of them, or a grade \
+                     that none is known for";
+        return Some(reason(Fate::Engineer, Source::DesignValues, words));
+    };
+    let says = format!(
+        "spans {}; by its wood it may span {}",
+        units.length(asked.up_to(Length::sixty_fourths(4))),
+        may.words(units)
+    );
+    if asked > may.strongest {
+        return Some(with_a_sister(joist, left, shared, &says, may.source));
+    }
+    if asked > may.weakest || !shared.is_graded() {
+        // The weakest wood that it can be may do, yet nobody knows that it is even that.
+        return Some(reason(Fate::Open, may.source, format!("{says}: find its stamp, or have somebody grade it")));
+    }
+    let surely = left.less(SECTION_ERROR).and_then(|section| range(section, shared, joist));
+    let is_sure = surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
+    (!is_sure).then(|| {
+        let words =
+            format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
+        reason(Fate::Open, may.source, words)
+    })
+}
+
+/// It spans too far by itself: does the sister that is to be beside it carry the rest?
+fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, source: Source) -> Reason {
+    let Some(sister) = shared.sister else {
+        let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
+        return reason(Fate::Open, source, words);
+    };
+    let pair = left.beside(sister);
+    let does = range(pair, shared, joist).is_some_and(|range| joist.span().is_some_and(|asked| asked <= range.weakest));
+    let (fate, does) = if does { (Fate::Sister, "a sister does") } else { (Fate::Engineer, "one sister does not do") };
+    reason(fate, source, format!("{says}: too far by itself; {does}"))
+}
+
+/// What is left of a joist: less what is soft, and less its deepest notch inside the span.
+/// Soft wood of which nobody said at which side it is counts as lost of the depth.
+fn left_of(joist: &Joist) -> Option<Section> {
+    let whole = joist.section()?;
+    let notched = joist
+        .spots
+        .notches
+        .iter()
+        .filter(|notch| !matches!(notch.part(joist.clear), Some(NotchAt::End | NotchAt::Outer)));
+    let notch = notched.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
+    let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
+    whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist))
+}
+
+/// How far a section may span with the weakest and the strongest plausible wood. Its
+/// values go by the size that the joist was cut to, not by what is left. None for what the
+/// method does not hold for: thick timber, or joists too few to share a load.
+fn range(section: Section, shared: &Shared, joist: &Joist) -> Option<Range> {
+    let depth = joist.depth?;
+    if joist.breadth? > THICKEST || shared.count < FEWEST {
+        return None;
+    }
+    let plausible = shared.plausible();
+    let values = plausible.iter().filter_map(|(group, grade)| DesignValues::of(*group, *grade, depth, shared.edition));
+    let spans = values.map(|values| {
+        let span = span(section, values, shared.spacing, shared.loads, joist.service(shared));
+        (span.value.allowed(), values.source)
+    });
+    let spans: Vec<_> = spans.collect();
+    let source = spans.iter().map(|(_, source)| *source).max_by_key(|source| source.citation().mark)?;
+    let lengths = || spans.iter().map(|(length, _)| *length);
+    Some(Range { weakest: lengths().min()?, strongest: lengths().max()?, source })
+}
+
+impl Range {
+    /// "12' 9\"", or "9' 2\" to 12' 9\"": rounded down, since it may span no more.
+    pub fn words(self, units: Units) -> String {
+        let down = |length: Length| units.length(length.down_to(Length::INCH));
+        match self.weakest == self.strongest {
+            true => down(self.weakest),
+            false => format!("{} to {}", down(self.weakest), down(self.strongest)),
+        }
+    }
+}

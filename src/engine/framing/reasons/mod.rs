@@ -1,0 +1,40 @@
+//! What speaks against a joist, thing by thing: what nobody said, moisture and insects,
+//! decay, cuts, what carries it, and how far it spans.
+
+mod capacity;
+mod cuts;
+mod decay;
+mod support;
+mod unknown;
+
+use super::joist::{Joist, Shared};
+use super::member::MemberType;
+use super::schedule::{Fate, Range, Reason};
+use crate::engine::sources::Source;
+use crate::engine::take::Units;
+
+/// Everything that speaks against a joist, and how far what is left of it may span.
+pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reason>, Option<Range>) {
+    let mut reasons = unknown::reasons(joist);
+    reasons.extend(decay::reasons(joist, units));
+    reasons.extend(support::reasons(joist, units));
+    let may_span = match joist.member {
+        Some(MemberType::Sawn) => {
+            reasons.extend(cuts::reasons(joist, units));
+            let (range, too_far) = capacity::reasons(joist, shared, units);
+            reasons.extend(too_far);
+            range
+        }
+        Some(other) => {
+            reasons.extend(cuts::of_engineered(joist, other));
+            reasons.extend(capacity::of_engineered(joist));
+            None
+        }
+        None => None,
+    };
+    (reasons, may_span)
+}
+
+pub(super) fn reason(fate: Fate, source: Source, words: impl Into<String>) -> Reason {
+    Reason { fate, words: words.into(), source }
+}

@@ -1,0 +1,112 @@
+//! What nobody said of a joist, and what its readings leave open.
+
+use super::reason;
+use crate::engine::framing::joist::{Joist, Reads};
+use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
+use crate::engine::framing::schedule::{Fate, Reason};
+use crate::engine::framing::spots::{Goes, Soft};
+use crate::engine::sources::Source;
+use crate::engine::units::Length;
+
+/// Probed so close to a bearing, a joist was probed at that end (judgement).
+pub const AT_AN_END: Length = Length::FOOT;
+
+pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
+    let open = |source, words: String| reason(Fate::Open, source, words);
+    let mut reasons = Vec::new();
+    if joist.member.is_none() {
+        let words = "say what it is: sawn lumber, I-joist, LVL or other engineered wood, glulam or truss";
+        reasons.push(open(Source::SpanMethod, words.to_owned()));
+    }
+    let missing = unmeasured(joist);
+    if !missing.is_empty() {
+        reasons.push(open(Source::SpanMethod, format!("measure {}", missing.join(", "))));
+    }
+    reasons.extend(unprobed(joist).map(|words| open(Source::SoftCountsNothing, words)));
+    reasons.extend(unseen_cuts(joist).map(|words| open(Source::JoistCuts, words)));
+    reasons.extend(unread(joist));
+    reasons
+}
+
+fn unmeasured(joist: &Joist) -> Vec<&'static str> {
+    let bears_by_length = joist.bearing_asked().is_some();
+    let needs = [
+        (joist.breadth.is_none(), "its breadth"),
+        (joist.depth.is_none(), "its depth"),
+        (joist.clear.is_none(), "its clear span"),
+        (joist.bearing.is_none() && bears_by_length, "what it bears on at its shorter end"),
+    ];
+    needs.into_iter().filter(|(is_missing, _)| *is_missing).map(|(_, what)| what).collect()
+}
+
+/// Both ends and the middle, by one word or by spots that lie there.
+fn unprobed(joist: &Joist) -> Option<String> {
+    let went_in = |soft: &Soft| !matches!(soft.goes, Goes::Nowhere);
+    match joist.spots.awl {
+        Some(Awl::Stops) => return None,
+        Some(Awl::GoesIn) if joist.spots.soft.iter().any(went_in) => return None,
+        Some(Awl::GoesIn) => return Some("the awl goes in: log where and how deep".to_owned()),
+        Some(Awl::CannotReach) => {
+            return Some("an awl can't reach it: probe it once the floor is open".to_owned());
+        }
+        None => {}
+    }
+    let unprobed: Vec<_> = joist.clear.map(|clear| left_out(joist, clear)).unwrap_or_default();
+    match unprobed.as_slice() {
+        [] if joist.clear.is_some() => None,
+        some if some.len() == PARTS.len() || joist.clear.is_none() => {
+            Some("probe both ends and the middle, and say how deep the awl goes in, 0 if it stops".to_owned())
+        }
+        some => Some(format!("probe {} too", some.join(" and "))),
+    }
+}
+
+const PARTS: [&str; 3] = ["the end at the wall that distances are from", "the middle", "the other end"];
+
+/// The parts of a joist that no awl was pushed into.
+fn left_out(joist: &Joist, clear: Length) -> Vec<&'static str> {
+    let probed = |from: Length, to: Length| {
+        let mut spots = joist.spots.soft.iter().filter(|soft| matches!(soft.goes, Goes::Nowhere | Goes::In(_)));
+        spots.any(|soft| soft.stretch.ends().is_some_and(|(begins, ends)| begins <= to && ends >= from))
+    };
+    let third = Length::from_inches(clear.to_inches() / 3.0);
+    let spans = [(Length::ZERO, AT_AN_END), (third, third * 2), (clear - AT_AN_END, clear)];
+    let parts = PARTS.into_iter().zip(spans);
+    parts.filter(|(_, (from, to))| !probed(*from, *to)).map(|(name, _)| name).collect()
+}
+
+fn unseen_cuts(joist: &Joist) -> Option<String> {
+    // Nothing may be cut out of engineered wood by rule: its cuts are judged one by one.
+    let words = match joist.spots.cuts {
+        Some(CutsSaid::None | CutsSaid::AllLogged) => return None,
+        Some(CutsSaid::Hidden) => "its notches and holes can't be seen: look once the floor is open",
+        None => "say whether it has notches or holes, and log each",
+    };
+    Some(words.to_owned())
+}
+
+/// A joist that nobody read is not dry, and neither is one that reads too close to tell.
+fn unread(joist: &Joist) -> Option<Reason> {
+    let (source, words) = match joist.reads {
+        Reads::Dry => return None,
+        Reads::Unread => (Source::DryLumber, "read it with pins: nobody has"),
+        Reads::Doubted => (Source::MeterAccuracy, "its reading is a number that nobody believes: read it again"),
+        Reads::RelativeOnly => {
+            (Source::DryLumber, "its reading is relative only, and says nothing of 19 %: read it with pins")
+        }
+        Reads::Close => (
+            Source::MeterAccuracy,
+            "it reads too close to 19 % to tell, by the meter or by its wood: say its species, let it dry on, and read it again",
+        ),
+        Reads::RelativelyWet => {
+            (Source::DryLumber, "it reads over 19 % by a reading that is relative only: read it with pins")
+        }
+        Reads::Wet => (Source::DryLumber, "it reads over 19 %: dry it, then read and probe it again"),
+    };
+    Some(reason(Fate::Open, source, words))
+}
+
+/// Is it sawn lumber, by what was said?
+pub(super) fn is_sawn(joist: &Joist) -> bool {
+    joist.member == Some(MemberType::Sawn)
+}

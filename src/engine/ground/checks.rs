@@ -1,0 +1,169 @@
+//! What is held to rules: wood to soil, girder ends, the way in, and what a space without
+//! vents has to have. What nobody measured or said is open, and never kept.
+
+use super::plan::{AirWay, Covered};
+use crate::engine::job::Job;
+use crate::engine::particular::{Item, Part, Particulars, list};
+use crate::engine::sources::Source;
+use crate::engine::take::Units;
+use crate::engine::units::Length;
+
+/// Something that is held to a rule.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Check {
+    /// What is held to it.
+    pub what: &'static str,
+    /// Is it kept? None if it was not measured.
+    pub holds: Option<bool>,
+    /// What was measured and what is asked for, in words.
+    pub says: String,
+    /// The rule.
+    pub source: Source,
+}
+
+/// A post stands so far above soil, and more than that ([`Source::Posts`]).
+const POST: Length = Length::inches(8);
+/// Air around the end of a girder in masonry ([`Source::GirderEnds`]).
+const AIR_AT_ENDS: Length = Length::sixty_fourths(32);
+/// How far the cover of a space without vents goes up its walls ([`Source::GroundCover`]).
+const UP_THE_WALLS: Length = Length::inches(6);
+/// What wood may be instead.
+const OR_TREATED: &str = "treated or naturally durable wood";
+
+/// Wood to soil, girder ends, and the way in, held to the rules. Source:
+/// [`Source::WoodToSoil`], [`Source::Posts`], [`Source::GirderEnds`], [`Source::AccessSize`].
+pub fn checks(job: &Job, units: Units) -> Vec<Check> {
+    let said = Particulars::of(job);
+    let of = |item| said.length(&Part::House, item);
+    let joists = job.crawl_height().map(|height| height.value);
+    vec![
+        clear("Joists to soil", joists, Length::inches(18), units),
+        clear("Girders to soil", of(&list::GIRDER_CLEARANCE), Length::inches(12), units),
+        posts(of(&list::POST_CLEARANCE), Covered::of(job), units),
+        clear("Sills to outside ground", of(&list::SILL_CLEARANCE), Length::inches(8), units),
+        girder_ends(said, units),
+        access(said, units),
+    ]
+}
+
+/// What a space without vents has to have: the ground covered, the outer walls insulated, and
+/// with a fan or a supply the path that the air takes to or from the rooms. A fan that pulls
+/// air out asks besides for the draft of whatever burns fuel. Nothing where there are vents.
+/// Source: [`Source::UnventedAir`], [`Source::GroundCover`], [`Source::Backdraft`].
+pub fn unvented_checks(job: &Job, units: Units) -> Vec<Check> {
+    let way = AirWay::of(job);
+    if way == AirWay::Vents {
+        return Vec::new();
+    }
+    let said = Particulars::of(job);
+    let mut checks = vec![covered(job, units)];
+    match way {
+        AirWay::Exhaust => checks.push(yes_or_no(said, &list::AIR_PATH, "Air path down from the rooms", PATH)),
+        AirWay::Supply => checks.push(yes_or_no(said, &list::AIR_PATH, "Air path back to the rooms", PATH)),
+        AirWay::Dehumidifier | AirWay::Vents => {}
+    }
+    checks.push(yes_or_no(said, &list::WALLS_INSULATED, "Outer walls insulated", "insulation as the energy code asks"));
+    if way == AirWay::Exhaust {
+        checks.push(draft(said));
+    }
+    checks
+}
+
+const PATH: &str = "a duct or a transfer grille";
+
+fn covered(job: &Job, units: Units) -> Check {
+    let laid = "wall to wall, joints lapped 6 in and taped, edges sealed 6 in up the walls";
+    let up = Particulars::of(job).length(&Part::House, &list::TURN_UP);
+    let covered = Covered::of(job);
+    let (holds, says) = match (covered, up) {
+        (Covered::Yes, Some(up)) if up < UP_THE_WALLS => {
+            (Some(false), format!("goes {} up the walls; it has to lie {laid}", units.length(up)))
+        }
+        (Covered::Yes, _) => (Some(true), format!("{}: {laid}", covered.label())),
+        (Covered::No, _) => (Some(false), format!("{}, and without vents it has to be: {laid}", covered.label())),
+        (Covered::NotSaid, _) => (None, format!("{}, and without vents it has to be: {laid}", covered.label())),
+    };
+    Check { what: "Cover over the ground", holds, says, source: Source::GroundCover }
+}
+
+fn yes_or_no(said: Particulars<'_>, item: &Item, what: &'static str, how: &str) -> Check {
+    let holds = said.words(&Part::House, item).map(|word| word == "yes");
+    let says = match holds {
+        Some(true) => format!("said to be there; {how}"),
+        Some(false) => format!("said not to be there; {how} is asked for"),
+        None => format!("not said; {how} is asked for"),
+    };
+    Check { what, holds, says, source: Source::UnventedAir }
+}
+
+/// Does the fan pull flue gas back down?
+fn draft(said: Particulars<'_>) -> Check {
+    let test = "test the draft at the worst pull before the fan is left running";
+    let (holds, says) = match said.words(&Part::House, &list::FUEL_BURNED) {
+        Some("none") => (Some(true), "nothing burns fuel in the house or below it".to_owned()),
+        Some("yes, draft tested") => (Some(true), "tested with the fan at its worst pull".to_owned()),
+        Some(_) => (Some(false), test.to_owned()),
+        None => (None, format!("not said whether anything burns fuel; if it does, {test}")),
+    };
+    Check { what: "Draft of water heater, furnace, stove", holds, says, source: Source::Backdraft }
+}
+
+fn clear(what: &'static str, measured: Option<Length>, least: Length, units: Units) -> Check {
+    let asked = units.length(least);
+    let (holds, says) = match measured {
+        None => (None, format!("not measured; at least {asked}, or {OR_TREATED}")),
+        Some(measured) if measured >= least => (Some(true), format!("{}, {asked} asked for", units.length(measured))),
+        Some(measured) => (Some(false), format!("{}, {asked} asked for: {OR_TREATED} there", units.length(measured))),
+    };
+    Check { what, holds, says, source: Source::WoodToSoil }
+}
+
+/// A post that is not treated stands more than 8 in above the earth, and the earth is covered.
+fn posts(measured: Option<Length>, covered: Covered, units: Units) -> Check {
+    let asked = format!("more than {} above covered earth", units.length(POST));
+    let (holds, says) = match measured {
+        None => (None, format!("not measured; {asked}, or {OR_TREATED}")),
+        Some(measured) if measured <= POST => {
+            (Some(false), format!("{}, {asked} asked for: {OR_TREATED} there", units.length(measured)))
+        }
+        Some(measured) => {
+            let so_high = format!("{}, {asked} asked for", units.length(measured));
+            match covered {
+                Covered::Yes => (Some(true), so_high),
+                Covered::No => (Some(false), format!("{so_high}, and it is {}: or {OR_TREATED}", covered.label())),
+                Covered::NotSaid => (None, format!("{so_high}, and it is {}: or {OR_TREATED}", covered.label())),
+            }
+        }
+    };
+    Check { what: "Posts to soil", holds, says, source: Source::Posts }
+}
+
+fn girder_ends(said: Particulars<'_>, units: Units) -> Check {
+    let asked = format!("{} of air on tops, sides and ends, or {OR_TREATED}", units.length(AIR_AT_ENDS));
+    let air = said.length(&Part::House, &list::GIRDER_END_AIR);
+    let (holds, says) = match (said.words(&Part::House, &list::GIRDER_ENDS), air) {
+        (Some("not in masonry"), _) => (Some(true), "none stands in masonry or concrete".to_owned()),
+        (_, Some(air)) => (Some(air >= AIR_AT_ENDS), format!("{} of air at least; {asked}", units.length(air))),
+        (Some(_), None) => (None, format!("not measured; {asked}")),
+        (None, None) => (None, format!("not said whether any stands in masonry or concrete; there {asked}")),
+    };
+    Check { what: "Girder ends in outer walls", holds, says, source: Source::GirderEnds }
+}
+
+fn access(said: Particulars<'_>, units: Units) -> Check {
+    let of = |item| said.length(&Part::House, item);
+    let sides = of(&list::ACCESS_WIDTH).zip(of(&list::ACCESS_LENGTH));
+    let is_wall = said.words(&Part::House, &list::ACCESS) == Some("wall");
+    let (short, long) = if is_wall { (16, 24) } else { (18, 24) };
+    let (short, long) = (Length::inches(short), Length::inches(long));
+    let through = if is_wall { "a wall" } else { "a floor" };
+    let asked = format!("{} × {} through {through}", units.length(short), units.length(long));
+    let (holds, says) = match sides {
+        None => (None, format!("not measured; {asked}")),
+        Some((one, other)) => {
+            let holds = one.min(other) >= short && one.max(other) >= long;
+            (Some(holds), format!("{} × {}, {asked} asked for", units.length(one), units.length(other)))
+        }
+    };
+    Check { what: "Access", holds, says, source: Source::AccessSize }
+}

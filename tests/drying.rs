@@ -1,0 +1,314 @@
+//! When wood is dry: pace, days, and what is said of all places.
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod desk;
+
+use desk::{Desk, percent, spot};
+use duckboard::draw::card::Card;
+use duckboard::draw::{Canvas, water};
+use duckboard::engine::air::{AirLocation, AirReading};
+use duckboard::engine::drying::{Forecasts, Outlook, Still, fit, forecasts, paces};
+use duckboard::engine::entry::{EntryId, Time};
+use duckboard::engine::figure::{Figure, Need};
+use duckboard::engine::job::Fact;
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
+use duckboard::engine::place::{Element, Place};
+use duckboard::engine::take::Units;
+use duckboard::engine::units::MoistureContent;
+use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
+use proptest::prelude::*;
+
+fn mc(percent: f64) -> MoistureContent {
+    MoistureContent::from_percent_f64(percent)
+}
+
+fn time(text: &str) -> Time {
+    chrono::DateTime::parse_from_rfc3339(text).unwrap()
+}
+
+proptest! {
+    /// Wood that dries exactly so gives its own pace back, from any readings of it.
+    #[test]
+    fn the_pace_of_wood_that_dries_exactly_is_found(
+        end in 8.0..14.0_f64, above in 2.0..13.0_f64, pace in 0.01..0.2_f64, days in prop::collection::vec(0.5..9.0_f64, 1..5),
+    ) {
+        let mut day = 0.0;
+        let at = |day: f64| mc(end + above * libm::exp(-pace * day));
+        let mut readings = vec![(0.0, at(0.0))];
+        for step in days {
+            day += step;
+            readings.push((day, at(day)));
+        }
+        let drying = fit(mc(end), &readings).unwrap();
+        prop_assert!((drying.a_day() - pace).abs() < 1e-3 + 1e-3 * pace, "{} {pace}", drying.a_day());
+        let target = mc(end + above / 2.0);
+        let expected = libm::log(2.0) / pace;
+        prop_assert!((drying.days_to(target).unwrap() - expected).abs() < 0.02 * expected + 0.01);
+        prop_assert_eq!(drying.days_to(mc(end)), None, "it never gets there");
+    }
+
+    /// Wood that dries exactly so is dry on a day of its range, whatever its pace.
+    #[test]
+    fn the_range_of_wood_that_dries_exactly_holds_its_day(
+        end in 8.0..14.0_f64, above in 5.0..13.0_f64, pace in 0.02..0.12_f64, days in prop::collection::vec(4.0..14.0_f64, 1..5),
+    ) {
+        let mut day = 0.0;
+        let at = |day: f64| mc(end + above * libm::exp(-pace * day));
+        let mut readings = vec![(0.0, at(0.0))];
+        for step in days {
+            day += step;
+            readings.push((day, at(day)));
+        }
+        let paces = paces(mc(end), &readings).unwrap();
+        let target = end + above * 0.6 * libm::exp(-pace * day);
+        let (first, last) = paces.days_to(mc(target));
+        let truth = libm::log(1.0 / 0.6) / pace;
+        prop_assert!(first <= truth && last.is_none_or(|last| truth <= last), "{first} {last:?} {truth}");
+        prop_assert!(first >= 0.0, "no day before the last reading");
+        // It never gets to its end.
+        prop_assert_eq!(paces.days_to(mc(end - 2.0)).1, None);
+    }
+
+    /// More readings of the same wood never say less.
+    #[test]
+    fn more_readings_make_the_range_narrower(above in 8.0..12.0_f64, pace in 0.03..0.08_f64) {
+        let readings: Vec<_> = (0..8).map(|n| f64::from(n) * 3.0).map(|day| (day, mc(12.0 + above * libm::exp(-pace * day)))).collect();
+        let width = |kept: &[(f64, MoistureContent)]| {
+            let (first, last) = paces(mc(12.0), kept).unwrap().days_to(mc(13.0));
+            last.unwrap() - first
+        };
+        let few = [readings[0], readings[7]];
+        prop_assert!(width(&readings) < width(&few));
+    }
+}
+
+#[test]
+fn wood_that_does_not_dry_has_no_pace_and_says_why() {
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0))]), Err(Still::TooFew));
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0)), (0.0, mc(19.0))]), Err(Still::TooFew));
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(20.0)), (7.0, mc(11.0))]), Err(Still::BelowItsEnd));
+    assert_eq!(paces(mc(12.0), &[(0.0, mc(20.0)), (7.0, mc(12.0))]), Err(Still::BelowItsEnd));
+    for second in ["20.0", "20.1", "21.0"] {
+        let readings = [(0.0, mc(20.0)), (7.0, percent(second).value)];
+        assert_eq!(fit(mc(12.0), &readings), Err(Still::NotDrying), "{second}");
+    }
+    assert!(fit(mc(12.0), &[(0.0, mc(20.0)), (7.0, mc(19.9))]).is_ok());
+}
+
+#[test]
+fn what_was_before_free_water_is_another_story() {
+    // Only the last two count, by the days since the first.
+    let drying = fit(mc(12.0), &[(0.0, mc(35.0)), (5.0, mc(24.0)), (12.0, mc(18.0))]).unwrap();
+    assert!(drying.days_to(mc(18.0)).is_some_and(|days| (days - 12.0).abs() < 1e-6));
+    let last_two = paces(mc(12.0), &[(5.0, mc(24.0)), (12.0, mc(18.0))]);
+    assert_eq!(paces(mc(12.0), &[(0.0, mc(35.0)), (5.0, mc(24.0)), (12.0, mc(18.0))]), last_two);
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(24.0)), (5.0, mc(20.0)), (12.0, mc(28.0))]), Err(Still::TooFew));
+    assert!(fit(mc(12.0), &[(0.0, mc(27.9)), (5.0, mc(24.0))]).is_ok());
+    assert_eq!(fit(mc(12.0), &[(0.0, mc(28.0)), (5.0, mc(24.0))]), Err(Still::TooFew));
+}
+
+#[test]
+fn other_air_moves_the_end_and_keeps_the_pace() {
+    let drying = paces(mc(14.0), &[(0.0, mc(24.0)), (7.0, mc(20.0))]).unwrap();
+    let [same, drier] = [14.0, 9.0].map(|end| drying.in_other_air(mc(14.0), mc(end)).days_to(mc(16.0)).1.unwrap());
+    assert_eq!(Some(same), drying.days_to(mc(16.0)).1, "the same air from the last reading on");
+    assert!(drier < same);
+    assert_eq!(drying.in_other_air(mc(14.0), mc(30.0)).days_to(mc(16.0)).1, None);
+}
+
+/// Invented places on joists, read on visits; the crawl air as given.
+struct Site {
+    desk: Desk,
+    places: Vec<EntryId>,
+}
+
+const FIRST: &str = "2026-10-05T08:00:00-05:00";
+const SECOND: &str = "2026-10-19T08:00:00-05:00";
+
+impl Site {
+    fn new() -> Self {
+        let mut site = Self { desk: Desk::new(), places: Vec::new() };
+        site.visit(FIRST);
+        site
+    }
+
+    fn place(&mut self, place: Place) -> usize {
+        self.places.push(self.desk.log(place));
+        self.places.len() - 1
+    }
+
+    fn visit(&mut self, at: &str) {
+        self.desk.pen.stamp_from(duckboard::engine::entry::Stamp { at: time(at), ..desk::stamp() });
+        self.desk.visit("read");
+    }
+
+    fn air(&mut self, damp: &str) {
+        let temperature = parse_temperature("60", Scale::Fahrenheit).unwrap();
+        let humidity = parse_relative_humidity(damp).unwrap();
+        self.desk.log(AirReading { location: AirLocation::Crawl, temperature, humidity });
+    }
+
+    fn shows(&mut self, place: usize, shown: Shown, material: Material) {
+        let wood = Wood { material, species: Some(Species::DouglasFir) };
+        let meter = Some(self.desk.pins());
+        self.desk.log(Reading { meter, ..Reading::new(self.places[place], shown, wood) });
+    }
+
+    fn read(&mut self, place: usize, shown: &str) {
+        self.shows(place, Shown::Percent(percent(shown)), Material::Solid);
+    }
+
+    /// Each place on a joist of its own, read on two visits two weeks apart; a place that
+    /// was not read has no word.
+    fn read_twice(damp: &str, readings: &[[&str; 2]]) -> Self {
+        let mut site = Self::new();
+        for (joist, [first, _]) in (1..).zip(readings) {
+            let place = site.place(spot(joist, "3'"));
+            if !first.is_empty() {
+                site.read(place, first);
+            }
+        }
+        site.visit(SECOND);
+        site.air(damp);
+        for (place, [_, second]) in readings.iter().enumerate() {
+            if !second.is_empty() {
+                site.read(place, second);
+            }
+        }
+        site
+    }
+
+    fn forecasts(&self) -> Forecasts {
+        forecasts(self.desk.job()).as_known().unwrap().value.clone()
+    }
+
+    fn outlook(&self, place: usize) -> Outlook {
+        self.forecasts().places.iter().find(|it| it.place == self.places[place]).unwrap().outlook
+    }
+
+    fn card(&self) -> Card {
+        let canvas = Canvas { width_px: 358, height_px: 358 };
+        let cards = water::water(self.desk.job(), Units::default(), canvas);
+        cards.into_iter().find(|card| card.title == "When is it dry?").unwrap()
+    }
+}
+
+#[test]
+fn the_day_is_a_range_that_the_meters_error_makes() {
+    let mut site = Site::new();
+    site.air("84");
+    let place = site.place(spot(2, "3'"));
+    site.read(place, "27");
+    let Figure::Missing(needs) = forecasts(site.desk.job()) else { panic!("one visit has no pace") };
+    assert_eq!(needs, [Need::SecondReading]);
+
+    let site = Site::read_twice("64", &[["27", "23"], ["23", "23.2"], ["18", "17"]]);
+    let Outlook::Between(first, Some(latest)) = site.outlook(0) else { panic!("{:?}", site.outlook(0)) };
+    assert!(first < latest && first >= time(SECOND), "{first} {latest}");
+    assert_eq!(site.outlook(1), Outlook::Unknown(Still::NotDrying));
+    assert_eq!(site.outlook(2), Outlook::There);
+}
+
+/// A meter is off by up to 2 %: at 17.0 wood is there, above that it may be over 19 % still.
+#[test]
+fn there_is_not_said_of_wood_that_may_be_over_its_limit_by_the_meters_error() {
+    let cases = [
+        ("16.9", Outlook::There),
+        ("17.0", Outlook::There),
+        ("17.1", Outlook::Close),
+        ("18.9", Outlook::Close),
+        ("19.0", Outlook::Close),
+    ];
+    for (second, outlook) in cases {
+        assert_eq!(Site::read_twice("64", &[["25", second]]).outlook(0), outlook, "{second}");
+    }
+    let over = Site::read_twice("64", &[["25", "19.1"]]).outlook(0);
+    assert!(matches!(over, Outlook::Between(..)), "{over:?}");
+}
+
+#[test]
+fn no_day_is_before_the_last_reading() {
+    for second in ["19.1", "19.5", "20", "22", "24"] {
+        let site = Site::read_twice("64", &[["27", second]]);
+        let Outlook::Between(first, latest) = site.outlook(0) else { panic!("{second}") };
+        assert!(first >= time(SECOND) && latest.is_none_or(|latest| latest >= first), "{second}: {first} {latest:?}");
+    }
+    let headline = Site::read_twice("64", &[["27", "19.1"]]).card().headline;
+    assert!(headline.starts_with("Perhaps already"), "{headline}");
+}
+
+#[test]
+fn the_headline_is_the_slowest_place() {
+    let site = Site::read_twice("64", &[["27", "20"], ["27", "24"], ["18", "16"]]);
+    let order: Vec<_> = site.forecasts().places.iter().map(|it| it.place).collect();
+    assert_eq!(order, [site.places[1], site.places[0], site.places[2]]);
+    let Outlook::Between(_, Some(latest)) = site.outlook(1) else { panic!("{:?}", site.outlook(1)) };
+    let day = duckboard::engine::entry::time::date(latest);
+    assert!(site.card().headline.contains(&day.to_string()), "{} {day}", site.card().headline);
+}
+
+#[test]
+fn a_place_that_never_gets_there_or_cannot_be_told_is_the_headline() {
+    // At 84 % this air holds wood near 18 %: under a limit of 19, over one of 15.
+    let mut site = Site::read_twice("84", &[["27", "24"], ["26", "25"]]);
+    assert!(site.card().headline.starts_with("Between") || site.card().headline.contains("nobody can say"));
+    site.desk.log(Fact::FramingLimit(percent("15")));
+    assert!(site.forecasts().places.iter().all(|it| it.outlook == Outlook::Never));
+    assert!(site.card().headline.starts_with("Not in this air"), "{}", site.card().headline);
+
+    let rises = Site::read_twice("64", &[["27", "20"], ["22", "23"]]);
+    assert!(rises.card().headline.contains("not drying"), "{}", rises.card().headline);
+}
+
+#[test]
+fn a_place_that_was_read_once_is_not_left_out() {
+    let site = Site::read_twice("64", &[["18", "16"], ["26", ""]]);
+    assert_eq!(site.outlook(1), Outlook::Unknown(Still::TooFew));
+    assert!(site.card().headline.contains("Too few readings"), "{}", site.card().headline);
+    // Dry at once is dry.
+    let dry = Site::read_twice("64", &[["18", "16"], ["12", ""]]);
+    assert_eq!(dry.card().headline, "All places are at their limits");
+}
+
+#[test]
+fn past_the_meters_scale_is_no_number_and_no_day_is_told_from_before_it() {
+    let mut site = Site::read_twice("64", &[["24", "20"]]);
+    assert!(matches!(site.outlook(0), Outlook::Between(..)));
+    site.visit("2026-10-26T08:00:00-05:00");
+    site.air("64");
+    site.shows(0, Shown::OverMaximum, Material::Solid);
+    assert_eq!(site.outlook(0), Outlook::Unknown(Still::PastScale));
+    site.visit("2026-11-02T08:00:00-05:00");
+    site.air("64");
+    site.read(0, "24");
+    assert_eq!(site.outlook(0), Outlook::Unknown(Still::TooFew));
+    site.visit("2026-11-09T08:00:00-05:00");
+    site.air("64");
+    site.read(0, "21");
+    assert!(matches!(site.outlook(0), Outlook::Between(..)));
+    let line = &site.card().lines[1].text;
+    assert!(line.contains("over the meter's maximum, 24.0 %"), "{line}");
+}
+
+#[test]
+fn drier_air_names_a_day_for_all_places_or_none() {
+    let site = Site::read_twice("80", &[["27", "23"], ["26", "22"]]);
+    let forecasts = site.forecasts();
+    assert!(forecasts.other_air.iter().all(|it| it.end < forecasts.end && it.all_by.is_some()), "{forecasts:?}");
+    let site = Site::read_twice("80", &[["27", "23"], ["22", "23"]]);
+    assert!(site.forecasts().other_air.iter().all(|it| it.all_by.is_none()), "one place has no pace");
+    // Air at 64 % is as dry as over covered soil: only a dehumidifier is named.
+    let site = Site::read_twice("64", &[["27", "23"]]);
+    let [drier] = site.forecasts().other_air[..] else { panic!("{:?}", site.forecasts().other_air) };
+    assert!(drier.with.contains("dehumidifier"));
+}
+
+#[test]
+fn what_was_only_read_relatively_is_counted_and_not_forecast() {
+    let mut site = Site::read_twice("64", &[["27", "23"]]);
+    let panel = site.place(Place { element: Element::SubfloorBelow, ..spot(4, "3'") });
+    site.shows(panel, Shown::Percent(percent("25")), Material::Osb);
+    assert_eq!(site.forecasts().places.len(), 1);
+    let doubts = forecasts(site.desk.job()).as_known().unwrap().doubts.clone();
+    assert!(doubts.iter().any(|doubt| doubt.contains("only relatively are not in this: 1")), "{doubts:?}");
+}

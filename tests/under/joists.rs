@@ -1,0 +1,557 @@
+//! Where the verdicts over joists turn: just under, at and just over each limit.
+
+use crate::desk::Desk;
+use crate::house::{house, inches, joist, sound_house};
+use duckboard::engine::condition::{Condition, Finding};
+use duckboard::engine::entry::EntryId;
+use duckboard::engine::framing::joist::{Joist, Reads, joists};
+use duckboard::engine::framing::schedule::judged;
+use duckboard::engine::framing::supports::{header_asks, unsound};
+use duckboard::engine::framing::{
+    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, schedule, span,
+};
+use duckboard::engine::moisture::Material;
+use duckboard::engine::particular::list::*;
+use duckboard::engine::particular::{Item, Part};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
+use duckboard::engine::survey::Joists;
+use duckboard::engine::take::Units;
+use duckboard::engine::units::Length;
+
+const LOWER: Option<Face> = Some(Face::LowerEdge);
+
+fn one(desk: &Desk, number: usize) -> Judged {
+    schedule(desk.job(), Units::default()).value().unwrap()[number - 1].clone()
+}
+
+fn says(judged: &Judged, words: &str) -> bool {
+    judged.reasons.iter().any(|reason| reason.words.contains(words))
+}
+
+/// Joist 4 of a sound house after something was done to it.
+fn after(change: impl FnOnce(&mut Desk)) -> Judged {
+    let mut desk = sound_house();
+    change(&mut desk);
+    one(&desk, 4)
+}
+
+fn with(said: &[(&Item, &str)]) -> Fate {
+    after(|desk| {
+        for (item, typed) in said {
+            desk.says(joist(4), item, typed);
+        }
+    })
+    .fate
+}
+
+fn soft(depth: &'static str, face: Option<Face>, stretch: (&'static str, &'static str)) -> Judged {
+    after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(stretch), face, depth);
+    })
+}
+
+fn notch(depth: &'static str, stretch: (&'static str, &'static str)) -> Fate {
+    after(|desk| {
+        desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, depth);
+    })
+    .fate
+}
+
+fn finds(desk: &mut Desk, finding: Finding, along: Option<&str>) -> EntryId {
+    let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: along.map(inches) };
+    let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
+    desk.log(Condition { place: Some(place), finding, note: None })
+}
+
+/// 7 1/2 in deep, so that a third is 2 1/2: a depth, the quarter inch beyond it and the
+/// sixteenth that an awl can be off.
+#[test]
+fn a_joist_that_lost_more_than_a_third_of_its_depth_is_an_engineers() {
+    let of = |depth| {
+        after(|desk| {
+            desk.says(joist(4), &DEPTH, "7 1/2");
+            desk.spot(4, DamageKind::Soft, Some(("3'", "4'")), LOWER, depth);
+        })
+        .fate
+    };
+    assert_eq!([of("2 1/8"), of("2 3/16"), of("2 1/4")], [Fate::Sister, Fate::Sister, Fate::Engineer]);
+}
+
+/// Both edges count, and both sides: nobody knows that they do not lie across from each other.
+#[test]
+fn soft_spots_across_from_each_other_are_lost_together() {
+    let of = |faces: [Face; 2], depth: &str| {
+        after(|desk| {
+            for face in faces {
+                desk.spot(4, DamageKind::Soft, Some(("3'", "4'")), Some(face), depth);
+            }
+        })
+        .fate
+    };
+    // Twice 15/16 + 1/4, and a sixteenth, are 2 7/16: a third of 7 1/4 is less.
+    assert_eq!(of([Face::LowerEdge, Face::LowerEdge], "15/16"), Fate::Sister);
+    assert_eq!(of([Face::LowerEdge, Face::UpperEdge], "15/16"), Fate::Engineer);
+    // A third of 1 1/2 is 1/2. Twice 1/16 + 1/4 and a sixteenth are 11/16.
+    assert_eq!(of([Face::NearSide, Face::NearSide], "1/16"), Fate::Sister);
+    assert_eq!(of([Face::NearSide, Face::FarSide], "1/16"), Fate::Engineer);
+}
+
+#[test]
+fn one_that_is_soft_along_half_its_span_has_nothing_for_a_sister_to_lie_on() {
+    let of = |to| soft("1/2", LOWER, ("2'", to)).fate;
+    assert_eq!([of("6' 11 15/16"), of("7'"), of("7' 1/16")], [Fate::Sister, Fate::Replace, Fate::Replace]);
+    let unsaid = after(|desk| {
+        desk.spot(4, DamageKind::Soft, None, LOWER, "1/2");
+    });
+    assert!(unsaid.fate == Fate::Sister && says(&unsaid, "a sister at least"), "{:?}", unsaid.reasons);
+}
+
+#[test]
+fn a_spot_of_which_something_is_not_said_is_asked_for() {
+    assert!(says(&soft("1/2", None, ("2'", "3'")), "say where: an edge, a side or an end"));
+    assert_eq!(soft("1/2", Some(Face::End), ("0", "6")).fate, Fate::Replace);
+    let hidden = soft("cannot reach", LOWER, ("2'", "3'"));
+    assert!(hidden.fate == Fate::Open && says(&hidden, "once the floor is open"), "{:?}", hidden.reasons);
+    let hidden = after(|desk| {
+        desk.says(joist(4), &AWL, "cannot reach");
+    });
+    assert!(hidden.fate == Fate::Open && says(&hidden, "once the floor is open"), "{:?}", hidden.reasons);
+}
+
+#[test]
+fn a_soft_or_rotten_finding_is_a_soft_spot_until_an_awl_says_how_deep() {
+    let found = |finding, along: Option<&'static str>| {
+        after(|desk| {
+            desk.says(joist(4), &AWL, "goes in");
+            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
+            finds(desk, finding, along);
+        })
+    };
+    // The spot begins at 54 in: what was found within 6 in of it is that spot.
+    let asks = |judged: &Judged| says(judged, "found soft");
+    assert!(!asks(&found(Finding::Soft, Some("48"))) && asks(&found(Finding::Soft, Some("47 15/16"))));
+    assert!(!asks(&found(Finding::Soft, Some("66"))) && asks(&found(Finding::Soft, Some("66 1/16"))));
+    assert!(!asks(&found(Finding::Soft, None)), "nobody said where: it may be that spot");
+    let alone = |finding| {
+        after(|desk| {
+            finds(desk, finding, Some("4'"));
+        })
+    };
+    assert!(says(&alone(Finding::Soft), "yet the awl stops there"), "{:?}", alone(Finding::Soft).reasons);
+    assert_eq!((alone(Finding::Soft).fate, alone(Finding::Rotten).fate), (Fate::Open, Fate::Sister));
+    assert_eq!(alone(Finding::Strands).fate, Fate::Engineer);
+    assert_eq!(alone(Finding::Sound).fate, Fate::Stays);
+}
+
+#[test]
+fn a_joist_is_probed_at_both_ends_and_in_the_middle() {
+    let probed = |spots: [&str; 3]| {
+        let mut desk = sound_house();
+        let said = desk.job().now.particulars().iter().filter(|(_, it)| it.value.of == joist(4)).map(|(id, _)| *id);
+        said.collect::<Vec<_>>().into_iter().for_each(|id| {
+            desk.withdraw(id);
+        });
+        for at in spots {
+            desk.spot(4, DamageKind::Soft, Some((at, at)), LOWER, "0");
+        }
+        one(&desk, 4)
+    };
+    // Clear 10 ft: a foot from each end, and the middle third from 40 to 80 in.
+    assert_eq!(probed(["12", "40", "108"]).fate, Fate::Stays);
+    assert!(says(&probed(["12 1/16", "40", "108"]), "probe the end at the wall"));
+    assert!(says(&probed(["12", "39 15/16", "108"]), "probe the middle too"));
+    assert!(says(&probed(["12", "40", "107 15/16"]), "probe the other end too"));
+    assert!(says(&probed(["20", "20", "20"]), "probe both ends and the middle"));
+}
+
+/// Limits of a joist 7 1/2 in deep: an end notch of 1 7/8, any other of 1 1/4, 2 1/2 long,
+/// none in the middle third (IRC R502.8.1 as quoted \[P2\]).
+#[test]
+fn notches_are_held_to_their_limits_where_they_are() {
+    let of = |depth, stretch| {
+        after(|desk| {
+            desk.says(joist(4), &DEPTH, "7 1/2");
+            desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, depth);
+        })
+        .fate
+    };
+    let at_the_end = |depth| of(depth, ("0", "3"));
+    assert_eq!(
+        [at_the_end("1 13/16"), at_the_end("1 7/8"), at_the_end("1 15/16")],
+        [Fate::Stays, Fate::Stays, Fate::Sister]
+    );
+    let outer = |depth| of(depth, ("1'", "14"));
+    assert_eq!([outer("1 3/16"), outer("1 1/4"), outer("1 5/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
+    let long = |to| of("1", ("1'", to));
+    assert_eq!([long("14 7/16"), long("14 1/2"), long("14 9/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
+    // A third of the depth.
+    assert_eq!([outer("2 7/16"), outer("2 1/2"), outer("2 9/16")], [Fate::Sister, Fate::Sister, Fate::Engineer]);
+}
+
+/// Clear 10 ft: the middle third lies between 40 and 80 in.
+#[test]
+fn a_notch_is_where_it_lies_along_the_span() {
+    assert_eq!([notch("1/4", ("38", "40")), notch("1/4", ("38 1/16", "40 1/16"))], [Fate::Stays, Fate::Sister]);
+    assert_eq!([notch("1/4", ("80", "82")), notch("1/4", ("79 15/16", "81"))], [Fate::Stays, Fate::Sister]);
+    // Only one that reaches the bearing is an end notch.
+    assert_eq!([notch("1 3/4", ("0", "2")), notch("1 3/4", ("1/16", "2"))], [Fate::Stays, Fate::Sister]);
+    assert_eq!([notch("1 3/4", ("118", "120")), notch("1 3/4", ("118", "119 15/16"))], [Fate::Stays, Fate::Sister]);
+}
+
+#[test]
+fn nothing_stays_on_cuts_that_were_not_stated() {
+    let asks = |change: fn(&mut Desk), words: &str| {
+        let judged = after(change);
+        assert!(judged.fate == Fate::Open && says(&judged, words), "{words}: {:?}", judged.reasons);
+    };
+    asks(
+        |desk| {
+            desk.spot(4, DamageKind::Notch, None, LOWER, "1");
+        },
+        "say from where to where",
+    );
+    asks(
+        |desk| {
+            desk.spot(4, DamageKind::Notch, Some(("1'", "13")), LOWER, "cannot reach");
+        },
+        "how deep",
+    );
+    // As logs of before format 1.5 say it: in an outer third, and no length.
+    asks(
+        |desk| {
+            desk.says(joist(4), &NOTCH, "1");
+            desk.says(joist(4), &NOTCH_AT, "outer third");
+        },
+        "how long",
+    );
+    asks(
+        |desk| {
+            desk.says(joist(4), &HOLE, "1");
+        },
+        "to the nearest edge",
+    );
+    asks(
+        |desk| {
+            desk.says(joist(4), &CUTS, "cannot see");
+        },
+        "can't be seen",
+    );
+    let mut unsaid = sound_house();
+    let cuts =
+        unsaid.job().now.particulars().iter().find(|(_, it)| it.value.what.as_str() == "cuts").map(|(id, _)| *id);
+    unsaid.withdraw(cuts.unwrap());
+    assert!(says(&one(&unsaid, 4), "whether it has notches or holes"));
+}
+
+/// A hole keeps 2 in from edges and from the next cut (IRC R502.8.1 as quoted \[P2\];
+/// Wisconsin SPS 321.22(5) \[P\]).
+#[test]
+fn holes_keep_their_distance() {
+    let hole = |stretches: &[(&str, &str)], to_edge: &str| {
+        after(|desk| {
+            desk.says(joist(4), &DEPTH, "7 1/2");
+            for (from, to) in stretches {
+                desk.hole(4, (from, to), to_edge);
+            }
+        })
+        .fate
+    };
+    let wide = |to: &'static str| hole(&[("30", to)], "2 1/2");
+    assert_eq!([wide("32 7/16"), wide("32 1/2"), wide("32 9/16")], [Fate::Stays, Fate::Stays, Fate::Engineer]);
+    let edge = |to_edge: &'static str| hole(&[("30", "31")], to_edge);
+    assert_eq!([edge("2 1/16"), edge("2"), edge("1 15/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
+    let next = |from: &'static str| hole(&[("30", "31"), (from, "34")], "2 1/2");
+    assert_eq!([next("33 1/16"), next("33"), next("32 15/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
+    let notch_beside = |from: &'static str| {
+        after(|desk| {
+            desk.hole(4, ("30", "31"), "2 1/2");
+            desk.spot(4, DamageKind::Notch, Some((from, "34")), LOWER, "1");
+        })
+        .fate
+    };
+    assert_eq!([notch_beside("33"), notch_beside("32 15/16")], [Fate::Stays, Fate::Sister]);
+    let two_unplaced = after(|desk| {
+        desk.says(joist(4), &HOLE, "1");
+        desk.says(joist(4), &HOLE_TO_EDGE, "3");
+        desk.hole(4, ("30", "31"), "3");
+    });
+    assert!(two_unplaced.fate == Fate::Open && says(&two_unplaced, "each of its notches and holes"));
+}
+
+/// 1 1/2 in on wood, 3 in on masonry, or a hanger (IRC R502.6 as quoted \[P2\]); a ribbon
+/// from memory \[M\].
+#[test]
+fn ends_bear_on_enough_or_want_mending() {
+    let on = |what: &'static str, bearing: &'static str| with(&[(&BEARS_ON, what), (&BEARING, bearing)]);
+    let wood = |bearing| on("wood or metal", bearing);
+    assert_eq!([wood("1 7/16"), wood("1 1/2"), wood("1 9/16")], [Fate::Mend, Fate::Stays, Fate::Stays]);
+    let masonry = |bearing| on("masonry", bearing);
+    assert_eq!([masonry("2 15/16"), masonry("3"), masonry("3 1/16")], [Fate::Mend, Fate::Stays, Fate::Stays]);
+    assert_eq!([on("hanger", "1"), on("1x4 ribbon, nailed to studs", "3/4")], [Fate::Stays; 2]);
+    let mut house = house();
+    house.says(Part::Joists, &BEARING, "6");
+    assert!(says(&one(&house, 4), "say what it bears on"), "however much bears");
+}
+
+/// Laps of 3 in (IRC R502.6.1 as quoted \[P2\]), ends held upright (R502.7 as restated \[P2\]).
+#[test]
+fn ends_are_held_upright_and_go_on_over_the_girder() {
+    assert_eq!(with(&[(&ENDS_HELD, "nothing")]), Fate::Mend);
+    assert_eq!(with(&[(&ENDS_HELD, "blocking")]), Fate::Stays);
+    let laps = |lap| with(&[(&OVER_GIRDER, "laps the next"), (&LAP_OF_JOISTS, lap)]);
+    assert_eq!([laps("2 15/16"), laps("3"), laps("3 1/16")], [Fate::Mend, Fate::Stays, Fate::Stays]);
+    assert_eq!(with(&[(&OVER_GIRDER, "laps the next")]), Fate::Open);
+    let over = ["butts, not tied", "butts, tied", "does not reach one"].map(|over| with(&[(&OVER_GIRDER, over)]));
+    assert_eq!(over, [Fate::Mend, Fate::Stays, Fate::Stays]);
+}
+
+#[test]
+fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
+    let reads = |typed: Option<&'static str>, material| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 9);
+        typed.into_iter().for_each(|typed| {
+            desk.reads_typed(4, typed, material);
+        });
+        let judged = one(&desk, 4);
+        (judged.fate, judged.joist.reads)
+    };
+    let solid = |typed| reads(Some(typed), Material::Solid);
+    assert_eq!(reads(None, Material::Solid), (Fate::Open, Reads::Unread));
+    assert_eq!([solid("16.9"), solid("17")], [(Fate::Stays, Reads::Dry); 2]);
+    assert_eq!([solid("17.1"), solid("19")], [(Fate::Open, Reads::Close); 2]);
+    assert_eq!(solid("19.1"), (Fate::Open, Reads::Wet));
+    let treated = |typed| reads(Some(typed), Material::Treated);
+    assert_eq!([treated("12"), treated("19")], [(Fate::Open, Reads::RelativeOnly); 2]);
+    assert_eq!(treated("19.1"), (Fate::Open, Reads::RelativelyWet));
+}
+
+/// Nothing but sawn lumber is judged by the code's spans and cuts (IRC R502.8.2, its like
+/// R802.7.2 as quoted \[P2\]; Wisconsin SPS 321.22(5)(c) \[P\]).
+#[test]
+fn what_is_not_sawn_has_no_span_here_and_is_cut_by_its_maker_alone() {
+    let flanged = |change: fn(&mut Desk)| {
+        after(|desk| {
+            let said = [(MEMBER, "I-joist"), (BREADTH, "2 5/16"), (DEPTH, "9 1/2"), (CLEAR_SPAN, "17'")];
+            said.into_iter().for_each(|(item, typed)| {
+                desk.says(joist(4), &item, typed);
+            });
+            change(desk);
+        })
+    };
+    let plain = flanged(|_| {});
+    assert_eq!((plain.may_span, plain.fate), (None, Fate::Open));
+    assert!(says(&plain, "who allows its span"), "{:?}", plain.reasons);
+    let allowed = flanged(|desk| {
+        desk.says(joist(4), &SPAN_ALLOWED, "its maker's table");
+    });
+    assert_eq!((allowed.may_span, allowed.fate), (None, Fate::Stays));
+    assert_eq!(
+        flanged(|desk| {
+            desk.says(joist(4), &SPAN_ALLOWED, "nobody yet");
+        })
+        .fate,
+        Fate::Open
+    );
+    let cut = flanged(|desk| {
+        desk.hole(4, ("30", "31"), "4");
+    });
+    assert!(
+        cut.fate == Fate::Engineer && says(&cut, "cuts only as its maker or a designer allows"),
+        "{:?}",
+        cut.reasons
+    );
+    assert_eq!(
+        flanged(|desk| {
+            desk.spot(4, DamageKind::Soft, Some(("1'", "2'")), LOWER, "1/16");
+        })
+        .fate,
+        Fate::Engineer
+    );
+    assert_eq!(
+        flanged(|desk| {
+            finds(desk, Finding::Rotten, None);
+        })
+        .fate,
+        Fate::Engineer
+    );
+    let kinds = ["LVL or other engineered", "glulam", "truss"].map(|kind| {
+        after(|desk| {
+            desk.says(joist(4), &MEMBER, kind);
+        })
+        .may_span
+    });
+    assert_eq!(kinds, [None; 3]);
+}
+
+/// A joist as it stands in a sound house, and what all share.
+fn like() -> (Joist, Shared) {
+    let desk = sound_house();
+    (joists(desk.job())[3].clone(), Shared::of(desk.job()).unwrap())
+}
+
+fn fate_at(clear: Length) -> Judged {
+    let (joist, shared) = like();
+    judged(Joist { clear: Some(clear), ..joist }, &shared, Units::default())
+}
+
+#[test]
+fn a_span_too_close_to_tell_by_tape_does_not_stay() {
+    let (joist, shared) = like();
+    let values =
+        DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, joist.depth.unwrap(), Edition::Since2013).unwrap();
+    let may = |section| span(section, values, shared.spacing, shared.loads, joist.service(&shared)).value.allowed();
+    let section = joist.section().unwrap();
+    // A sixteenth less both ways, and a quarter more of span.
+    let smaller = Section {
+        breadth: section.breadth - Length::sixty_fourths(4),
+        depth: section.depth - Length::sixty_fourths(4),
+    };
+    let half_bearings = Length::sixty_fourths(96);
+    let sure = may(smaller) - Length::sixty_fourths(16) - half_bearings;
+    let limit = may(section) - half_bearings;
+    let step = Length::sixty_fourths(1);
+    assert_eq!([fate_at(sure).fate, fate_at(sure + step).fate], [Fate::Stays, Fate::Open]);
+    assert!(says(&fate_at(sure + step), "closer than a tape can tell"));
+    assert_eq!([fate_at(limit).fate, fate_at(limit + step).fate], [Fate::Open, Fate::Sister]);
+}
+
+/// By hand, in inches: 1 1/2 × 7 1/4 sags a 360th over 154.1 at 16 oc, and 171 + 1 1/2 are
+/// asked: (172.5 / 154.1)³ × 1 1/2 is 2.104 of breadth, 0.604 of it the sister's.
+#[test]
+fn a_sister_counts_with_its_own_breadth_and_depth() {
+    let spans_too_far = |sister: &[(&Item, &str)]| {
+        after(|desk| {
+            desk.says(joist(4), &CLEAR_SPAN, "14' 3");
+            sister.iter().for_each(|(item, typed)| {
+                desk.says(Part::House, item, typed);
+            });
+        })
+    };
+    assert_eq!(spans_too_far(&[(&SISTER_BREADTH, "1 1/2")]).fate, Fate::Sister);
+    assert_eq!(spans_too_far(&[(&SISTER_BREADTH, "5/8")]).fate, Fate::Sister);
+    assert_eq!(spans_too_far(&[(&SISTER_BREADTH, "9/16")]).fate, Fate::Engineer);
+    let shallow = spans_too_far(&[(&SISTER_DEPTH, "5 1/2")]);
+    assert!(shallow.fate == Fate::Sister && says(&shallow, "less deep than its joist"), "{:?}", shallow.reasons);
+    assert_eq!(spans_too_far(&[(&SISTER_DEPTH, "3 1/2")]).fate, Fate::Engineer);
+    let deep = spans_too_far(&[(&SISTER_DEPTH, "7 5/16")]);
+    assert!(says(&deep, "deeper than its joist"), "{:?}", deep.reasons);
+    let as_deep = spans_too_far(&[(&SISTER_DEPTH, "7 1/4")]);
+    assert!(!says(&as_deep, "deeper") && !says(&as_deep, "less deep"), "{:?}", as_deep.reasons);
+    let mut unsaid = house();
+    crate::house::make_sound(&mut unsaid, 9);
+    unsaid.reads_moisture(4, 12, Material::Solid);
+    unsaid.says(joist(4), &CLEAR_SPAN, "14'");
+    let said: Vec<_> = unsaid
+        .job()
+        .now
+        .particulars()
+        .iter()
+        .filter(|(_, it)| it.value.what.as_str().starts_with("sister"))
+        .map(|(id, _)| *id)
+        .collect();
+    said.into_iter().for_each(|id| {
+        unsaid.withdraw(id);
+    });
+    let judged = one(&unsaid, 4);
+    assert!(judged.fate == Fate::Open && says(&judged, "Say how broad and deep sisters are"), "{:?}", judged.reasons);
+}
+
+#[test]
+fn the_method_holds_up_to_its_own_limits() {
+    let thick = |breadth| with(&[(&BREADTH, breadth)]);
+    assert_eq!([thick("2 1/2"), thick("2 9/16")], [Fate::Stays, Fate::Engineer]);
+    let mut desk = sound_house();
+    let laid = desk.job().now.joists().values().next().unwrap().value.clone();
+    let mut of = |count| {
+        desk.log(Joists { count, ..laid.clone() });
+        one(&desk, 1).fate
+    };
+    assert_eq!([of(2), of(3)], [Fate::Engineer, Fate::Stays]);
+}
+
+#[test]
+fn what_was_done_settles_only_what_it_mends_and_only_what_was_found_before() {
+    let settled = |fate: fn(&mut Desk), done: &str| {
+        after(|desk| {
+            fate(desk);
+            desk.says(joist(4), &DONE, done);
+        })
+        .is_settled
+    };
+    let done = ["not yet", "ends mended", "sistered", "replaced", "as the engineer says"];
+    let by = |fate: fn(&mut Desk)| done.map(|done| settled(fate, done));
+    let mend = |desk: &mut Desk| {
+        desk.says(joist(4), &BEARING, "1");
+    };
+    let sister = |desk: &mut Desk| {
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+    };
+    let replace = |desk: &mut Desk| {
+        desk.spot(4, DamageKind::Soft, Some(("0", "1'")), Some(Face::End), "1/2");
+    };
+    let engineer = |desk: &mut Desk| {
+        finds(desk, Finding::Cracked, None);
+    };
+    let open = |desk: &mut Desk| {
+        desk.says(joist(4), &CUTS, "cannot see");
+    };
+    assert_eq!(by(mend), [false, true, true, true, true]);
+    assert_eq!(by(sister), [false, false, true, true, true]);
+    assert_eq!(by(replace), [false, false, false, true, true]);
+    assert_eq!(by(engineer), [false, false, false, false, true]);
+    assert_eq!(by(open), [false, false, false, true, true]);
+    let since = after(|desk| {
+        sister(desk);
+        desk.says(joist(4), &DONE, "sistered");
+        desk.spot(4, DamageKind::Soft, Some(("5'", "6'")), LOWER, "1/2");
+    });
+    assert!(!since.is_settled, "found after it was done");
+}
+
+/// A header of up to 4 ft hangs on single joists only within 3 ft of their bearing (IRC
+/// R802.9 (2024), the like rule for roofs, as quoted \[P2\]); beyond 4 and 6 ft: WCD 1
+/// (2001), p. 8 \[P\].
+#[test]
+fn headers_ask_for_more_the_longer_they_are_and_the_farther_out() {
+    let asks = |span: &str, to_bearing: Option<&str>, trimmers| {
+        let asks = header_asks(inches(span).value, to_bearing.map(|far| inches(far).value), trimmers);
+        asks.into_iter().map(|(words, _)| words).collect::<Vec<_>>()
+    };
+    assert!(asks("46", None, None)[0].contains("measure from it to the nearer bearing"));
+    assert!(asks("46", Some("3'"), None).is_empty());
+    assert!(asks("46", Some("3' 1/16"), None)[0].contains("double the joists at its ends"));
+    assert!(asks("46", Some("5'"), Some("doubled")).is_empty());
+    assert!(asks("4'", Some("1'"), None).is_empty());
+    assert!(asks("4' 1/16", Some("1'"), Some("doubled"))[0].contains("over 4 ft"));
+    assert_eq!([asks("6'", None, None).len(), asks("6' 1/16", None, None).len()], [1, 2]);
+}
+
+/// Plies end over supports (Wisconsin SPS 321.22, notes to its table \[P\]).
+#[test]
+fn a_girder_whose_plies_end_between_piers_is_not_sound() {
+    let girder = |state, end| {
+        let mut desk = sound_house();
+        desk.says(Part::Girder(1), &STATE, state);
+        desk.says(Part::Girder(1), &PLIES_END, end);
+        unsound(desk.job()).len()
+    };
+    assert_eq!([girder("sound", "over piers"), girder("sound", "it is one piece")], [0, 0]);
+    assert_eq!([girder("sound", "between piers"), girder("sound", "cannot see")], [1, 1]);
+    assert_eq!([girder("decayed", "over piers"), girder("cannot reach", "between piers")], [1, 2]);
+}
+
+#[test]
+fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
+    let mut desk = sound_house();
+    desk.says(Part::Sill, &STATE, "decayed");
+    assert_eq!(unsound(desk.job()).len(), 1);
+    desk.says(Part::Sill, &DONE, "sistered");
+    assert_eq!(unsound(desk.job()).len(), 1, "that is no way to mend a sill");
+    desk.says(Part::Sill, &DONE, "replaced");
+    assert!(unsound(desk.job()).is_empty());
+    let position = Position::OnJoist { joist: JoistNumber::new(2).unwrap(), along: None };
+    let place = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
+    desk.log(Condition { place: Some(place), finding: Finding::Soft, note: None });
+    assert_eq!(unsound(desk.job()).len(), 1, "found after that");
+}

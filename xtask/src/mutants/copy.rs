@@ -1,0 +1,108 @@
+//! A copy of what is committed, to be changed and built without touching the tree that
+//! somebody works in. It stays, and what was built in it too, so that the next run need
+//! build little.
+
+use crate::{paths, run};
+use anyhow::{Context, Result, bail};
+use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
+use std::fs::{self, File};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+pub struct Copy {
+    /// Where the copy is.
+    pub folder: PathBuf,
+    /// What is said while it is worked on.
+    pub logs: PathBuf,
+    /// Locked for as long as anybody works in the copy: whoever holds it open.
+    lock: File,
+}
+
+impl Copy {
+    /// The copy of one job, as it was committed last.
+    pub fn make(job: usize) -> Result<Self> {
+        let home = paths::target().join(format!("mutants/job-{job}"));
+        let (folder, logs) = (home.join("tree"), home);
+        let root = paths::root();
+        let changed = text_of(git(&root).args(["status", "--porcelain", "--", "src", "tests", ":!tests/mutants"]))?;
+        if !changed.is_empty() {
+            bail!("commit first: the mutants of what is committed are judged\n{changed}");
+        }
+        fs::create_dir_all(&folder)?;
+        let lock = File::create(logs.join("lock"))?;
+        if lock.try_lock().is_err() {
+            bail!("somebody still works in {}: end that first", folder.display());
+        }
+        if !folder.join(".git").is_dir() {
+            text_of(git(&folder).args(["init", "--quiet"]))?;
+        }
+        text_of(git(&folder).args(["fetch", "--quiet"]).arg(&root).arg("HEAD"))?;
+        // Also what a run that was stopped has left.
+        text_of(git(&folder).args(["reset", "--quiet", "--hard", "FETCH_HEAD"]))?;
+        text_of(git(&folder).args(["clean", "--quiet", "--force", "-d"]))?;
+        Ok(Self { folder, logs, lock })
+    }
+
+    /// What a command is given as its input, so that the copy stays locked until it ends,
+    /// whatever becomes of us.
+    pub fn hold(&self) -> Result<File> {
+        Ok(self.lock.try_clone()?)
+    }
+
+    /// The digest of every source file, by its path from the root.
+    pub fn digests(&self) -> Result<BTreeMap<String, String>> {
+        let mut found = Vec::new();
+        crate::files::walk(&self.folder.join("src"), &mut found);
+        found.iter().map(|file| Ok((self.path_of(file)?, digest(&fs::read(file)?)))).collect()
+    }
+
+    fn path_of(&self, file: &Path) -> Result<String> {
+        let path = file.strip_prefix(&self.folder)?.to_str();
+        Ok(path.with_context(|| format!("{} is no text", file.display()))?.to_owned())
+    }
+
+    /// The line of a file, counted from 1, without the space around it.
+    pub fn line(&self, file: &str, line: usize) -> Result<String> {
+        let text = fs::read_to_string(self.folder.join(file)).with_context(|| file.to_owned())?;
+        let line = text.lines().nth(line.saturating_sub(1));
+        Ok(line.with_context(|| format!("{file} has no such line"))?.trim().to_owned())
+    }
+}
+
+/// Long enough that no two versions of a file share it.
+fn digest(content: &[u8]) -> String {
+    Sha256::digest(content).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn git(folder: &Path) -> Command {
+    let mut git = Command::new("git");
+    git.arg("-C").arg(folder);
+    git
+}
+
+/// What a short command prints.
+pub fn text_of(command: &mut Command) -> Result<String> {
+    let output = command.output().with_context(|| format!("cannot start `{}`", run::shown(command)))?;
+    if !output.status.success() {
+        bail!("`{}`: {}", run::shown(command), String::from_utf8_lossy(&output.stderr));
+    }
+    Ok(String::from_utf8(output.stdout)?.trim().to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_digest_is_short_and_differs() {
+        assert_eq!(digest(b"a").len(), 12);
+        assert_ne!(digest(b"a"), digest(b"b"));
+    }
+
+    #[test]
+    fn a_failed_command_says_why() {
+        let error = text_of(git(Path::new("/nowhere/at/all")).arg("status")).unwrap_err().to_string();
+        assert!(error.contains("git -C /nowhere/at/all status"), "{error}");
+    }
+}
