@@ -1,14 +1,18 @@
 //! Nothing is laid on an outline that disagrees with itself by 3 in or more.
 
 use crate::to_lay::Site;
+use duckboard::draw::Canvas;
+use duckboard::draw::sheets::SheetPage;
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::orders::lines;
-use duckboard::engine::sheets::{Outcome, disagrees};
-use duckboard::engine::survey::Run;
+use duckboard::engine::sheets::Outcome;
+use duckboard::engine::survey::{Run, disagreement};
 use duckboard::engine::take::Units;
 
 const R: Turn = Turn::Right;
+const CANVAS: Canvas = Canvas { width_px: 360, height_px: 300 };
 const L: Turn = Turn::Left;
+const WHAT_ENDS_IT: &str = "sheets are laid once the room agrees with itself to less than 3\"";
 
 /// A stair of 31 steps of a foot, more corners than are adjusted, whose last side is as long
 /// as is said instead of 31 ft: what it misses its start by is exactly what is missing there.
@@ -24,7 +28,7 @@ fn stair(last: &str) -> Site {
 /// Why the only floor is not laid, if it is not.
 fn refused(site: &Site) -> Option<String> {
     let (floors, _) = site.floors();
-    floors[0].case.as_ref().err().filter(|why| why.contains("disagrees by")).cloned()
+    floors[0].case.as_ref().err().filter(|why| why.contains(WHAT_ENDS_IT)).cloned()
 }
 
 #[test]
@@ -35,11 +39,32 @@ fn under_three_inches_it_is_laid_and_from_three_on_it_is_not() {
         assert!(refused(&stair(last)).is_some(), "{last}");
     }
     let told = refused(&stair("30' 9\"")).unwrap();
-    assert_eq!(told, "what was measured of the room disagrees by 3\": its sides miss their start");
+    assert_eq!(told, format!("the sides miss their start; measure them again; {WHAT_ENDS_IT}"));
 }
 
 fn room(sides: [&str; 4]) -> Site {
     Site::new(&sides.map(|side| (side, R)), Run::AcrossFirstSide, 14).all_comes_out()
+}
+
+#[test]
+fn four_walls_are_held_to_the_same_three_inches() {
+    for (last, is_laid) in [("11' 2 63/64\"", true), ("11' 3\"", false), ("11' 3 1/64\"", false)] {
+        assert_eq!(refused(&room(["20'", "11'", "20'", last])).is_none(), is_laid, "{last}");
+    }
+}
+
+/// Sides that cross: which, and where along them in feet and inches, on the page too.
+#[test]
+fn sides_that_cross_lay_nothing_and_say_where_they_cross() {
+    // A jog of 10 ft into a room of 8.
+    let sides = [("10'", R), ("8'", R), ("4'", R), ("10'", L), ("2'", L), ("10'", R), ("4'", R), ("8'", R)];
+    let site = Site::new(&sides, Run::AcrossFirstSide, 7).all_comes_out();
+    let searches = site.searched();
+    let page = SheetPage::of(&searches.floors()[0], &[], Units::default(), CANVAS).unwrap();
+    assert_eq!(page.headline, "not laid");
+    assert!(page.plan.is_none() && page.sheets.is_empty());
+    assert!(page.line.contains("crosses side"), "{}", page.line);
+    assert!(page.line.contains("; they cross 6' 0\" from corner 1; "), "{}", page.line);
 }
 
 /// 118 ft for 11: what would be searched for minutes is not searched at all.
@@ -49,10 +74,10 @@ fn a_mistyped_side_lays_nothing_and_orders_nothing() {
         let site = room(["20'", "11'", "20'", wrong]);
         let searches = site.searched();
         let Outcome::NotLaid(why) = searches.floors()[0].outcome() else { panic!("{wrong}") };
-        assert!(why.contains("disagrees by"), "{why}");
+        assert!(why.contains(WHAT_ENDS_IT), "{why}");
         let (lines, open) = lines(site.desk.job(), Units::default());
         assert!(lines.iter().all(|line| !line.needed.name.starts_with("Sheets") && line.needed.name != "Old floor"));
-        assert!(open.iter().any(|open| open.contains("disagrees by")), "{open:?}");
+        assert!(open.iter().any(|open| open.contains(WHAT_ENDS_IT)), "{open:?}");
     }
 }
 
@@ -60,7 +85,7 @@ fn a_mistyped_side_lays_nothing_and_orders_nothing() {
 fn what_tapes_and_old_corners_are_off_by_is_laid() {
     for fits in ["11'", "11' 1/4\"", "11' 1/2\""] {
         let site = room(["20'", "11'", "20'", fits]);
-        assert_eq!(disagrees(site.desk.job()), None, "{fits}");
+        assert!(!disagreement(site.desk.job()).stops(), "{fits}");
         assert_eq!(refused(&site), None);
     }
 }

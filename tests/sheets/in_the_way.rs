@@ -48,27 +48,39 @@ fn the_nearest_says_in_how_many_places_and_at_what_price() {
     let why = not_laid(&room("8' 1 1/2\"", "12'", &["24", "48", "72"]));
     let nearest = why.split("The nearest that works: ").nth(1).unwrap();
     assert!(
-        nearest.starts_with("joints of neighboring courses on one joist, in 2 places; then 4 sheets for "),
+        nearest.starts_with("joints of neighboring courses on one joist, in 2 places; then 5 sheets for 6 pieces."),
         "{why}"
     );
 }
 
-/// A bay of 8' 6": no rule helps, a joist in its middle does.
+/// A bay of 8' 6": no rule helps. Of one joist in its middle the joints of all courses would
+/// lie on it; two help.
 #[test]
 fn a_bay_that_no_sheet_bridges_takes_a_joist_more() {
     let why = not_laid(&room("14'", "12'", &["16", "118", "134", "150"]));
     assert!(why.contains("a bay of 8' 6\", wider than a sheet bridges"), "{why}");
+    assert!(why.contains("2 more joists, 4' 2\" and 7' 0\" from corner 1; then "), "{why}");
+}
+
+/// Of a single course no neighbour keeps away: one joist is enough.
+#[test]
+fn a_single_course_takes_one_joist_more() {
+    let why = not_laid(&room("14'", "3' 10\"", &["16", "118", "134", "150"]));
     assert!(why.contains("one more joist, 5' 7\" from corner 1; then "), "{why}");
 }
 
-/// A floor 4' 3" across its sheets is one course and a bit: two of 24 in do not fit in.
+/// A floor 4' 1/16" across its sheets is wider than one, and two courses of 24 in with a
+/// joint between them are wider than it.
 #[test]
 fn a_least_rip_that_leaves_no_courses_is_named() {
-    let mut site = room("7'", "4' 1/4\"", &["16", "32", "48", "64"]);
+    let mut site = room("7'", "4' 1/16\"", &["16", "32", "48", "64"]);
     site.desk.log(Fact::EdgeGap(length("0")));
     let why = not_laid(&site);
     assert!(why.contains("In the way: no course narrower than 2'."), "{why}");
-    assert!(why.contains("The nearest that works: a narrower course at an edge; then 2 sheets for 2 pieces."), "{why}");
+    assert!(
+        why.contains("The nearest that works: a course at an edge 1' 11 15/16\" wide; then 2 sheets for 2 pieces."),
+        "{why}"
+    );
 }
 
 /// Something stands so near a slanting wall that its clearance crosses it: told where, in

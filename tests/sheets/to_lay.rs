@@ -313,5 +313,9 @@ fn joists_too_far_apart_for_a_sheet_have_no_layout() {
     let site = Site { desk, room, first: sides[0] }.all_comes_out();
     let searches = site.searched();
     let Outcome::NotLaid(why) = searches.floors()[0].outcome() else { panic!("a sheet is 8 ft long") };
-    assert!(why.contains("9' is farther from one joist to the next than a sheet bridges"), "{why}");
+    assert!(
+        why.contains("a bay of 9' 0\", wider than a sheet bridges")
+            && why.contains(" in each bay wider than 4' 0\"; then "),
+        "{why}"
+    );
 }

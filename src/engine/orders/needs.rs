@@ -8,9 +8,9 @@ use crate::engine::job::{Job, SheetEdge};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sheets::layout::Layout;
 use crate::engine::sheets::take_off::{adhesive, fasteners};
-use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, disagrees, to_lay};
+use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, to_lay};
 use crate::engine::sources::Source;
-use crate::engine::survey::build_up;
+use crate::engine::survey::{build_up, disagreement};
 use crate::engine::take::Units;
 use crate::engine::units::{Amount, Area, Length};
 
@@ -189,7 +189,7 @@ fn laid(searches: &Searches) -> Vec<Laid<'_>> {
 /// The old floor: as large as it is cut, as thick as its layers. Nothing is worked out of an
 /// outline that disagrees with itself too far.
 fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed> {
-    if disagrees(job).is_some() {
+    if disagreement(job).stops() {
         return Vec::new();
     }
     let floors = searches.map_or(&[][..], Searches::floors);

@@ -62,14 +62,14 @@ pub fn in_words(plan: &LevelPlan, units: Units) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::engine::entry::EntryId;
+    use crate::engine::entry::{DeviceId, EntryId};
     use crate::engine::survey::Station;
     use crate::engine::survey::level_plan::Plane;
 
     /// A plan whose stations take so many sixty-fourths.
     fn plan(sixty_fourths: &[i32]) -> LevelPlan {
         let station = |to_plane: &i32| Station {
-            place: EntryId::default(),
+            place: EntryId { count: 1, device: DeviceId::new(1) },
             name: String::new(),
             joist: None,
             at: None,

@@ -2,8 +2,8 @@
 //!
 //! Each rule is left out by itself, and a layout is looked for with all the others. Those
 //! without which there is one stand in the way; the nearest is the one whose layout breaks
-//! it in the fewest places. Where no single rule is enough, two are left out, and then a
-//! joist is put into one bay after another.
+//! it in the fewest places. Where no single rule is enough, two are left out, and then joists
+//! are put into the bays of which no sheet bridges two.
 
 use super::layout::{Broken, Case, Layout, Request, Search, Step, check};
 use super::refused::tape;
@@ -28,8 +28,10 @@ pub enum Relaxed {
     Rip,
     /// Both may be.
     StaggerAndBays,
-    /// There is one more joist, at so many sixteenths.
-    Joist(i32),
+    /// There are so many more joists in the widest bay.
+    Joists(u8),
+    /// In every bay of which no sheet bridges two.
+    JoistsInEach(u8),
 }
 
 /// A layout that there is without a rule, and what it takes.
@@ -43,6 +45,8 @@ pub struct Works {
     pub sheets: u32,
     /// How many pieces.
     pub pieces: usize,
+    /// How wide its narrowest course is.
+    pub narrowest: i32,
 }
 
 /// What stands in the way of a floor's layouts, step by step.
@@ -55,6 +59,8 @@ pub struct InTheWay {
     works: Vec<Works>,
     /// Was something tried to its end in vain, and not shown to be impossible?
     gave_up: bool,
+    /// What was tried and is over took so much work.
+    spent: u64,
     phase: Phase,
 }
 
@@ -78,7 +84,7 @@ impl InTheWay {
     /// Begins for a floor that has no layout.
     pub fn new(case: &Case) -> Self {
         let ahead = vec![Relaxed::Rip, Relaxed::Bays, Relaxed::Stagger];
-        Self { case: case.clone(), ahead, now: None, works: Vec::new(), gave_up: false, phase: Phase::One }
+        Self { case: case.clone(), ahead, now: None, works: Vec::new(), gave_up: false, spent: 0, phase: Phase::One }
     }
 
     /// One step; false when there is nothing more to come.
@@ -96,9 +102,9 @@ impl InTheWay {
         true
     }
 
-    /// What was done so far: a measure of the work of the search that goes on now.
+    /// What was done so far: a measure of the work.
     pub fn work(&self) -> u64 {
-        self.now.as_ref().map_or(0, |attempt| attempt.search.work())
+        self.spent + self.now.as_ref().map_or(0, |attempt| attempt.search.work())
     }
 
     /// What works, the nearest first.
@@ -110,7 +116,7 @@ impl InTheWay {
     fn next(&mut self) -> bool {
         if let Some(without) = self.ahead.pop() {
             // A rule that says nothing is in nobody's way.
-            let asked = relaxed(&self.case.asked, without);
+            let asked = relaxed(&self.case, without);
             let Ok(case) = Case::new(asked) else { return true };
             let search = Search::new(case);
             self.now = Some(Box::new(Try { without, search, steps: 0, steps_with: 0 }));
@@ -121,13 +127,14 @@ impl InTheWay {
         }
         (self.phase, self.ahead) = match self.phase {
             Phase::One => (Phase::Two, vec![Relaxed::StaggerAndBays]),
-            Phase::Two => (Phase::Joists, self.joists()),
+            Phase::Two => (Phase::Joists, joists()),
             Phase::Joists | Phase::Over => (Phase::Over, Vec::new()),
         };
         self.phase != Phase::Over
     }
 
     fn note(&mut self, attempt: &Try) {
+        self.spent += attempt.search.work();
         match attempt.search.best() {
             Some(layout) => {
                 let works = Works {
@@ -135,10 +142,11 @@ impl InTheWay {
                     places: places(&self.case, attempt.without, layout),
                     sheets: layout.sheets(),
                     pieces: layout.pieces.len(),
+                    narrowest: layout.levels.iter().map(|(low, high)| high - low).min().unwrap_or(0),
                 };
                 self.works.push(works);
                 self.works.sort_by_key(|works| (works.places, works.without));
-                // One joist is enough to name.
+                // The fewest joists are enough to name.
                 if self.phase == Phase::Joists {
                     self.ahead.clear();
                 }
@@ -147,28 +155,21 @@ impl InTheWay {
         }
     }
 
-    /// The middle of every bay, the widest last, which is tried first.
-    fn joists(&self) -> Vec<Relaxed> {
-        let mut bays = bays(&self.case);
-        bays.sort_by_key(|(from, to)| (to - from, -from));
-        bays.iter().map(|(from, to)| Relaxed::Joist(i32::midpoint(*from, *to))).collect()
-    }
-
     /// All that in words.
     pub fn words(&self, floor: &ToLay) -> String {
         let Some(nearest) = self.works.first() else {
-            let widest = bays(&self.case).into_iter().max_by_key(|(from, to)| to - from);
-            let too_wide = widest.filter(|(from, to)| to - from > self.case.asked.sheet.length + self.case.asked.gap);
+            let too_wide =
+                widest(&self.case).filter(|(from, to)| to - from > self.case.asked.sheet.length + self.case.asked.gap);
             let why = too_wide.map_or_else(String::new, |(from, to)| {
                 format!(
                     " In the way: {} is farther from one joist to the next than a sheet bridges.",
                     tape(length(to - from))
                 )
             });
-            let tried = if self.gave_up {
+            let tried = if self.gave_up || self.phase != Phase::Over {
                 "Nothing was found that would do."
             } else {
-                "No rule given up, and no one joist more, would do."
+                "No rule given up, and no three joists more in a bay, would do."
             };
             return format!("No layout keeps the rules.{why} {tried}");
         };
@@ -180,16 +181,17 @@ impl InTheWay {
         };
         let price =
             format!("then {} for {}", counted(nearest.sheets as usize, "sheet"), counted(nearest.pieces, "piece"));
+        let found = if self.gave_up { " found" } else { "" };
         format!(
-            "No layout keeps the rules. In the way: {in_the_way}. The nearest that works: {}; {price}.{}",
-            nearest.words(floor),
+            "No layout keeps the rules. In the way: {in_the_way}. The nearest{found} that works: {}; {price}.{}",
+            nearest.words(&self.case, floor),
             nearest.without.caution()
         )
     }
 
     /// Where a joist helps and no rule does: the widest bay, if a sheet does not bridge it.
     fn bay_in_the_way(&self) -> String {
-        let widest = bays(&self.case).into_iter().max_by_key(|(from, to)| to - from).unwrap_or_default();
+        let widest = widest(&self.case).unwrap_or_default();
         let apart = widest.1 - widest.0;
         if apart > self.case.asked.sheet.length + self.case.asked.gap {
             format!("a bay of {}, wider than a sheet bridges", tape(length(apart)))
@@ -209,7 +211,7 @@ impl Relaxed {
             Self::Bays => Some(bays.to_owned()),
             Self::StaggerAndBays => Some(format!("{stagger}, together with {bays}")),
             Self::Rip => Some(format!("no course narrower than {}", tape(length(asked.min_rip)))),
-            Self::Joist(_) => None,
+            Self::Joists(_) | Self::JoistsInEach(_) => None,
         }
     }
 
@@ -219,14 +221,14 @@ impl Relaxed {
             Self::Stagger | Self::Bays | Self::StaggerAndBays | Self::Rip => {
                 " That is weaker than the rule: ask the sheets' maker or a designer, and local code, before you do."
             }
-            Self::Joist(_) => " What that joist takes at its ends is not worked out here.",
+            Self::Joists(_) | Self::JoistsInEach(_) => " What joists take at their ends is not worked out here.",
         }
     }
 }
 
 impl Works {
     /// What is given up, and where.
-    fn words(&self, floor: &ToLay) -> String {
+    fn words(&self, case: &Case, floor: &ToLay) -> String {
         let places = counted(self.places, "place");
         match self.without {
             Relaxed::Stagger => format!("joints of neighboring courses on one joist, in {places}"),
@@ -234,32 +236,39 @@ impl Works {
             Relaxed::StaggerAndBays => {
                 format!("joints of neighboring courses on one joist and pieces over one bay, in {places}")
             }
-            Relaxed::Rip => "a narrower course at an edge".to_owned(),
-            Relaxed::Joist(at) => {
-                let from_corner = floor.run.across(floor.on_plan((at, 0)));
-                format!("one more joist, {} from corner 1", tape(from_corner))
+            Relaxed::Rip => format!("a course at an edge {} wide", tape(length(self.narrowest))),
+            Relaxed::Joists(each) => {
+                let from_corner = |at: i32| tape(floor.run.across(floor.on_plan((at, 0))));
+                let at: Vec<_> = widest(case).into_iter().flat_map(|bay| within(bay, each)).map(from_corner).collect();
+                format!("{}, {} from corner 1", joists_more(each), at.join(" and "))
+            }
+            Relaxed::JoistsInEach(each) => {
+                format!("{} in each bay wider than {}", joists_more(each), tape(length(half_a_sheet(case))))
             }
         }
     }
 }
 
 /// What is asked without a rule.
-fn relaxed(asked: &Request, without: Relaxed) -> Request {
-    let mut asked = asked.clone();
+fn relaxed(case: &Case, without: Relaxed) -> Request {
+    let mut asked = case.asked.clone();
     match without {
         Relaxed::Stagger => asked.stagger = 0,
         Relaxed::Bays => asked.min_bays = 1,
         Relaxed::StaggerAndBays => (asked.stagger, asked.min_bays) = (0, 1),
         Relaxed::Rip => asked.min_rip = (asked.min_rip / 2).max(1),
-        Relaxed::Joist(at) => asked.joists.push(at),
+        Relaxed::Joists(each) => asked.joists.extend(widest(case).into_iter().flat_map(|bay| within(bay, each))),
+        Relaxed::JoistsInEach(each) => asked.joists.extend(wide(case).into_iter().flat_map(|bay| within(bay, each))),
     }
     asked
 }
 
 /// In how many places a layout breaks what was asked.
 fn places(case: &Case, without: Relaxed, layout: &Layout) -> usize {
-    if let Relaxed::Joist(_) = without {
-        return 1;
+    match without {
+        Relaxed::Joists(each) => return usize::from(each),
+        Relaxed::JoistsInEach(each) => return usize::from(each) * wide(case).len(),
+        Relaxed::Stagger | Relaxed::Bays | Relaxed::StaggerAndBays | Relaxed::Rip => {}
     }
     let is_it = |broken: &&Broken| match broken {
         Broken::Stagger { .. } => matches!(without, Relaxed::Stagger | Relaxed::StaggerAndBays),
@@ -278,4 +287,36 @@ fn bays(case: &Case) -> Vec<(i32, i32)> {
     let mut at: Vec<_> = [left, right].into_iter().chain(inner).collect();
     at.sort_unstable();
     at.iter().zip(at.iter().skip(1)).map(|(from, to)| (*from, *to)).collect()
+}
+
+/// The widest, the first of several.
+fn widest(case: &Case) -> Option<(i32, i32)> {
+    bays(case).into_iter().max_by_key(|(from, to)| (to - from, -from))
+}
+
+/// The longest bay of which two fit under a sheet.
+const fn half_a_sheet(case: &Case) -> i32 {
+    case.asked.sheet.length / 2
+}
+
+/// The bays that are longer.
+fn wide(case: &Case) -> Vec<(i32, i32)> {
+    bays(case).into_iter().filter(|(from, to)| to - from > half_a_sheet(case)).collect()
+}
+
+/// Up to three joists more, in the widest bay and then in all wide ones; the fewest last,
+/// which are tried first.
+fn joists() -> Vec<Relaxed> {
+    let in_each = (1..=3).rev().map(Relaxed::JoistsInEach);
+    in_each.chain((1..=3).rev().map(Relaxed::Joists)).collect()
+}
+
+/// Where so many joists part a bay evenly.
+fn within((from, to): (i32, i32), each: u8) -> Vec<i32> {
+    let parts = i32::from(each) + 1;
+    (1..parts).map(|part| from + (to - from) * part / parts).collect()
+}
+
+fn joists_more(each: u8) -> String {
+    if each == 1 { "one more joist".to_owned() } else { format!("{each} more joists") }
 }

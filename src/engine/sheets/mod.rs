@@ -5,7 +5,6 @@
 //! a floor to lay out of a job, [`cut_list`] says a layout in a carpenter's words, and
 //! [`take_off`] counts what laying it takes beside sheets. The rules are in `rules.md`.
 
-mod agrees;
 pub mod at_the_saw;
 pub mod boards;
 pub mod by_area;
@@ -21,7 +20,6 @@ pub mod stock;
 pub mod take_off;
 pub mod to_lay;
 
-pub use agrees::{STOPS_AT, disagrees};
 pub use at_the_saw::at_the_saw;
 pub use by_area::sheets_by_area;
 pub use cut_list::CutList;

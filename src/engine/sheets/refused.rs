@@ -3,8 +3,48 @@
 
 use super::layout::{Corner, Fault};
 use super::to_lay::{ToLay, length};
+use crate::engine::geometry::{Problem, Segment};
+use crate::engine::survey::Floor;
+use crate::engine::survey::adjust::Unfixed;
+use crate::engine::survey::disagreement::{STOPS_AT, of_standing};
+use crate::engine::survey::shape::Standing;
 use crate::engine::units::Length;
 use crate::engine::units::tape::{LengthStyle, format};
+
+/// What a room's measurements say against each other, while nothing is laid on them; none
+/// while something may be.
+pub fn disagrees(floor: &Floor, standing: &Standing) -> Option<String> {
+    let disagreement = of_standing(floor, standing);
+    let says = disagreement.says().filter(|_| disagreement.stops())?;
+    let at = match standing {
+        Standing::Unfixed(Unfixed::Crossed(Problem::Crossing { first, second })) => crossing(floor, *first, *second),
+        _ => None,
+    };
+    let most = tape(STOPS_AT);
+    Some(format!(
+        "{says}{}; sheets are laid once the room agrees with itself to less than {most}",
+        at.unwrap_or_default()
+    ))
+}
+
+/// Where two sides cross as they were walked, if they do: "; they cross 3' 2" from corner 1".
+fn crossing(floor: &Floor, first: usize, second: usize) -> Option<String> {
+    let corners = floor.walk.corners();
+    let side = |number: usize| {
+        let from = *corners.get(number)?;
+        Some(Segment { from, to: *corners.get(number + 1)? })
+    };
+    let (one, other) = (side(first)?, side(second)?);
+    let [from, to] = [one.from, one.to].map(|end| other.hand(end).to_square_feet());
+    let along = from / (from - to);
+    let at = one.length().scaled(along);
+    (0.0..=1.0)
+        .contains(&along)
+        .then(|| format!("; they cross {} from corner {}", tape(at.to_nearest(A_FRACTION)), first + 1))
+}
+
+/// To an eighth: where to look, not where to cut.
+const A_FRACTION: Length = Length::sixty_fourths(8);
 
 /// What is wrong with a floor.
 pub fn in_words(floor: &ToLay, faults: &[Fault]) -> String {
