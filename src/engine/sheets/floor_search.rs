@@ -9,11 +9,11 @@ use crate::engine::job::Job;
 
 /// Where a search ends that could go on. What it has found by then stays, and so does what
 /// is proven; what is not is said to be open.
-const MOST_STEPS: usize = 20_000;
+pub const MOST_STEPS: usize = 20_000;
 
 /// So much work ends it too ([`Search::work`]): some seconds on a desk, and the same layout on
 /// every machine.
-const MOST_WORK: u64 = 6_000_000_000;
+pub const MOST_WORK: u64 = 6_000_000_000;
 
 /// The searches for all floors of a job, one after the other: each floor is first laid
 /// of what is on hand, and then of what the floors before it left.
