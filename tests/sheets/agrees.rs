@@ -6,6 +6,7 @@ use duckboard::draw::sheets::SheetPage;
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::orders::lines;
 use duckboard::engine::sheets::Outcome;
+use duckboard::engine::sheets::floor_search::{MOST_STEPS, MOST_WORK};
 use duckboard::engine::survey::{Run, disagreement};
 use duckboard::engine::take::Units;
 
@@ -74,10 +75,26 @@ fn a_mistyped_side_lays_nothing_and_orders_nothing() {
         let site = room(["20'", "11'", "20'", wrong]);
         let searches = site.searched();
         let Outcome::NotLaid(why) = searches.floors()[0].outcome() else { panic!("{wrong}") };
+        assert_eq!(searches.floors()[0].took(), (1, 0), "nothing is searched");
         assert!(why.contains(WHAT_ENDS_IT), "{why}");
         let (lines, open) = lines(site.desk.job(), Units::default());
         assert!(lines.iter().all(|line| !line.needed.name.starts_with("Sheets") && line.needed.name != "Old floor"));
         assert!(open.iter().any(|open| open.contains(WHAT_ENDS_IT)), "{open:?}");
+    }
+}
+
+/// Two sides wrong alike disagree with nothing: what they ask for is searched, and that is
+/// bounded too.
+#[test]
+fn a_room_mistyped_twice_takes_bounded_work() {
+    for (wrong, joists) in [("118'", 88), ("161'", 120)] {
+        let site = Site::new(&[(wrong, R), ("11'", R), (wrong, R), ("11'", R)], Run::AcrossFirstSide, joists);
+        let site = site.all_comes_out();
+        assert!(!disagreement(site.desk.job()).stops());
+        let searches = site.searched();
+        let (steps, work) = searches.floors()[0].took();
+        assert!(steps <= MOST_STEPS && work < MOST_WORK / 20, "{wrong}: {steps} steps, {work}");
+        assert!(matches!(searches.floors()[0].outcome(), Outcome::Laid { .. }));
     }
 }
 

@@ -102,7 +102,7 @@ fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
     let proof = if bound == layout.sheets() {
         "no layout takes fewer".to_owned()
     } else {
-        format!("{bound} or more are needed")
+        format!("{bound} or more are needed; whether fewer than {} do is not known", layout.sheets())
     };
     let way = if across { "along side 1" } else { "square to side 1" };
     let used = list.sheets.iter().filter(|plan| matches!(plan.blank, Blank::OnHand(_))).count();

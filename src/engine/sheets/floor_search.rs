@@ -121,8 +121,8 @@ impl FloorSearch {
                 Step::Done => false,
             },
         };
-        let work = search.work() + self.in_the_way.as_ref().map_or(0, InTheWay::work);
-        self.is_done = !goes_on || self.steps >= MOST_STEPS || work >= MOST_WORK;
+        let (steps, work) = self.took();
+        self.is_done = !goes_on || is_enough(steps, work);
     }
 
     /// What there is on hand once it is laid.
@@ -131,6 +131,12 @@ impl FloorSearch {
             (Ok(case), Outcome::Laid { layout, .. }) => left_over(&self.floor, case, layout, had),
             _ => had,
         }
+    }
+
+    /// How much it took so far, in steps and in work ([`Search::work`]).
+    pub fn took(&self) -> (usize, u64) {
+        let works = self.search.as_ref().map_or(0, Search::work);
+        (self.steps, works + self.in_the_way.as_ref().map_or(0, InTheWay::work))
     }
 
     /// What it has come to.
@@ -151,6 +157,23 @@ impl FloorSearch {
     }
 }
 
+/// Does a search end here that could go on?
+const fn is_enough(steps: usize, work: u64) -> bool {
+    steps >= MOST_STEPS || work >= MOST_WORK
+}
+
 /// What is said when it is neither found nor shown not to be there.
 const NOT_FOUND: &str = "No layout was found within the work that is allowed; that there is none is not shown. \
                          Lay it out in parts, as openings of their own.";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_search_ends_at_its_last_step_or_at_its_last_work() {
+        assert!(!is_enough(MOST_STEPS - 1, MOST_WORK - 1));
+        assert!(is_enough(MOST_STEPS, 0) && is_enough(MOST_STEPS + 1, 0));
+        assert!(is_enough(0, MOST_WORK) && is_enough(0, MOST_WORK + 1));
+    }
+}

@@ -1,23 +1,28 @@
 //! Lays and proves invented rooms, drawn by lot and the same every time:
-//! `layout_rooms [--rooms N] [--seconds S] [--large]`.
+//! `layout_rooms [--rooms N] [--seconds S] [--large [--only NAME]]`.
 //!
 //! Prints a line for each room that is not proven in `S` seconds (5 unless said), then the
 //! totals. `--large` lays a few rooms of up to 2,500 sq ft to the end of their search
 //! instead, and prints what memory each takes.
 
+mod drawn;
+mod large;
 mod random;
 
+use duckboard::engine::sheets::floor_search::{MOST_STEPS, MOST_WORK};
 use duckboard::engine::sheets::layout::{Case, Layout, Search, Step, check, twice_the_area};
 use random::room;
 use std::time::{Duration, Instant};
 
-const USAGE: &str = "usage: layout_rooms [--rooms N] [--first SEED] [--seconds S] [--large]";
+const USAGE: &str = "usage: layout_rooms [--rooms N] [--first SEED] [--seconds S] [--each] [--large [--only NAME]]";
 
 struct Asked {
     rooms: u64,
     first: u64,
     most: Duration,
     large: bool,
+    each: bool,
+    only: String,
 }
 
 /// What a search came to.
@@ -35,20 +40,23 @@ struct Came {
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let asked = arguments(std::env::args().skip(1))?;
     if asked.large {
-        return large(asked.most);
+        return large(&asked);
     }
     small(&asked)
 }
 
 fn arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Box<dyn std::error::Error>> {
-    let mut asked = Asked { rooms: 200, first: 1, most: Duration::from_secs(5), large: false };
+    let mut asked =
+        Asked { rooms: 200, first: 1, most: Duration::from_secs(5), large: false, each: false, only: String::new() };
     while let Some(argument) = given.next() {
         let mut value = || given.next().ok_or(USAGE);
         match argument.as_str() {
             "--rooms" => asked.rooms = value()?.parse()?,
             "--first" => asked.first = value()?.parse()?,
             "--seconds" => asked.most = Duration::try_from_secs_f64(value()?.parse()?)?,
+            "--each" => asked.each = true,
             "--large" => asked.large = true,
+            "--only" => asked.only = value()?,
             _ => return Err(USAGE.into()),
         }
     }
@@ -63,7 +71,7 @@ fn small(asked: &Asked) -> Result<(), Box<dyn std::error::Error>> {
         let case = room(seed, (139, 354));
         let what = about(&case);
         let came = lay(case, asked.most)?;
-        if came.proof.is_none() {
+        if asked.each || came.proof.is_none() {
             println!("room {seed} {what}: {}", came.line());
         }
         most = (most.0.max(came.steps), most.1.max(came.bytes));
@@ -72,15 +80,21 @@ fn small(asked: &Asked) -> Result<(), Box<dyn std::error::Error>> {
     proofs.sort_unstable();
     let at = |part: usize| proofs.get(proofs.len() * part / 100).map_or(0, |took| milliseconds(*took));
     println!("{} of {} rooms proven within {:?}", proofs.len(), asked.rooms, asked.most);
-    println!("proof ms: half {}, 90 % {}, 95 % {}, all {}", at(50), at(90), at(95), proofs.last().map_or(0, |took| milliseconds(*took)));
+    println!(
+        "proof ms: half {}, 90 % {}, 95 % {}, all {}",
+        at(50),
+        at(90),
+        at(95),
+        proofs.last().map_or(0, |took| milliseconds(*took))
+    );
     println!("most steps {}, most bytes by the engine's count {}", most.0, most.1);
     Ok(())
 }
 
-fn large(most: Duration) -> Result<(), Box<dyn std::error::Error>> {
-    for (name, case) in random::large() {
+fn large(asked: &Asked) -> Result<(), Box<dyn std::error::Error>> {
+    for (name, case) in large::large().into_iter().filter(|(name, _)| name.contains(&asked.only)) {
         let what = about(&case);
-        let came = lay(case, most)?;
+        let came = lay(case, asked.most)?;
         println!("{name} {what}: {}, peak {}", came.line(), peak_memory().unwrap_or_default());
         forget_peak();
     }
@@ -89,8 +103,13 @@ fn large(most: Duration) -> Result<(), Box<dyn std::error::Error>> {
 
 fn about(case: &Case) -> String {
     let square_feet = twice_the_area(&case.asked.outline).abs() / 2 / (192 * 192);
-    let slants = case.asked.outline.iter().zip(case.asked.outline.iter().cycle().skip(1)).any(|(a, b)| a.0 != b.0 && a.1 != b.1);
-    format!("({square_feet} sq ft, {} corners{})", case.asked.outline.len(), if slants { ", out of square" } else { "" })
+    let slants =
+        case.asked.outline.iter().zip(case.asked.outline.iter().cycle().skip(1)).any(|(a, b)| a.0 != b.0 && a.1 != b.1);
+    format!(
+        "({square_feet} sq ft, {} corners{})",
+        case.asked.outline.len(),
+        if slants { ", out of square" } else { "" }
+    )
 }
 
 fn lay(case: Case, most: Duration) -> Result<Came, String> {
@@ -98,7 +117,9 @@ fn lay(case: Case, most: Duration) -> Result<Came, String> {
     let mut search = Search::new(case);
     let begun = began.elapsed();
     let (mut proof, mut bytes) = (None, 0);
-    while search.step() != Step::Done && began.elapsed() < most {
+    // No farther than phone and office go either.
+    let may_go_on = |search: &Search| search.steps() < MOST_STEPS as u64 && search.work() < MOST_WORK;
+    while may_go_on(&search) && search.step() != Step::Done && began.elapsed() < most {
         bytes = bytes.max(search.bytes());
         if search.is_proven() {
             proof = Some(began.elapsed());

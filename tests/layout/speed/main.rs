@@ -2,10 +2,12 @@
 //! `layout_speed CASES_DIR` natively; or in a browser, where `index.html` beside this
 //! file takes the time.
 
+#[path = "../rooms/drawn.rs"]
+mod drawn;
 #[path = "../cases/format.rs"]
 mod format;
-#[path = "../rooms/random.rs"]
-mod rooms;
+#[path = "../rooms/large.rs"]
+mod large;
 mod water;
 mod whole;
 
@@ -33,7 +35,7 @@ pub fn prove(case: &str) -> Result<String, String> {
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
 #[must_use]
 pub fn lay_large(number: usize) -> Option<String> {
-    let (name, case) = rooms::large().into_iter().nth(number)?;
+    let (name, case) = large::large().into_iter().nth(number)?;
     let mut search = Search::new(case);
     while search.steps() < MOST_STEPS as u64 && search.work() < MOST_WORK && search.step() != Step::Done {}
     let sheets = search.best().map_or(0, duckboard::engine::sheets::layout::Layout::sheets);

@@ -45,6 +45,9 @@ pub struct Hope {
     pub work: u64,
     /// That of what is taken apart now, as of its last turn.
     work_of_candidate: u64,
+    /// What was done in its turns besides, which takes nothing off them.
+    pub besides: u64,
+    besides_as_of: u64,
 }
 
 /// What is kept of a class.
@@ -103,6 +106,8 @@ impl Hope {
             bytes: 0,
             work: 0,
             work_of_candidate: 0,
+            besides: 0,
+            besides_as_of: 0,
         }
     }
 
@@ -228,6 +233,14 @@ impl Hope {
         let work = self.candidate.as_ref().map_or(0, |candidate| candidate.work());
         self.work += work.saturating_sub(self.work_of_candidate);
         self.work_of_candidate = work;
+        let thrown = self.candidate.as_ref().map_or(0, |candidate| candidate.thrown());
+        let each = match &self.hunt {
+            Hunt::Each(each) => each.work(),
+            Hunt::Chance(_) | Hunt::Over => 0,
+        };
+        let besides = thrown + each;
+        self.besides += besides.saturating_sub(self.besides_as_of);
+        self.besides_as_of = besides;
     }
 
     /// One round: better prices while there are any, then chance, then one by one.

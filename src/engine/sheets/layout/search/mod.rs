@@ -113,7 +113,7 @@ impl Search {
 
     /// What was done so far: a measure of the work, of the order of simple operations.
     pub fn work(&self) -> u64 {
-        self.groups.work + self.dug()
+        self.groups.work + self.dug() + self.hopes.iter().map(|hope| hope.besides).sum::<u64>()
     }
 
     /// About how much memory it takes.

@@ -63,6 +63,11 @@ impl OneByOne {
         self.exhaust.bytes() + self.sets.as_ref().map_or(0, Ways::bytes)
     }
 
+    /// What was done so far: a measure of the work.
+    pub fn work(&self) -> u64 {
+        self.exhaust.work
+    }
+
     pub fn next(&mut self, candidate: &mut Candidate, wanted: Wanted, case: &Case) -> Found {
         let limits = candidate.limits();
         for _ in 0..limits.beginnings_a_step.max(1) {
