@@ -2,7 +2,7 @@
 
 use crate::engine::describe::counted;
 use crate::engine::orders::{Line, is_of};
-use crate::engine::sheets::take_off::{Adhesive, Blocking, Fasteners, adhesive, blocking, fasteners};
+use crate::engine::sheets::take_off::{Adhesive, Blocking, Fasteners, LONGEST_SOLD, adhesive, blocking, fasteners};
 use crate::engine::sheets::{TakeOff, stock, take_off};
 use crate::engine::take::Units;
 use serde::Serialize;
@@ -41,6 +41,7 @@ fn of_blocks(blocking: &Blocking, lumber: &str, ordered: &[Line], units: Units) 
     } else {
         lines.push(format!("{}.", sizes(blocking, units)));
         lines.extend(bought(lumber, ordered));
+        lines.extend(too_long(blocking, units));
     }
     lines.push(blocking::RULE.to_owned());
     Needed { title: "Blocking", headline: counted(blocking.blocks.len(), "block"), lines }
@@ -57,14 +58,22 @@ fn sizes(blocking: &Blocking, units: Units) -> String {
 /// What the order list says of a kind of lumber.
 fn bought(lumber: &str, ordered: &[Line]) -> Vec<String> {
     let of_kind: Vec<_> = ordered.iter().filter(|line| is_of(&line.needed, lumber)).collect();
-    if of_kind.is_empty() {
-        return vec![format!("Of {lumber}: no length that is sold will do. It needs a joist or a header.")];
-    }
     let line = |line: &&Line| {
         let reasons = line.needed.from.join("; ");
         format!("To order for the whole job: {} of {} ({reasons}).", line.quantity(), line.needed.name)
     };
     of_kind.iter().map(line).collect()
+}
+
+/// Which blocks no lumber is long enough for.
+fn too_long(blocking: &Blocking, units: Units) -> Option<String> {
+    let long = blocking.blocks.iter().filter(|block| block.length > LONGEST_SOLD);
+    let longest = long.clone().map(|block| block.length).max()?;
+    Some(format!(
+        "{} up to {} long: no lumber is sold so long. A joist or a header has to part them.",
+        counted(long.count(), "block"),
+        units.length(longest)
+    ))
 }
 
 fn of_fasteners(needed: &Fasteners) -> Needed {

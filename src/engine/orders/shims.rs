@@ -7,6 +7,7 @@ use crate::engine::sources::Source;
 use crate::engine::survey::{LevelPlan, level_plan};
 use crate::engine::take::Units;
 use crate::engine::units::Length;
+use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
 
 /// A sixteenth: what shims are counted in.
 const SIXTEENTH: Length = Length::sixty_fourths(4);
@@ -44,7 +45,8 @@ pub(super) fn shims(job: &Job, units: Units) -> Vec<Needed> {
     );
     let line = |(thick, count): (Length, usize)| {
         // In inches, whatever the phone shows: prices and stock know a line by its name.
-        let name = format!("Flat shims, {}/16 in", thick.to_nm() / SIXTEENTH.to_nm());
+        let inches = format(thick, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() });
+        let name = format!("Flat shims, {} thick", inches.text);
         Needed::counted(Section::Framing, name, count, "shim")
             .because(from.clone(), &[Source::Shims])
             .with_waste(A_TENTH)
