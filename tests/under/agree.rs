@@ -1,9 +1,10 @@
 //! Cards, order list and report say the same of shims and vents: all read one result.
 
 use crate::desk::Desk;
-use crate::house::house;
+use crate::house::{house, inches};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
+use duckboard::engine::job::Fact;
 use duckboard::engine::orders::{Line, order_list};
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
@@ -50,4 +51,20 @@ fn the_card_of_air_counts_the_vents_that_the_order_list_buys() {
     assert_eq!(lines.len(), 1);
     assert_eq!(lines[0].to_order, Amount::whole(5));
     assert!(card(&desk, "Air under the house").starts_with("5 vents\n"));
+}
+
+/// Nine joists 16 in apart, no stamp: 3/4 in bridges them whatever its wood, 19/32 in if it is
+/// rated, 1/2 in is thinner than any.
+#[test]
+fn sheets_without_a_stamp_are_held_to_the_weakest_wood() {
+    let says = |typed: &str| {
+        let mut desk = house();
+        desk.log(Fact::SheetThickness(inches(typed)));
+        card(&desk, "Do the sheets bridge the joists?")
+    };
+    assert!(says("3/4").starts_with("As a rule\n"), "{}", says("3/4"));
+    for typed in ["23/32", "19/32"] {
+        assert!(says(typed).starts_with("Not enough to say\nNext: look for the stamp."), "{}", says(typed));
+    }
+    assert!(says("1/2").starts_with("No, without a stamp\n"), "{}", says("1/2"));
 }
