@@ -76,7 +76,7 @@ fn a_least_rip_that_leaves_no_courses_is_named() {
     let mut site = room("7'", "4' 1/16\"", &["16", "32", "48", "64"]);
     site.desk.log(Fact::EdgeGap(length("0")));
     let why = not_laid(&site);
-    assert!(why.contains("In the way: no course narrower than 2'."), "{why}");
+    assert!(why.contains("In the way: no course narrower than 2' 0\"."), "{why}");
     assert!(
         why.contains("The nearest that works: a course at an edge 1' 11 15/16\" wide; then 2 sheets for 2 pieces."),
         "{why}"

@@ -57,6 +57,20 @@ fn what_is_larger_than_a_sheet_counts_as_one() {
     );
 }
 
+/// Of more than twelve the largest twelve are laid from, and the proof says so.
+#[test]
+fn a_proof_says_that_it_counts_on_the_largest_twelve_on_hand() {
+    let line = |pieces: i32| {
+        let site = (0..pieces).fold(a_sheet_and_some(), |site, more| site.on_hand(12 + more, 10));
+        pages(&site.searched())[0].line.clone()
+    };
+    assert!(line(11).ends_with("0 of 11 on hand used"), "{}", line(11));
+    for pieces in [12, 13] {
+        let says = "0 on hand used, the 12 largest looked at; with any smaller ones it may be fewer sheets";
+        assert!(line(pieces).ends_with(says), "{}", line(pieces));
+    }
+}
+
 /// Two openings of half a sheet each.
 fn two_halves() -> Site {
     Site::rectangle(Run::AcrossFirstSide).opening([16, 12, 48, 48]).opening([112, 96, 48, 48])

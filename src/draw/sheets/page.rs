@@ -8,7 +8,7 @@ use crate::engine::describe::counted;
 use crate::engine::job::SheetEdge;
 use crate::engine::orders::Line;
 use crate::engine::sheets::cut_list::{Blank, Cut, Rectangle, SheetPlan, Way};
-use crate::engine::sheets::layout::{Corner, Layout, Trim};
+use crate::engine::sheets::layout::{Corner, Layout, MOST_ON_HAND, Trim};
 use crate::engine::sheets::to_lay::length;
 use crate::engine::sheets::{CutList, FloorSearch, Outcome, TakeOff, ToLay};
 use crate::engine::take::Units;
@@ -108,7 +108,10 @@ fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
     let used = list.sheets.iter().filter(|plan| matches!(plan.blank, Blank::OnHand(_))).count();
     let on_hand = match layout.on_hand {
         0 => String::new(),
-        all => format!("; {used} of {all} on hand used"),
+        all if all < MOST_ON_HAND => format!("; {used} of {all} on hand used"),
+        all => {
+            format!("; {used} on hand used, the {all} largest looked at; with any smaller ones it may be fewer sheets")
+        }
     };
     format!("{proof}; {}, sheets {way}{on_hand}", counted(layout.pieces.len(), "piece"))
 }

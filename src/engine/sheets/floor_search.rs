@@ -8,7 +8,7 @@ use super::spare::{Spare, left_over, on_hand};
 use crate::engine::job::Job;
 
 /// Where a search ends that could go on. What it has found by then stays, and so does what
-/// is proven; what is not is said to be open.
+/// is proven; what is not is said not to be known.
 pub const MOST_STEPS: usize = 20_000;
 
 /// So much work ends it too ([`Search::work`]): some seconds on a desk, and the same layout on

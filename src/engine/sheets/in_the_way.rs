@@ -14,7 +14,8 @@ use crate::engine::describe::counted;
 /// nothing.
 const MOST_STEPS: usize = 3_000;
 
-/// And so many more that it takes fewer sheets.
+/// And so many more that it takes fewer sheets: its price is that of a layout that there is,
+/// and not said to be the least.
 const STEPS_FOR_ITS_PRICE: usize = 200;
 
 /// A rule that can be given up, and what takes its place.

@@ -33,7 +33,8 @@ pub struct Candidate {
     thrown: u64,
 }
 
-/// How many tolls are tried, each half the one before.
+/// How many tolls are tried, each half the one before. Any toll proves something true; with
+/// fewer it may be fewer pieces.
 const HALVINGS: u64 = 8;
 
 /// What became of a try to pack.

@@ -11,10 +11,11 @@ use super::super::scheme::{Kind, NotApart};
 use super::candidate::Candidate;
 use super::one_by_one::{Found, OneByOne};
 
-/// How often chance is tried on a class at least.
+/// How often chance is tried on a class at least. Chance finds layouts and proves nothing.
 const FEWEST_THROWS: usize = 5;
 
-/// How often it is tried for less sawing, and how many members of the class with it.
+/// How often it is tried for less sawing, and how many members of the class with it. No
+/// layout is said to take the least sawing.
 const SAWING_THROWS: usize = 24;
 const SAWING_MEMBERS: usize = 12;
 

@@ -9,7 +9,7 @@ use super::candidate::Candidate;
 use super::exhaust::{Exhaust, Next};
 use super::hope::Wanted;
 
-/// How often what is out of the question is looked for again.
+/// How often what is out of the question is looked for again. What is not found out stays in.
 const MOST_SIFTINGS: usize = 4;
 
 /// The search of a class one by one.
