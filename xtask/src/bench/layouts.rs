@@ -28,6 +28,14 @@ pub fn compare() -> Result<()> {
     Ok(())
 }
 
+/// Lays invented rooms drawn by lot and prints how many are proven; too few are an error.
+pub fn rooms() -> Result<()> {
+    let mut cargo = Command::new("cargo");
+    cargo.args(["run", "--quiet", "--release", "--example", "layout_rooms"]);
+    println!("\nrooms of 139 to 354 sq ft, natively:");
+    run::aloud(cargo.current_dir(paths::root()), run::minutes(30))
+}
+
 fn natively(cases: &Path) -> Result<Vec<Timed>> {
     let mut cargo = Command::new("cargo");
     cargo.args(["run", "--quiet", "--release", "--example", "layout_speed", "--"]).arg(cases);

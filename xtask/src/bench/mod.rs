@@ -11,6 +11,7 @@ use anyhow::Result;
 /// Measures a fresh build.
 pub fn bench(only_layouts: bool) -> Result<()> {
     layouts::compare()?;
+    layouts::rooms()?;
     if only_layouts {
         return Ok(());
     }
