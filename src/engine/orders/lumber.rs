@@ -128,7 +128,7 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
         let cut = sticks.iter().map(|stick| cut_from(stick, units));
         let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
         let needed = needed.because(format!("{} ft in all: {proof}", bought.feet()), &[]);
-        if treated::is_treated(&kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
+        if treated::is_treated(kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
     };
     by_length.into_iter().map(line).collect()
 }

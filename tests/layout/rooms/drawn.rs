@@ -28,7 +28,12 @@ pub const OUT_OF_SQUARE: i32 = 13;
 /// Joists and sheets under an outline.
 pub fn request(dice: &mut Dice, outline: Vec<Corner>, holes: Vec<Vec<Corner>>) -> Request {
     // 12, 16, 19.2 and 24 in on center, 16 the most often; first centers anywhere.
-    let spacing = [192, 256, 256, 256, 256, 256, 307, 384][dice.throw(0, 7) as usize];
+    let spacing = match dice.throw(0, 7) {
+        0 => 192,
+        6 => 307,
+        7 => 384,
+        _ => 256,
+    };
     let first = dice.throw(24, spacing);
     let far = outline.iter().map(|corner| corner.0).max().unwrap_or(0);
     let joists = (0..).map(|number| first + number * spacing).take_while(|center| *center < far).collect();
