@@ -44,7 +44,7 @@ function started() {
   begun.onerror = () => {
     worker = undefined;
     drafts.forEach(draft => { draft.sent = undefined; });
-    for (const name of ['water', 'under', 'orders']) {
+    for (const name of ['water', 'under', 'orders', 'logged']) {
       draw({ name, problem: 'This page could not be worked out. What is saved is safe.' });
     }
   };
@@ -71,28 +71,53 @@ function draw({ name, page, problem }) {
 }
 
 // A page that is a table too is that on paper, and its first card.
-function pageParts({ cards, table }, name) {
-  const parts = cards.flatMap(part);
+function pageParts({ cards, table, logged }, name) {
+  const parts = [...cards.flatMap(part), ...logged.map(titled)];
   if (!table) return parts;
   parts.slice(1).forEach(card => card.classList.add('not-on-paper'));
   return [save(table.csv, name), parts[0], onPaper(table), ...parts.slice(1)];
 }
 
 function onPaper({ columns, sections }) {
-  const box = element('div', 'table-box on-paper');
-  box.tabIndex = 0;
-  const table = element('table');
-  const head = table.createTHead().insertRow();
-  head.append(...columns.map(column => element('th', '', column)));
+  const { box, table } = boxed('table-box on-paper', 'Order list', columns);
   for (const [section, rows] of sections) {
     const body = table.createTBody();
     const heading = element('th', 'section', section);
     heading.colSpan = columns.length;
     body.insertRow().append(heading);
-    for (const row of rows) body.insertRow().append(...row.map(cell => element('td', '', cell)));
+    fill(body, rows);
+  }
+  return box;
+}
+
+// What was logged, in rows under a title.
+function titled({ title, columns, rows }) {
+  const { box, table } = boxed('table-box', title, columns);
+  fill(table.createTBody(), rows);
+  const section = element('section');
+  section.append(element('h2', '', title), box);
+  return section;
+}
+
+// A table with its head, in a box that scrolls sideways, by keys too.
+function boxed(name, says, columns) {
+  const box = element('div', name);
+  box.tabIndex = 0;
+  box.setAttribute('role', 'region');
+  box.setAttribute('aria-label', says);
+  const table = element('table');
+  const head = table.createTHead().insertRow();
+  for (const column of columns) {
+    const cell = element('th', '', column);
+    cell.scope = 'col';
+    head.append(cell);
   }
   box.append(table);
-  return box;
+  return { box, table };
+}
+
+function fill(body, rows) {
+  for (const row of rows) body.insertRow().append(...row.map(cell => element('td', '', cell)));
 }
 
 const FEW = 4;

@@ -18,23 +18,23 @@ pub fn Later(tab: Tab) -> impl IntoView {
             <button type="button" class="key no-print" on:click=|_| crate::app::report::print()>"Print"</button>
             <p class="on-paper report-title">{says(move || session().job(Job::heading).unwrap_or_default())}</p>
             <Invented/>
-            <LaterPart tab/>
+            <LaterPart name=tab.slug()/>
         </main>
     }
 }
 
-/// What such a page shows, wherever it is shown.
+/// What such a page shows, wherever it is shown; its name is known to the later module.
 #[component]
-pub fn LaterPart(tab: Tab) -> impl IntoView {
+pub fn LaterPart(name: &'static str) -> impl IntoView {
     let session = session();
     // Whatever changes the job makes it anew.
     Effect::new(move |_| {
         let units = session.prefs.with(|prefs| serde_json::to_string(&prefs.units)).unwrap_or_default();
         if let Some(job) = session.book(|book| session.plain_file(book)).flatten() {
-            later::show(tab.slug(), &job, &units);
+            later::show(name, &job, &units);
         }
     });
-    view! { <div id=tab.slug() aria-live="polite"><p class="assumed">"Working it out…"</p></div> }
+    view! { <div id=name aria-live="polite"><p class="assumed">"Working it out…"</p></div> }
 }
 
 /// Logs what is tapped and typed on such pages, however many of them are on the screen.

@@ -1,5 +1,6 @@
 //! The report as it is read at a desk and printed: what is missing and assumed first.
 
+use crate::app::later::LaterPart;
 use crate::app::photos::PhotoImage;
 use crate::app::plan::Plan;
 use crate::app::route::Tab;
@@ -27,9 +28,9 @@ pub fn Report() -> impl IntoView {
             <section><h2>"Plan"</h2><Plan width=640 height=460 cursor=false from_below=false/></section>
             <section><h2>"What it adds up to"</h2>{live(move || answers.get().into_iter().map(answer_row).collect_view())}</section>
             {[Tab::Water, Tab::Under, Tab::Orders].map(|tab| view! {
-                <section class="later"><h2>{tab.label()}</h2><crate::app::later::LaterPart tab/></section>
+                <section class="later"><h2>{tab.label()}</h2><LaterPart name=tab.slug()/></section>
             }).collect_view()}
-            <Tables/>
+            <section class="later"><LaterPart name="logged"/></section>
             <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
             <Photos/>
             <section class="sign"><p>"Signed"</p><p>"Date"</p></section>
@@ -106,32 +107,6 @@ fn answer_row(answer: Answer) -> impl IntoView {
         </div>
     }
     .into_any()
-}
-
-#[component]
-fn Tables() -> impl IntoView {
-    let session = session();
-    let tables = move || {
-        let units = session.prefs.get().units;
-        session.job(|job| tables::printed(job, units)).into_iter().flatten()
-    };
-    live(move || tables().map(|table| view! { <Table table/> }).collect_view())
-}
-
-#[component]
-fn Table(table: tables::Table) -> impl IntoView {
-    let tables::Table { title, columns, rows } = table;
-    let head = columns.into_iter().map(|column| view! { <th scope="col">{column}</th> }).collect_view();
-    let body = rows
-        .into_iter()
-        .map(|row| view! { <tr>{row.into_iter().map(|cell| view! { <td>{cell}</td> }).collect_view()}</tr> })
-        .collect_view();
-    view! {
-        <section>
-            <h2>{title}</h2>
-            <div class="table-box" role="region" aria-label=title tabindex="0"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>
-        </section>
-    }
 }
 
 #[component]

@@ -2,16 +2,15 @@
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
 use super::ramp;
-use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::said::legend;
 use crate::engine::moisture::{Corrected, Stands};
+use crate::engine::order;
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
-use litemap::LiteMap;
 
 /// The job's plan without its readings: for measuring, when its lengths matter.
 pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
@@ -78,8 +77,8 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 
 /// The latest reading of each place that can be located, and the places without one.
 fn readings(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
-    let latest: LiteMap<EntryId, Corrected> =
-        job.now.readings().values().map(|reading| (reading.value.place, corrected(job, reading).value)).collect();
+    let readings = job.now.readings().values();
+    let latest = order::map(readings.map(|reading| (reading.value.place, corrected(job, reading).value)));
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };

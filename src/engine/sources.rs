@@ -34,7 +34,7 @@ impl Mark {
 }
 
 /// A citation with its mark.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Citation {
     /// Title, part and year.
     pub title: &'static str,
@@ -49,25 +49,38 @@ impl fmt::Display for Citation {
     }
 }
 
-/// Defines [`Source`] from one list, so that none can be left out of `ALL`.
+/// A source that a rule may name. Each is a constant of this type, so that a module carries
+/// the citations that its own rules name and no others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Source(&'static Listed);
+
+/// A citation at its place in the list, which is the order in which sources are shown.
+#[derive(Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Listed {
+    at: usize,
+    citation: Citation,
+}
+
+/// Defines the constants of [`Source`] from one list, so that none can be left out of `ALL`.
 macro_rules! sources {
     ($($(#[$docs:meta])* $name:ident: $mark:ident, $title:literal;)*) => {
-        /// A source that a rule may name.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Source {
-            $($(#[$docs])* $name,)*
+        /// Gives each source its place.
+        enum At {
+            $($name,)*
         }
 
+        #[allow(non_upper_case_globals, reason = "they are the cases of a type in all but memory")]
         impl Source {
-            /// Every source.
-            pub const ALL: &'static [Self] = &[$(Self::$name),*];
+            /// Every source by the name of its constant.
+            pub const ALL: &'static [(&'static str, Self)] = &[$((stringify!($name), Self::$name)),*];
 
-            /// The citation.
-            pub const fn citation(self) -> Citation {
-                match self {
-                    $(Self::$name => Citation { title: $title, mark: Mark::$mark },)*
-                }
-            }
+            $(
+                $(#[$docs])*
+                pub const $name: Self = Self(&Listed {
+                    at: At::$name as usize,
+                    citation: Citation { title: $title, mark: Mark::$mark },
+                });
+            )*
         }
     };
 }
@@ -426,6 +439,11 @@ sources! {
 }
 
 impl Source {
+    /// The citation.
+    pub const fn citation(self) -> Citation {
+        self.0.citation
+    }
+
     /// `text` followed by its source and mark: for what a figure must bear in mind
     /// but was not computed from.
     pub fn noted(self, text: &str) -> String {
@@ -440,7 +458,7 @@ mod tests {
 
     #[test]
     fn every_citation_is_there_once() {
-        let mut titles: Vec<_> = Source::ALL.iter().map(|source| source.citation().title).collect();
+        let mut titles: Vec<_> = Source::ALL.iter().map(|(_, source)| source.citation().title).collect();
         titles.sort_unstable();
         titles.dedup();
         assert_eq!(titles.len(), Source::ALL.len());

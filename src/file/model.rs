@@ -5,6 +5,7 @@ use super::photo::FilePhoto;
 use super::version::Version;
 use crate::engine::entry::{JobId, Time};
 use crate::engine::job::{Book, Content, Log, Record};
+use crate::engine::order;
 use crate::engine::photo::Digest;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
@@ -176,7 +177,7 @@ impl JobFile {
 /// stays, so that the order of arrival leaves no trace.
 pub(super) fn in_log_order(records: impl IntoIterator<Item = Record>) -> Vec<Record> {
     let mut arrived: Vec<Record> = records.into_iter().collect();
-    arrived.sort_by(|one, other| (one.id(), one.json()).cmp(&(other.id(), other.json())));
+    order::sort_by(&mut arrived, |one, other| (one.id(), one.json()).cmp(&(other.id(), other.json())));
     let mut log = Log::default();
     for record in arrived {
         log.add(record);

@@ -4,6 +4,7 @@
 
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Act, Entry, Record};
+use crate::engine::order;
 use litemap::LiteMap;
 use std::collections::BTreeSet;
 
@@ -13,7 +14,7 @@ pub(super) fn threads_with(records: &[Record], picked: impl Fn(&Entry) -> bool) 
     let known = || records.iter().filter_map(Record::entry);
     let beside = neighbours(known());
     let mut open: Vec<EntryId> = known().filter(|entry| picked(entry)).map(|entry| entry.id).collect();
-    let mut found: BTreeSet<EntryId> = open.iter().copied().collect();
+    let mut found = order::set(open.iter().copied());
     while let Some(id) = open.pop() {
         let next = beside.get(&id).into_iter().flatten();
         open.extend(next.filter(|id| found.insert(**id)));

@@ -15,11 +15,21 @@ use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// A page as the screen shows it.
-#[derive(Serialize)]
+#[derive(Default, Serialize)]
 struct ShownPage {
     cards: Vec<ShownCard>,
-    /// The same as a table, for paper and to be saved, if it is one.
+    /// The cards as a table, for paper and to be saved, if they are one.
     table: Option<ShownTable>,
+    /// What was logged, in rows.
+    logged: Vec<ShownRows>,
+}
+
+/// Rows under a title.
+#[derive(Serialize)]
+struct ShownRows {
+    title: &'static str,
+    columns: Vec<&'static str>,
+    rows: Vec<Vec<String>>,
 }
 
 #[derive(Serialize)]
@@ -84,17 +94,19 @@ pub fn page(name: &str, job: &str, units: &str, width: u32) -> Result<String, St
     let units: Units = serde_json::from_str(units).unwrap_or_default();
     let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
     let book = salvage.file.book();
-    let (cards, table) = match name {
-        "water" => (water(book.job(), units, canvas), None),
-        "under" => (under(book.job(), units, canvas), None),
+    let page = match name {
+        "water" => of_cards(water(book.job(), units, canvas)),
+        "under" => of_cards(under(book.job(), units, canvas)),
         "orders" => {
             let list = order_list(&book, units);
             let table = ShownTable { columns: COLUMNS, sections: rows(&list), csv: tables::orders::csv(&list) };
-            (orders(book.job(), &list), Some(table))
+            ShownPage { table: Some(table), ..of_cards(orders(book.job(), &list)) }
+        }
+        "logged" => {
+            ShownPage { logged: tables::printed(book.job(), units).map(in_rows).into(), ..ShownPage::default() }
         }
         _ => return Err(format!("there is no page \"{name}\"")),
     };
-    let page = ShownPage { cards: cards.into_iter().map(shown).collect(), table };
     serde_json::to_string(&page).map_err(|error| error.to_string())
 }
 
@@ -120,6 +132,14 @@ pub fn typed(key: &str, text: &str, units: &str) -> Result<String, String> {
     let units = serde_json::from_str(units).unwrap_or_default();
     let observation = form::typed(key, text, units)?;
     logged(&observation).ok_or_else(|| format!("\"{text}\" could not be kept"))
+}
+
+fn of_cards(cards: Vec<Card>) -> ShownPage {
+    ShownPage { cards: cards.into_iter().map(shown).collect(), ..ShownPage::default() }
+}
+
+fn in_rows(tables::Table { title, columns, rows }: tables::Table) -> ShownRows {
+    ShownRows { title, columns, rows }
 }
 
 fn shown(card: Card) -> ShownCard {

@@ -26,8 +26,10 @@ pub const LATER: &str = "later/";
 /// The app's module as small as can be; a second time finds a little more. The lowest KB
 /// of memory is the far end of the stack (`rust-lld` puts that first): nothing is there,
 /// so addresses may be folded into loads and stores. In the order of their names, copies
-/// of one function for several types lie side by side, which compresses better.
-const SMALL: [&str; 4] = ["--low-memory-unused", "-Os", "-Os", "--reorder-functions-by-name"];
+/// of one function for several types lie side by side, which compresses better; for the same
+/// reason what is called once stays where it is.
+const SMALL: [&str; 5] =
+    ["--low-memory-unused", "--one-caller-inline-max-function-size=0", "-Oz", "-Oz", "--reorder-functions-by-name"];
 
 /// Builds the app: its module, its glue and the snippets that crates bring along.
 pub fn app(optimise: Optimise) -> Result<Files> {

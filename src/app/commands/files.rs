@@ -5,6 +5,7 @@ use crate::app::route::{Route, Tab};
 use crate::app::session::{Session, extras_note};
 use crate::engine::entry::JobId;
 use crate::engine::job::{Act, Book, HandOver, Observation, Record};
+use crate::engine::order;
 use crate::engine::photo::Digest;
 use crate::file::{self, FilePhoto, JobFile, Made, Snapshot, invitation, write};
 use crate::store::{Blob, BlobKey, BlobKind, Store};
@@ -183,7 +184,7 @@ impl Session {
         spawn_local(async move {
             let standing: BTreeSet<String> = self.books.with_untracked(|books| {
                 let photos = books.values().flat_map(|book| book.job().now.photos().values());
-                photos.map(|photo| photo.value.sha256.to_string()).collect()
+                order::set(photos.map(|photo| photo.value.sha256.to_string()))
             });
             let store = self.store.get_value();
             let keys = store.blob_keys(BlobKind::Photo).await.unwrap_or_default();
@@ -212,7 +213,7 @@ fn passed_through(book: &Book, file: &JobFile) -> Vec<(Digest, crate::engine::en
         Act::Record(Observation::Photo(photo)) => Some(photo.sha256),
         _ => None,
     };
-    let named: BTreeSet<Digest> = book.log().records().filter_map(named).collect();
+    let named = order::set(book.log().records().filter_map(named));
     file.photos.iter().filter(|photo| !named.contains(&photo.sha256)).map(|photo| (photo.sha256, photo.at)).collect()
 }
 

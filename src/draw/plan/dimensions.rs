@@ -15,6 +15,7 @@ use crate::draw::paper::{Led, Region};
 use crate::draw::px::{Stroke, Way};
 use crate::draw::{Item, Reads, Role, Spot};
 use crate::engine::geometry::Point;
+use crate::engine::order;
 use crate::engine::units::Area;
 use candidates::{AIR, Candidate, OVERRUN, ROW, Side, candidates, cost, ticks};
 
@@ -29,7 +30,7 @@ pub(super) fn row(lettering: Lettering) -> f64 {
 /// The strings of all sides that have a text.
 pub(super) fn draw(sketch: &mut Sketch) -> Vec<Item> {
     let mut sides = sides(sketch);
-    sides.sort_by(|a, b| b.wall.length().total_cmp(&a.wall.length()));
+    order::sort_by(&mut sides, |a, b| b.wall.length().total_cmp(&a.wall.length()));
     sides.into_iter().flat_map(|side| place(sketch, side)).collect()
 }
 
@@ -64,7 +65,7 @@ fn place(sketch: &mut Sketch, side: Side) -> Vec<Item> {
 
 /// The cheapest candidate that is free, what it crosses counted.
 fn cheapest(sketch: &Sketch, mut candidates: Vec<Candidate>) -> Option<Candidate> {
-    candidates.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+    order::sort_by(&mut candidates, |a, b| a.cost.total_cmp(&b.cost));
     let mut best: Option<Candidate> = None;
     for candidate in candidates {
         if best.as_ref().is_some_and(|best| best.cost <= candidate.cost) {

@@ -6,6 +6,7 @@ use crate::draw::px::PxBox;
 use crate::draw::ramp::{self, Ink};
 use crate::draw::{Item, Reads, Role, Spot};
 use crate::engine::geometry::Rect;
+use crate::engine::order;
 
 /// The least radius of a reading's disc.
 const DISC: f64 = 11.0;
@@ -54,7 +55,8 @@ fn unread(sketch: &mut Sketch) -> Vec<Item> {
 /// where discs crowd it is the number that matters most that stays whole.
 fn readings(sketch: &mut Sketch) -> Vec<Item> {
     let mut readings: Vec<_> = sketch.input.readings.iter().collect();
-    readings.sort_by_key(|reading| (reading.mark != ReadingMark::Plain, reading.moisture));
+    let weight = |reading: &Reading| (reading.mark != ReadingMark::Plain, reading.moisture);
+    order::sort_by(&mut readings, |a, b| weight(a).cmp(&weight(b)));
     readings.into_iter().flat_map(|reading| one_reading(sketch, reading)).collect()
 }
 

@@ -7,6 +7,7 @@ use crate::engine::framing::{Damage, DamageKind};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
 use crate::engine::moisture::Material;
+use crate::engine::order;
 use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use std::collections::BTreeSet;
@@ -127,7 +128,7 @@ fn exhaust_fan(job: &Job) -> Option<String> {
 }
 
 fn found(job: &Job, findings: &[Finding]) -> Option<String> {
-    let there: BTreeSet<Finding> = conditions(job).map(|condition| condition.finding).collect();
+    let there = order::set(conditions(job).map(|condition| condition.finding));
     let named: Vec<&str> = findings.iter().filter(|finding| there.contains(finding)).map(|f| f.label()).collect();
     (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_ascii_lowercase()))
 }
@@ -201,7 +202,7 @@ fn soft_joists(job: &Job) -> BTreeSet<JoistNumber> {
         Part::Joist(joist) => Some(*joist),
         _ => None,
     });
-    found.chain(by_awl).collect()
+    order::set(found.chain(by_awl))
 }
 
 fn conditions(job: &Job) -> impl Iterator<Item = &Condition> {

@@ -1,6 +1,7 @@
 //! Where a straight line across the page runs inside an outline.
 
 use super::{Axis, Outline, Point, Segment};
+use crate::engine::order;
 use crate::engine::units::Length;
 
 /// A stretch of a line that lies inside an outline.
@@ -23,7 +24,7 @@ impl Outline {
         let across = axis.other();
         let passes = |side: &Segment| (side.from.along(across) <= at) != (side.to.along(across) <= at);
         let mut ends: Vec<_> = self.sides().filter(passes).map(|side| crossing(side, axis, at)).collect();
-        ends.sort_unstable();
+        order::sort(&mut ends);
         // An outline is closed: a line that enters it leaves it again.
         let (pairs, _) = ends.as_chunks::<2>();
         pairs.iter().filter(|[from, to]| from < to).map(|&[from, to]| Chord { from, to }).collect()

@@ -1,6 +1,7 @@
 //! A closed simple outline, valid by construction.
 
 use super::{Meeting, Point, Rect, Segment, Turn, Vector, Walk};
+use crate::engine::order;
 use crate::engine::units::limits::LENGTH;
 use crate::engine::units::{Angle, Area, Length};
 use std::fmt;
@@ -198,7 +199,7 @@ fn problems(corners: &[Point]) -> Vec<Problem> {
     let mut problems: Vec<_> = points.into_iter().map(|(side, _)| Problem::NoLength { side }).collect();
     problems.extend(folds(&sides));
     problems.extend(meetings(&sides));
-    problems.sort_unstable();
+    order::sort(&mut problems);
     problems
 }
 

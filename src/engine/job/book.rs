@@ -5,6 +5,7 @@ use super::fold::{Fold, Job};
 use super::log::{Added, Log};
 use super::observation::Observation;
 use crate::engine::entry::{DeviceId, EntryId, Stamp};
+use crate::engine::order;
 
 /// A log and its job. Entries can be added, and nothing else can happen to it.
 #[derive(Debug, Clone, Default)]
@@ -95,7 +96,7 @@ impl Pen {
 
     /// Corrects entries of one thing.
     pub fn correct(&mut self, mut of: Vec<EntryId>, to: impl Into<Observation>) -> Entry {
-        of.sort_unstable();
+        order::sort(&mut of);
         of.dedup();
         self.write(Act::Correct { of, to: to.into() })
     }

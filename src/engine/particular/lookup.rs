@@ -3,6 +3,7 @@
 use super::{Item, Part, Value};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
+use crate::engine::order;
 use crate::engine::units::{Amount, Length};
 
 /// Particulars as they stand: of each part and item what was said last. Values that an item
@@ -68,7 +69,7 @@ impl<'a> Particulars<'a> {
     pub fn parts(self, is_one: impl Fn(&Part) -> bool) -> Vec<&'a Part> {
         let all = self.job.now.particulars().values().map(|it| &it.value.of);
         let mut found: Vec<_> = all.filter(|part| is_one(part)).collect();
-        found.sort_unstable();
+        order::sort(&mut found);
         found.dedup();
         found
     }

@@ -4,6 +4,7 @@ use super::{Corner, Framing, Opening, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Axis, Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
+use crate::engine::order;
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::{Angle, Length};
 use litemap::LiteMap;
@@ -160,10 +161,10 @@ fn sides_in_order(job: &Job, room: EntryId) -> Vec<EntryId> {
 fn followers(job: &Job, room: EntryId) -> LiteMap<Option<EntryId>, Vec<EntryId>> {
     let of_room = |shelf: &Shelf<Side>| {
         let sides = shelf.iter().filter(|(_, side)| side.value.room == room);
-        sides.map(|(id, side)| (*id, side.value.after)).collect::<LiteMap<_, _>>()
+        order::map(sides.map(|(id, side)| (*id, side.value.after)))
     };
-    let (now, mut all) = (of_room(&job.now.sides()), of_room(&job.gone.sides()));
-    all.extend(now.clone());
+    let (now, gone) = (of_room(&job.now.sides()), of_room(&job.gone.sides()));
+    let all = order::map(gone.into_iter().chain(now.clone()));
     let mut following: LiteMap<_, Vec<_>> = LiteMap::new();
     // For each side so far the one that stands in its place. References go to smaller
     // ids only, so it is there when it is asked for; in a file with gaps the nearest
@@ -210,7 +211,7 @@ impl Placing {
     fn new(floor: &Floor) -> Self {
         let headings = floor.walk.bearings().map(Heading::nearest);
         let starts = floor.sides.iter().copied().zip(floor.corners.iter().copied().zip(headings));
-        Self { starts: starts.collect(), inward_is_right: floor.is_inward_right() }
+        Self { starts: order::map(starts), inward_is_right: floor.is_inward_right() }
     }
 
     /// Which way of the page a side runs.

@@ -3,6 +3,7 @@
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Axis, Point};
 use crate::engine::job::Job;
+use crate::engine::order;
 use crate::engine::place::JoistNumber;
 use crate::engine::units::{Length, Typed};
 use litemap::LiteMap;
@@ -138,7 +139,7 @@ impl Framing {
         let (id, laid_out) = laid_out.map(|(id, joists)| (*id, joists.value.clone()))?;
         let of_them = job.now.joist_centers().iter().filter(|(_, center)| center.value.of == id);
         let measured = of_them.map(|(entry, center)| (center.value.joist, (*entry, center.value.center.value)));
-        Some(Self { id, measured: measured.collect(), laid_out })
+        Some(Self { id, measured: order::map(measured), laid_out })
     }
 
     /// Which way they run on the plan.

@@ -2,6 +2,7 @@
 
 use super::{Floor, Opening};
 use crate::engine::geometry::{Outline, Point, Rect};
+use crate::engine::order;
 use crate::engine::units::tape::{InchStep, LengthStyle, format};
 use crate::engine::units::{Length, Typed};
 
@@ -22,7 +23,7 @@ pub fn propose(floor: &Floor, outline: &Outline, wet: Rect) -> Option<Rect> {
         let within = corners.chain(openings).map(of).filter(|at| (least..=most).contains(at));
         let mut all: Vec<_> = within.chain([least, most]).collect();
         all.extend(centers(floor, of).filter(|at| (least..=most).contains(at)));
-        all.sort_unstable();
+        order::sort(&mut all);
         all.dedup();
         all
     };

@@ -4,10 +4,10 @@ use super::{Logged, place_words};
 use crate::engine::describe::corner_name;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Fact, Job, Seen};
+use crate::engine::order;
 use crate::engine::survey::{Floor, Opening};
 use crate::engine::units::{Length, Typed};
 use crate::file::csv::Cell;
-use std::collections::BTreeSet;
 
 /// One length.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -187,7 +187,7 @@ fn side_name(job: &Job, side: EntryId) -> String {
 
 /// Every side as its room, its number counted from one, and its entry, as they are walked.
 fn numbered_sides(job: &Job) -> Vec<(EntryId, usize, EntryId)> {
-    let rooms: BTreeSet<EntryId> = job.now.sides().values().map(|side| side.value.room).collect();
+    let rooms = order::set(job.now.sides().values().map(|side| side.value.room));
     let walked = rooms.into_iter().map(|room| (room, Floor::of_room(job, room).sides));
     walked.flat_map(|(room, sides)| (1..).zip(sides).map(move |(number, side)| (room, number, side))).collect()
 }

@@ -16,6 +16,7 @@ mod schema;
 mod transaction;
 
 use super::{Batch, Blob, BlobKey, BlobKind, JobKey, Line, NoteKey, NoteScope, Store, StoreError};
+use crate::engine::order;
 use connection::Connection;
 use js_sys::{Array, Reflect};
 use std::cell::{Cell, RefCell};
@@ -162,7 +163,7 @@ impl Store for IndexedDb {
             let found = read(database, schema::LINES, |lines| lines.get_all_with_key(&of_job)).await?;
             let mut lines = each(&found, records::read_line)?;
             // The browser compares UTF-16 units, a line compares bytes.
-            lines.sort();
+            order::sort(&mut lines);
             Ok(lines)
         })
         .await
@@ -183,7 +184,7 @@ impl Store for IndexedDb {
             let of_scope = schema::starting_with(schema::scope_text(scope))?;
             let found = read(database, schema::NOTES, |notes| notes.get_all_with_key(&of_scope)).await?;
             let mut notes = each(&found, |record| records::read_note(scope, &record))?;
-            notes.sort();
+            order::sort(&mut notes);
             Ok(notes)
         })
         .await

@@ -17,6 +17,7 @@ use super::equations::Spot;
 use super::network::{Network, Observation};
 use super::rest::{Rest, Unfixed, start};
 use super::squareness::Possible;
+use crate::engine::order;
 use crate::engine::units::Angle;
 
 /// How often one of a room's readings is wrong, before anything is known of them: in one room
@@ -112,7 +113,7 @@ pub fn weigh(network: &Network, from: &[Spot], possible: &[Possible]) -> Result<
         })
         .filter(|doubted| doubted.chance > 0.0)
         .collect();
-    doubted.sort_by(|a, b| b.chance.total_cmp(&a.chance).then(a.observation.cmp(&b.observation)));
+    order::sort_by(&mut doubted, |a, b| b.chance.total_cmp(&a.chance).then(a.observation.cmp(&b.observation)));
     Ok(Weighed {
         clean: share(&clean, &looked),
         square: middle(&cases, &clean),
@@ -168,8 +169,8 @@ fn weight(case: &Case, log: Option<f64>) -> Option<f64> {
 /// Leaves the likeliest out in turn: the outline is found anew without each. What the first look
 /// finds far less likely than the best stays as it was seen then; the first look errs by
 /// some part of what a large blunder makes everything less likely.
-fn look_closely(cases: &[Case], clean: &[f64], looked: &mut [(usize, Vec<f64>)]) {
-    looked.sort_by(|a, b| log_sum(&b.1).total_cmp(&log_sum(&a.1)));
+fn look_closely(cases: &[Case], clean: &[f64], looked: &mut Vec<(usize, Vec<f64>)>) {
+    order::sort_by(looked, |a, b| log_sum(&b.1).total_cmp(&log_sum(&a.1)));
     let most = |likely: &[f64]| likely.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let best = looked.first().map_or(f64::NEG_INFINITY, |(_, likely)| most(likely));
     let far = best - FAR_LESS_LIKELY - ERRS_BY * (best - most(clean)).max(0.0);
