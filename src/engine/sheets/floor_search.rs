@@ -11,8 +11,8 @@ use crate::engine::job::Job;
 /// is proven; what is not is said not to be known.
 pub const MOST_STEPS: usize = 20_000;
 
-/// So much work ends it too ([`Search::work`]): some seconds on a desk, and the same layout on
-/// every machine.
+/// So much work ends it too ([`Search::work`]), all floors of a job together, each an equal
+/// share: some seconds on a desk, and the same layouts on every machine.
 pub const MOST_WORK: u64 = 6_000_000_000;
 
 /// The searches for all floors of a job, one after the other: each floor is first laid
@@ -33,6 +33,8 @@ pub struct FloorSearch {
     /// What stands in the way, once it is shown that there is no layout.
     in_the_way: Option<InTheWay>,
     steps: usize,
+    /// So much work ends it.
+    most_work: u64,
     is_done: bool,
 }
 
@@ -58,7 +60,8 @@ impl Searches {
     pub fn new(job: &Job, floors: Vec<ToLay>) -> Self {
         let sheet = floors.iter().find_map(|floor| floor.case.as_ref().ok()).map(|case| case.asked.sheet);
         let on_hand = sheet.map(|sheet| on_hand(job, sheet)).unwrap_or_default();
-        let mut floors: Vec<_> = floors.into_iter().map(FloorSearch::new).collect();
+        let most_work = share_of_work(floors.len());
+        let mut floors: Vec<_> = floors.into_iter().map(|floor| FloorSearch::new(floor, most_work)).collect();
         if let Some(first) = floors.first_mut() {
             first.begin(&on_hand);
         }
@@ -93,8 +96,8 @@ impl Searches {
 }
 
 impl FloorSearch {
-    fn new(floor: ToLay) -> Self {
-        Self { floor, search: None, in_the_way: None, steps: 0, is_done: false }
+    fn new(floor: ToLay, most_work: u64) -> Self {
+        Self { floor, search: None, in_the_way: None, steps: 0, most_work, is_done: false }
     }
 
     /// Begins, with what is on hand for it.
@@ -122,7 +125,7 @@ impl FloorSearch {
             },
         };
         let (steps, work) = self.took();
-        self.is_done = !goes_on || is_enough(steps, work);
+        self.is_done = !goes_on || is_enough((steps, work), self.most_work);
     }
 
     /// What there is on hand once it is laid.
@@ -157,9 +160,14 @@ impl FloorSearch {
     }
 }
 
+/// What each of so many floors may take.
+fn share_of_work(floors: usize) -> u64 {
+    MOST_WORK / (floors as u64).max(1)
+}
+
 /// Does a search end here that could go on?
-const fn is_enough(steps: usize, work: u64) -> bool {
-    steps >= MOST_STEPS || work >= MOST_WORK
+const fn is_enough((steps, work): (usize, u64), most_work: u64) -> bool {
+    steps >= MOST_STEPS || work >= most_work
 }
 
 /// What is said when it is neither found nor shown not to be there.
@@ -172,8 +180,17 @@ mod tests {
 
     #[test]
     fn a_search_ends_at_its_last_step_or_at_its_last_work() {
+        let is_enough = |steps, work| is_enough((steps, work), MOST_WORK);
         assert!(!is_enough(MOST_STEPS - 1, MOST_WORK - 1));
         assert!(is_enough(MOST_STEPS, 0) && is_enough(MOST_STEPS + 1, 0));
         assert!(is_enough(0, MOST_WORK) && is_enough(0, MOST_WORK + 1));
+    }
+
+    #[test]
+    fn all_floors_of_a_job_together_take_no_more_work_than_one() {
+        assert_eq!((share_of_work(0), share_of_work(1)), (MOST_WORK, MOST_WORK));
+        for floors in 2..200_usize {
+            assert!(share_of_work(floors) * floors as u64 <= MOST_WORK);
+        }
     }
 }
