@@ -8,12 +8,20 @@
     reason = "a test fails by panicking"
 )]
 
+#[path = "layout/rooms/bounded.rs"]
+mod bounded;
 #[path = "layout/brute.rs"]
 mod brute;
+#[path = "layout/rooms/drawn.rs"]
+mod drawn;
 #[path = "layout/cases/format.rs"]
 mod format;
+#[path = "layout/rooms/large.rs"]
+mod large;
 #[path = "layout/laws.rs"]
 mod laws;
+#[path = "layout/rooms/random.rs"]
+mod random;
 #[path = "layout/rules.rs"]
 mod rules;
 #[path = "layout/samples.rs"]

@@ -1,12 +1,18 @@
 //! From a job to a floor to lay, and from a layout to its cut list.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
+#[path = "sheets/agrees.rs"]
+mod agrees;
 #[path = "sheets/cut_list.rs"]
 mod cut_list;
 mod desk;
+#[path = "sheets/in_the_way.rs"]
+mod in_the_way;
 mod job_samples;
 #[path = "sheets/on_hand.rs"]
 mod on_hand;
+#[path = "sheets/ordered.rs"]
+mod ordered;
 #[path = "sheets/take_off.rs"]
 mod take_off;
 #[path = "sheets/to_lay.rs"]

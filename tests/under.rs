@@ -1,6 +1,8 @@
 //! What is under the house: joists judged, levels, ground, roof water, and what to order.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
+#[path = "under/agree.rs"]
+mod agree;
 mod desk;
 #[path = "under/framing.rs"]
 mod framing;

@@ -3,6 +3,8 @@
 use duckboard::draw::sheets::{Needed, SheetPage, sources};
 use duckboard::draw::{Canvas, svg};
 use duckboard::engine::figure::Figure;
+use duckboard::engine::job::Job;
+use duckboard::engine::orders::{Line, lines_with};
 use duckboard::engine::sheets::{FloorSearch, Searches, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::read;
@@ -12,6 +14,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 /// The searches for the sheets of one job.
 #[wasm_bindgen]
 pub struct Layouts {
+    job: Job,
     searches: Searches,
     assumed: Vec<String>,
     doubts: Vec<String>,
@@ -66,7 +69,7 @@ impl Layouts {
         let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
         let (assumed, doubts, at_the_saw) = (known.assumed, known.doubts, at_the_saw(book.job(), units));
         let searches = Searches::new(book.job(), known.value);
-        Ok(Self { searches, assumed, doubts, at_the_saw, units, canvas })
+        Ok(Self { job: book.job().clone(), searches, assumed, doubts, at_the_saw, units, canvas })
     }
 
     /// Goes on by so many steps: `true` when there is nothing more to find.
@@ -76,14 +79,15 @@ impl Layouts {
 
     /// The best so far as JSON, once something is there that keeps every rule.
     pub fn page(&self) -> Option<String> {
-        let floors: Vec<_> = self.searches.floors().iter().filter_map(|floor| self.shown(floor)).collect();
+        let (ordered, _) = lines_with(&self.job, Some(&self.searches), self.units);
+        let floors: Vec<_> = self.searches.floors().iter().filter_map(|floor| self.shown(floor, &ordered)).collect();
         let (assumed, doubts) = (self.assumed.clone(), self.doubts.clone());
         let shown = Shown { floors, assumed, doubts, sources: sources(), at_the_saw: self.at_the_saw.clone() };
         if shown.floors.is_empty() { None } else { serde_json::to_string(&shown).ok() }
     }
 
-    fn shown(&self, floor: &FloorSearch) -> Option<ShownFloor> {
-        let page = SheetPage::of(floor, self.units, self.canvas)?;
+    fn shown(&self, floor: &FloorSearch, ordered: &[Line]) -> Option<ShownFloor> {
+        let page = SheetPage::of(floor, ordered, self.units, self.canvas)?;
         let sheets = page.sheets.into_iter().map(|sheet| ShownSheet {
             title: sheet.title,
             drawing: sheet.drawing.as_ref().map(svg::write).unwrap_or_default(),

@@ -8,6 +8,7 @@ use duckboard::draw::sheets::{CutSheet, SheetPage, sources};
 use duckboard::draw::{Canvas, Drawing, svg};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::job::Job;
+use duckboard::engine::orders::{Line, lines_with};
 use duckboard::engine::sheets::{FloorSearch, Searches, ToLay, at_the_saw, to_lay};
 use duckboard::engine::take::Units;
 use duckboard::file::Salvage;
@@ -48,8 +49,9 @@ fn missing(needs: &[Need]) -> String {
 fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, Trouble> {
     let mut text = String::new();
     let searches = Searches::finished(job, known.value.clone());
+    let (ordered, _) = lines_with(job, Some(&searches), Units::default());
     for (number, floor) in (1..).zip(searches.floors()) {
-        text += &laid_floor(floor, folder, number)?;
+        text += &laid_floor(floor, &ordered, folder, number)?;
     }
     text += &section("Assumed", &known.assumed);
     text += &section("Doubtful", &known.doubts);
@@ -58,8 +60,8 @@ fn laid(job: &Job, known: &Known<Vec<ToLay>>, folder: &Path) -> Result<String, T
 }
 
 /// One floor: its plan and its sheets. The first floor's files have the plain names.
-fn laid_floor(search: &FloorSearch, folder: &Path, number: usize) -> Result<String, Trouble> {
-    let Some(page) = SheetPage::of(search, Units::default(), CANVAS) else { return Ok(String::new()) };
+fn laid_floor(search: &FloorSearch, ordered: &[Line], folder: &Path, number: usize) -> Result<String, Trouble> {
+    let Some(page) = SheetPage::of(search, ordered, Units::default(), CANVAS) else { return Ok(String::new()) };
     let prefix = if number == 1 { String::new() } else { format!("floor-{number}-") };
     let mut text = format!("## {}: {}\n\n{}\n\n", plain(&page.name), plain(&page.headline), plain(&page.line));
     if let Some(plan) = &page.plan {

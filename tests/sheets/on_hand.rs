@@ -19,7 +19,7 @@ impl Site {
 
 fn pages(searches: &Searches) -> Vec<SheetPage> {
     let canvas = Canvas { width_px: 360, height_px: 300 };
-    searches.floors().iter().map(|floor| SheetPage::of(floor, Units::default(), canvas).unwrap()).collect()
+    searches.floors().iter().map(|floor| SheetPage::of(floor, &[], Units::default(), canvas).unwrap()).collect()
 }
 
 /// 8 ft by 78 in of floor: a sheet, and a course of 30 in.
@@ -55,6 +55,20 @@ fn what_is_larger_than_a_sheet_counts_as_one() {
         "{:?}",
         pages[0]
     );
+}
+
+/// Of more than twelve the largest twelve are laid from, and the proof says so.
+#[test]
+fn a_proof_says_that_it_counts_on_the_largest_twelve_on_hand() {
+    let line = |pieces: i32| {
+        let site = (0..pieces).fold(a_sheet_and_some(), |site, more| site.on_hand(12 + more, 10));
+        pages(&site.searched())[0].line.clone()
+    };
+    assert!(line(11).ends_with("0 of 11 on hand used"), "{}", line(11));
+    for pieces in [12, 13] {
+        let says = "0 on hand used, the 12 largest looked at; with any smaller ones it may be fewer sheets";
+        assert!(line(pieces).ends_with(says), "{}", line(pieces));
+    }
 }
 
 /// Two openings of half a sheet each.

@@ -29,8 +29,9 @@ cargo xtask <command>
     --jobs N          so many at once, each in a copy of its own (default 1)
     --again           judge those that were missed anew: tests were added
     --report          judge none; fail if too few are caught or one has no reason
-  bench             proofs of the layout cases natively and in Chromium, first-load
-                    bytes, Lighthouse's scores
+  bench             proofs of the layout cases and large rooms natively and in Chromium,
+                    first-load bytes, Lighthouse's scores
+    --layouts       only those proofs and rooms
 ";
 
 /// One command with its options.
@@ -41,7 +42,7 @@ pub enum Command {
     Serve(ServeOptions),
     Size,
     Test { only: Only, times: usize },
-    Bench,
+    Bench { only_layouts: bool },
     Mutants(MutantsOptions),
 }
 
@@ -110,7 +111,7 @@ fn parse(mut words: lexopt::Parser) -> Result<Command> {
         "help" => Ok(Command::Help),
         "dist" => nothing_more(words, Command::Dist),
         "size" => nothing_more(words, Command::Size),
-        "bench" => nothing_more(words, Command::Bench),
+        "bench" => bench_options(words),
         "mutants" => mutants_options(words).map(Command::Mutants),
         _ => bail!("there is no command `{name}`\n\n{HELP}"),
     }
@@ -182,6 +183,14 @@ fn steps(mut words: lexopt::Parser) -> Result<(Only, usize)> {
         }
     }
     Ok((if names.is_empty() { Only::All } else { Only::Named(names) }, times))
+}
+
+fn bench_options(mut words: lexopt::Parser) -> Result<Command> {
+    match words.next()? {
+        None => Ok(Command::Bench { only_layouts: false }),
+        Some(Long("layouts")) => nothing_more(words, Command::Bench { only_layouts: true }),
+        Some(word) => Err(word.unexpected().into()),
+    }
 }
 
 fn nothing_more(mut words: lexopt::Parser, command: Command) -> Result<Command> {

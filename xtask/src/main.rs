@@ -47,7 +47,7 @@ fn obey(command: Command) -> Result<()> {
         Command::Serve(options) => serve::serve(&options),
         Command::Size => size::check(),
         Command::Test { only, times } => test::test(&only, times),
-        Command::Bench => bench::bench(),
+        Command::Bench { only_layouts } => bench::bench(only_layouts),
         Command::Mutants(options) => mutants::mutants(&options),
     }
 }

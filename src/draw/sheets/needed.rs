@@ -1,7 +1,8 @@
 //! What laying takes beside sheets, in words.
 
 use crate::engine::describe::counted;
-use crate::engine::sheets::take_off::{Adhesive, Blocking, Bought, Fasteners, Stick, adhesive, blocking, fasteners};
+use crate::engine::orders::{Line, is_of};
+use crate::engine::sheets::take_off::{Adhesive, Blocking, Fasteners, LONGEST_SOLD, adhesive, blocking, fasteners};
 use crate::engine::sheets::{TakeOff, stock, take_off};
 use crate::engine::take::Units;
 use serde::Serialize;
@@ -18,10 +19,10 @@ pub struct Needed {
     pub lines: Vec<String>,
 }
 
-/// Everything that is needed, as a page shows it.
-pub fn needed(take_off: &TakeOff, units: Units) -> Vec<Needed> {
+/// Everything that is needed, as a page shows it. Lumber is bought as the order list says.
+pub fn needed(take_off: &TakeOff, ordered: &[Line], units: Units) -> Vec<Needed> {
     vec![
-        of_blocks(&take_off.blocking, &take_off.block_lumber, units),
+        of_blocks(&take_off.blocking, &take_off.block_lumber, ordered, units),
         of_fasteners(&take_off.fasteners),
         of_glue(&take_off.adhesive, units),
     ]
@@ -33,28 +34,46 @@ pub fn sources() -> Vec<String> {
     all.into_iter().map(|source| source.citation().to_string()).collect()
 }
 
-fn of_blocks(blocking: &Blocking, lumber: &str, units: Units) -> Needed {
-    let mut lines = match &blocking.bought {
-        _ if blocking.blocks.is_empty() => vec!["Every edge lies on a joist.".to_owned()],
-        Some(bought) => {
-            let sticks = bought.sticks.iter().map(|stick| cut_from(stick, units));
-            std::iter::once(format!("Of {lumber}:")).chain(sticks).chain([feet(bought)]).collect()
-        }
-        None => vec!["Some block is longer than lumber is sold: it needs a joist or a header.".to_owned()],
-    };
+fn of_blocks(blocking: &Blocking, lumber: &str, ordered: &[Line], units: Units) -> Needed {
+    let mut lines = Vec::new();
+    if blocking.blocks.is_empty() {
+        lines.push("Every edge lies on a joist.".to_owned());
+    } else {
+        lines.push(format!("{}.", sizes(blocking, units)));
+        lines.extend(bought(lumber, ordered));
+        lines.extend(too_long(blocking, units));
+    }
     lines.push(blocking::RULE.to_owned());
     Needed { title: "Blocking", headline: counted(blocking.blocks.len(), "block"), lines }
 }
 
-/// "2 of 16 ft: 12 × 1' 2 1/2", 1 × 10 1/2" from each".
-fn cut_from(stick: &Stick, units: Units) -> String {
-    let each = if stick.count > 1 { " from each" } else { "" };
-    format!("{} of {} ft: {}{each}", stick.count, stick.feet, stick.cuts_in_words(units))
+/// "18 of 1' 2 1/2", 1 of 10 1/2"".
+fn sizes(blocking: &Blocking, units: Units) -> String {
+    let mut lengths: Vec<_> = blocking.blocks.iter().map(|block| block.length).collect();
+    lengths.sort_unstable_by(|a, b| b.cmp(a));
+    let each = lengths.chunk_by(|a, b| a == b).filter_map(|same| Some((same.len(), *same.first()?)));
+    each.map(|(count, length)| format!("{count} of {}", units.length(length))).collect::<Vec<_>>().join(", ")
 }
 
-fn feet(bought: &Bought) -> String {
-    let least = if bought.is_least { "; fewer do not do" } else { "" };
-    format!("{} ft in all{least}.", bought.feet())
+/// What the order list says of a kind of lumber.
+fn bought(lumber: &str, ordered: &[Line]) -> Vec<String> {
+    let of_kind: Vec<_> = ordered.iter().filter(|line| is_of(&line.needed, lumber)).collect();
+    let line = |line: &&Line| {
+        let reasons = line.needed.from.join("; ");
+        format!("To order for the whole job: {} of {} ({reasons}).", line.quantity(), line.needed.name)
+    };
+    of_kind.iter().map(line).collect()
+}
+
+/// Which blocks no lumber is long enough for.
+fn too_long(blocking: &Blocking, units: Units) -> Option<String> {
+    let long = blocking.blocks.iter().filter(|block| block.length > LONGEST_SOLD);
+    let longest = long.clone().map(|block| block.length).max()?;
+    Some(format!(
+        "{} up to {} long: no lumber is sold so long. A joist or a header has to part them.",
+        counted(long.count(), "block"),
+        units.length(longest)
+    ))
 }
 
 fn of_fasteners(needed: &Fasteners) -> Needed {

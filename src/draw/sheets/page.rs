@@ -6,8 +6,9 @@ use super::{cutting, layout_plan};
 use crate::draw::{Canvas, Drawing};
 use crate::engine::describe::counted;
 use crate::engine::job::SheetEdge;
+use crate::engine::orders::Line;
 use crate::engine::sheets::cut_list::{Blank, Cut, Rectangle, SheetPlan, Way};
-use crate::engine::sheets::layout::{Corner, Layout, Trim};
+use crate::engine::sheets::layout::{Corner, Layout, MOST_ON_HAND, Trim};
 use crate::engine::sheets::to_lay::length;
 use crate::engine::sheets::{CutList, FloorSearch, Outcome, TakeOff, ToLay};
 use crate::engine::take::Units;
@@ -41,14 +42,15 @@ pub struct CutSheet {
 }
 
 impl SheetPage {
-    /// The page of what a search has come to, once that is something.
-    pub fn of(search: &FloorSearch, units: Units, canvas: Canvas) -> Option<Self> {
+    /// The page of what a search has come to, once that is something. What is to be ordered
+    /// is the job's order list.
+    pub fn of(search: &FloorSearch, ordered: &[Line], units: Units, canvas: Canvas) -> Option<Self> {
         match search.outcome() {
             Outcome::Nothing => None,
-            Outcome::Laid { layout, bound } => Self::laid(&search.floor, layout, bound, units, canvas),
-            Outcome::Impossible(why) => Some(Self {
+            Outcome::Laid { layout, bound } => Self::laid(&search.floor, layout, bound, (ordered, units), canvas),
+            Outcome::NotLaid(why) => Some(Self {
                 name: search.floor.name.clone(),
-                headline: "no layout".to_owned(),
+                headline: "not laid".to_owned(),
                 line: why,
                 plan: None,
                 needed: Vec::new(),
@@ -57,7 +59,13 @@ impl SheetPage {
         }
     }
 
-    fn laid(floor: &ToLay, layout: &Layout, bound: u32, units: Units, canvas: Canvas) -> Option<Self> {
+    fn laid(
+        floor: &ToLay,
+        layout: &Layout,
+        bound: u32,
+        (ordered, units): (&[Line], Units),
+        canvas: Canvas,
+    ) -> Option<Self> {
         let case = floor.case.as_ref().ok()?;
         let list = CutList::of(case, layout);
         let sheets = list.sheets.iter().map(|plan| {
@@ -79,7 +87,7 @@ impl SheetPage {
             headline: counted(layout.sheets() as usize, "sheet"),
             line: line(layout, &list, bound, runs_across(floor.run)),
             plan: Some(layout_plan(floor, &list, units, canvas)),
-            needed: needed(&TakeOff::of(case, &list, &floor.stock), units),
+            needed: needed(&TakeOff::of(case, &list, &floor.stock), ordered, units),
             sheets: sheets.collect(),
         })
     }
@@ -94,13 +102,16 @@ fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
     let proof = if bound == layout.sheets() {
         "no layout takes fewer".to_owned()
     } else {
-        format!("{bound} or more are needed")
+        format!("{bound} or more are needed; whether fewer than {} do is not known", layout.sheets())
     };
     let way = if across { "along side 1" } else { "square to side 1" };
     let used = list.sheets.iter().filter(|plan| matches!(plan.blank, Blank::OnHand(_))).count();
     let on_hand = match layout.on_hand {
         0 => String::new(),
-        all => format!("; {used} of {all} on hand used"),
+        all if all < MOST_ON_HAND => format!("; {used} of {all} on hand used"),
+        all => {
+            format!("; {used} on hand used, the {all} largest looked at; with any smaller ones it may be fewer sheets")
+        }
     };
     format!("{proof}; {}, sheets {way}{on_hand}", counted(layout.pieces.len(), "piece"))
 }

@@ -11,7 +11,7 @@ use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
-use crate::engine::sheets::stock::spacing_by_thickness;
+use crate::engine::sheets::stock::{Unrated, spacing_by_thickness};
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::take::Units;
@@ -171,23 +171,41 @@ fn panel(job: &Job, units: Units) -> Card {
     let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
     let small = vec![
-        Line::small(Source::PanelSpans.noted("By the stamp; without one, by thickness")),
-        Line::small(Source::PlywoodBySpecies.noted("Plywood without a stamp may be of weaker wood and go less far")),
+        Line::small(Source::PlywoodBySpecies.noted("Without a stamp, by thickness and the weakest wood")),
+        Line::small(Source::PanelSpans.noted("By the stamp")),
     ];
     let rated = job.span_rating().map(|rating| rating.spacing());
-    let by_thickness = job.sheet_thickness().and_then(|typed| spacing_by_thickness(typed.value));
+    let thickness = job.sheet_thickness();
+    let by_thickness = thickness.and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {
         (Some(rated), _) if rated >= widest => {
             ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
         }
         (Some(rated), _) => ("No", format!("Rated {}, joists {apart} apart.", units.length(rated))),
-        (None, Some(most)) if most >= widest => (
+        (None, Some(Unrated { any_wood: Some(most), .. })) if most >= widest => (
             "As a rule",
-            format!("Sheets so thick go to {}; joists are {apart} apart. Look for the stamp.", units.length(most)),
+            format!(
+                "Plywood so thick goes to {} whatever its wood; joists are {apart} apart. Look for the stamp.",
+                units.length(most)
+            ),
         ),
-        (None, Some(most)) => {
-            ("No", format!("Sheets so thick go to {}; joists are {apart} apart.", units.length(most)))
+        (None, Some(Unrated { if_rated, .. })) if if_rated >= widest => (
+            "Not enough to say",
+            format!(
+                "Next: look for the stamp. Rated sheets so thick go to {}, unrated ones of weak wood not so far as \
+                 {apart}.",
+                units.length(if_rated)
+            ),
+        ),
+        (None, Some(Unrated { if_rated, .. })) => {
+            ("No", format!("Even rated, sheets so thick go to {}; joists are {apart} apart.", units.length(if_rated)))
         }
+        (None, None) if thickness.is_some() => (
+            "No, without a stamp",
+            "Thinner than any rated single-floor sheet is. Of plywood only the strongest wood may go so far: ask its \
+             maker."
+                .to_owned(),
+        ),
         (None, None) => ("Not enough to say", "Next: state the sheets' rating or thickness, under Job.".to_owned()),
     };
     Card::new(title, headline, std::iter::once(Line::plain(line)).chain(small).collect())

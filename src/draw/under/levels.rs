@@ -5,6 +5,7 @@ use crate::draw::lettering::Lettering;
 use crate::draw::{Canvas, Drawing, Item, Reads, Role, Spot};
 use crate::engine::figure::Figure;
 use crate::engine::job::Job;
+use crate::engine::orders::shims::in_words;
 use crate::engine::particular::{Part, list};
 use crate::engine::survey::level_plan::{LevelPlan, Plane, Station, Tolerance, level_plan};
 use crate::engine::take::Units;
@@ -60,7 +61,9 @@ fn totals(plan: &LevelPlan, units: Units) -> String {
     let planed = plan.deepest();
     let planing =
         if planed.is_positive() { format!("; planed {} at most", units.length(up(planed))) } else { String::new() };
-    format!("Shims: {} at most, {} in all{planing}.", units.length(up(plan.thickest())), units.length(plan.shims()))
+    let flat = in_words(plan, units).map_or_else(String::new, |flat| format!("; flat shims: {flat}, and waste"));
+    let (thickest, all) = (units.length(up(plan.thickest())), units.length(plan.shims()));
+    format!("Shims: {thickest} at most, {all} in all{flat}{planing}.")
 }
 
 fn flat(tolerance: &Tolerance, units: Units) -> String {

@@ -123,16 +123,27 @@ fn sticks(kind: &str, cuts: &Cuts, kerf: Length, units: Units, open: &mut Vec<St
     let proof = if bought.is_least { "fewer feet do not do" } else { "fewer feet may do" };
     let line = |(feet, sticks): (i32, Vec<&Stick>)| {
         let count = sticks.iter().map(|stick| stick.count).sum();
-        // Names are held to 80 characters: the length is never what is cut off.
-        let kind: String = kind.chars().take(72).collect();
-        let needed = Needed::counted(Section::Framing, format!("{kind}, {feet} ft"), count, "stick");
+        let needed = Needed::counted(Section::Framing, format!("{}, {feet} ft", short(kind)), count, "stick");
         let needed = cuts.from.iter().fold(needed, |needed, from| needed.because(from.clone(), &cuts.sources));
         let cut = sticks.iter().map(|stick| cut_from(stick, units));
         let needed = cut.fold(needed, |needed, cut| needed.because(cut, &[Source::LumberLengths]));
         let needed = needed.because(format!("{} ft in all: {proof}", bought.feet()), &[]);
-        if treated::is_treated(&kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
+        if treated::is_treated(kind) { needed.because(treated::CUTS, &treated::SOURCES) } else { needed }
     };
     by_length.into_iter().map(line).collect()
+}
+
+/// A kind of lumber in a line's name. Names are held to 80 characters: the length is never
+/// what is cut off.
+fn short(kind: &str) -> String {
+    kind.chars().take(72).collect()
+}
+
+/// Is it a line of sticks of this kind of lumber?
+pub fn is_of(needed: &Needed, kind: &str) -> bool {
+    let feet = needed.name.strip_prefix(&short(kind)).and_then(|rest| rest.strip_prefix(", "));
+    let feet = feet.and_then(|rest| rest.strip_suffix(" ft"));
+    needed.section == Section::Framing && feet.is_some_and(|feet| feet.chars().all(|digit| digit.is_ascii_digit()))
 }
 
 fn cut_from(stick: &Stick, units: Units) -> String {

@@ -7,9 +7,11 @@
 
 mod lumber;
 mod needs;
+pub mod shims;
 mod treated;
 mod under;
 
+pub use lumber::is_of;
 pub use needs::{Needed, Section, Unit, needs};
 
 use crate::engine::entry::{EntryId, Label};
@@ -118,7 +120,13 @@ fn last_sent(book: &Book) -> Option<(EntryId, u32)> {
 /// Its lines as they stand, and what is open, without what changed.
 pub fn lines(job: &Job, units: Units) -> (Vec<Line>, Vec<String>) {
     let searches = to_lay(job).value().map(|floors| Searches::finished(job, floors.clone()));
-    let (needed, open) = needs(job, searches.as_ref(), units);
+    lines_with(job, searches.as_ref(), units)
+}
+
+/// The same of sheets that are searched already: what a page of sheets says of lumber is what
+/// the list says.
+pub fn lines_with(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Line>, Vec<String>) {
+    let (needed, open) = needs(job, searches, units);
     (needed.into_iter().map(|needed| line(job, needed)).collect(), open)
 }
 

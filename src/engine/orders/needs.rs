@@ -1,6 +1,6 @@
 //! What the results ask for, line by line.
 
-use super::{lumber, treated, under};
+use super::{lumber, shims, treated, under};
 use crate::engine::describe::{counted, several};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::geometry::{Outline, Point};
@@ -10,7 +10,7 @@ use crate::engine::sheets::layout::Layout;
 use crate::engine::sheets::take_off::{adhesive, fasteners};
 use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, to_lay};
 use crate::engine::sources::Source;
-use crate::engine::survey::build_up;
+use crate::engine::survey::{build_up, disagreement};
 use crate::engine::take::Units;
 use crate::engine::units::{Amount, Area, Length};
 
@@ -149,14 +149,14 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     }
     let unlaid = searches.map_or(&[][..], Searches::floors).iter().filter_map(|search| match search.outcome() {
         Outcome::Laid { .. } => None,
-        Outcome::Impossible(why) => Some(format!("{}: {why}", search.floor.name)),
+        Outcome::NotLaid(why) => Some(format!("{}: {why}", search.floor.name)),
         Outcome::Nothing => Some(format!("{}: no layout yet.", search.floor.name)),
     });
     open.extend(unlaid);
     let mut needed = take_out(job, searches, units);
     needed.extend(floor(&laid, job));
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
-    needed.extend(under::shims(job, units));
+    needed.extend(shims::shims(job, units));
     needed.extend(under::ground(job, units, &mut open));
     needed.extend(under::roof(job, units));
     (needed, open)
@@ -186,8 +186,12 @@ fn laid(searches: &Searches) -> Vec<Laid<'_>> {
     floors.collect()
 }
 
-/// The old floor: as large as it is cut, as thick as its layers.
+/// The old floor: as large as it is cut, as thick as its layers. Nothing is worked out of an
+/// outline that disagrees with itself too far.
 fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed> {
+    if disagreement(job).stops() {
+        return Vec::new();
+    }
     let floors = searches.map_or(&[][..], Searches::floors);
     let areas = floors.iter().map(|search| polygon(&search.floor.cut_back));
     let area = areas.fold(Area::ZERO, |sum, area| sum + area);

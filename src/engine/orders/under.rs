@@ -1,4 +1,4 @@
-//! Shims, the ground's cover and its air, and what takes the roof's water.
+//! The ground's cover and its air, and what takes the roof's water.
 
 use super::needs::{A_TENTH, Needed, Section, Unit, told};
 use crate::engine::cautions;
@@ -11,23 +11,8 @@ use crate::engine::ground::rain::rain;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
-use crate::engine::survey::level_plan;
 use crate::engine::take::Units;
 use crate::engine::units::{Amount, Length};
-
-/// Places that take a shim.
-pub(super) fn shims(job: &Job, units: Units) -> Option<Needed> {
-    let known = level_plan(job, units);
-    let plan = known.value()?;
-    let count = plan.stations.iter().filter(|station| station.to_plane.is_positive()).count();
-    let from = format!(
-        "{}; the thickest {}, all together {}",
-        counted(plan.stations.len(), "station"),
-        units.length(plan.thickest()),
-        units.length(plan.shims())
-    );
-    (count > 0).then(|| Needed::counted(Section::Framing, "Shims", count, "place").because(from, &[Source::Shims]))
-}
 
 /// The cover with its tape and seal, and vents or what stands in for them.
 pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {

@@ -46,7 +46,8 @@ pub fn left_over(floor: &ToLay, case: &Case, layout: &Layout, had: Vec<Spare>) -
     largest(unused.chain(offcuts))
 }
 
-/// As many as a search takes, the largest; in the order that they came.
+/// As many as a search takes, the largest; in the order that they came. Wherever there are so
+/// many, whoever shows a proof says that it counts on those.
 fn largest(spares: impl Iterator<Item = Spare>) -> Vec<Spare> {
     let mut spares: Vec<_> = spares.filter(|spare| spare.size.length > 0 && spare.size.width > 0).collect();
     let area = |spare: &Spare| i64::from(spare.size.length) * i64::from(spare.size.width);

@@ -122,12 +122,66 @@ pub const SOURCES: [Source; 6] = [
     Source::JoistThickness,
 ];
 
-/// How far apart joists may be under single-floor sheets of a thickness, by caliper, where
-/// no stamp says so; none for what is thinner than any. Source: [`Source::PanelSpans`],
-/// least thicknesses by [`Source::PanelThickness`].
-pub fn spacing_by_thickness(thickness: Length) -> Option<Length> {
-    // Thousandths of an inch: the least that 1 1/8, 7/8, 23/32 and 19/32 in measure.
-    let rows = [(1069, 48), (831, 32), (688, 24), (563, 16)];
-    let is_so_thick = |thousandths: i64| thickness.to_nm() >= thousandths * (Length::INCH.to_nm() / 1000);
-    rows.into_iter().find(|(least, _)| is_so_thick(*least)).map(|(_, inches)| Length::inches(inches))
+/// How far apart joists may be under sheets of a thickness that no stamp rates.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Unrated {
+    /// Whatever wood they are of; none if that is not enough.
+    pub any_wood: Option<Length>,
+    /// If they are rated as single-floor sheets after all, and only the stamp is not to be
+    /// read. Never less.
+    pub if_rated: Length,
+}
+
+/// How far apart joists may be under sheets of a thickness, by caliper, where no stamp says
+/// so; none for what is thinner than any.
+///
+/// Who cannot see a stamp cannot know that a sheet is rated: the table of the weakest wood
+/// governs, and what rated sheets would bridge is only what the stamp may yet say. Source:
+/// [`Source::PlywoodBySpecies`] for any wood, by its sizes as named, which is never kinder
+/// than their tolerances; [`Source::PanelSpans`] with least thicknesses by
+/// [`Source::PanelThickness`] for rated ones.
+pub fn spacing_by_thickness(thickness: Length) -> Option<Unrated> {
+    let most = |rows: &[(i64, i32)]| {
+        let is_so_thick = |thousandths: i64| thickness.to_nm() >= thousandths * (Length::INCH.to_nm() / 1000);
+        rows.iter().find(|(least, _)| is_so_thick(*least)).map(|(_, inches)| Length::inches(*inches))
+    };
+    // Thousandths of an inch: 1 and 3/4 in, the thickest that any group of species asks for.
+    let any_wood = most(&[(1000, 24), (750, 16)]);
+    // The least that 1 1/8, 7/8, 23/32 and 19/32 in measure.
+    let if_rated = most(&[(1069, 48), (831, 32), (688, 24), (563, 16)])?;
+    Some(Unrated { any_wood, if_rated })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Of so many thousandths of an inch: under any wood, and if rated.
+    fn inches(thousandths: i64) -> Option<(Option<i64>, i64)> {
+        let whole = |length: Length| length.to_nm() / Length::INCH.to_nm();
+        let unrated = spacing_by_thickness(Length::nm(thousandths * 25_400))?;
+        Some((unrated.any_wood.map(whole), whole(unrated.if_rated)))
+    }
+
+    /// Each row from just under its least. SPS 327.31-B asks 3/4 in at 16 in and 1 in at 24 in
+    /// of the weakest group \[P\]; R503.2.1.1(1) is as recalled.
+    #[test]
+    fn no_thickness_bridges_more_than_its_table_says() {
+        assert_eq!(inches(562), None);
+        assert_eq!((inches(563), inches(687)), (Some((None, 16)), Some((None, 16))));
+        assert_eq!((inches(688), inches(749)), (Some((None, 24)), Some((None, 24))));
+        assert_eq!((inches(750), inches(830)), (Some((Some(16), 24)), Some((Some(16), 24))));
+        assert_eq!((inches(831), inches(999)), (Some((Some(16), 32)), Some((Some(16), 32))));
+        assert_eq!((inches(1000), inches(1068)), (Some((Some(24), 32)), Some((Some(24), 32))));
+        assert_eq!((inches(1069), inches(2000)), (Some((Some(24), 48)), Some((Some(24), 48))));
+    }
+
+    #[test]
+    fn a_stamp_never_takes_away_from_what_any_wood_bridges() {
+        for thousandths in 500..1200 {
+            if let Some((Some(any_wood), if_rated)) = inches(thousandths) {
+                assert!(any_wood <= if_rated, "{thousandths}");
+            }
+        }
+    }
 }

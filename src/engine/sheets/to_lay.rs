@@ -3,7 +3,8 @@
 
 use super::cut_list::Blank;
 use super::inset::inset;
-use super::layout::{Case, Corner, Fault, Request, Sheet};
+use super::layout::{Case, Corner, Request, Sheet};
+use super::refused::{disagrees, in_words};
 use super::spare::Spare;
 use super::stock::{SOURCES, Stock};
 use crate::engine::entry::EntryId;
@@ -12,6 +13,7 @@ use crate::engine::geometry::{Outline, Point, Rect};
 use crate::engine::job::Job;
 #[cfg(doc)]
 use crate::engine::sources::Source;
+use crate::engine::survey::shape::Standing;
 use crate::engine::survey::{CutBack, CutLines, Floor, Framing, Joists, Run, Shape};
 use crate::engine::units::Length;
 use crate::engine::units::tape::{LengthStyle, format};
@@ -118,9 +120,12 @@ pub fn length(sixteenths: i32) -> Length {
 /// Source: [`Source::PanelLaying`], [`Source::NarrowPanels`], [`Source::SawKerf`],
 /// [`Source::CutBack`].
 pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
-    let shape = Shape::of(job);
+    let walked = Floor::of(job);
+    let standing = walked.clone().map(|floor| Shape::standing(job, floor));
+    let disagrees = walked.as_ref().zip(standing.as_ref()).and_then(|(floor, standing)| disagrees(floor, standing));
+    let shape = standing.and_then(Standing::known);
     let outline = shape.as_ref().map(|shape| shape.outline.clone());
-    let floor = shape.map(|shape| shape.floor).or_else(|| Floor::of(job));
+    let floor = shape.map(|shape| shape.floor).or(walked);
     let joists = floor.as_ref().and_then(|floor| floor.joists.clone());
     let comes_out = floor.as_ref().is_some_and(|floor| floor.whole.is_some() || !floor.openings.is_empty());
     let (Some(floor), Some(joists), true) = (floor, joists, comes_out) else {
@@ -130,7 +135,7 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
     let stock = Stock::of(job, &joists);
     let mut doubts = stock.doubts.clone();
     doubts.extend(joists.out_of_order().map(out_of_order));
-    let mut laying = Laying { job, floor: &floor, outline, joists: &joists, stock: &stock, doubts };
+    let mut laying = Laying { job, floor: &floor, outline, disagrees, joists: &joists, stock: &stock, doubts };
     let Some((value, used)) = laying.floors() else { return Figure::Missing(vec![Need::RoomOutline]) };
     let doubts = laying.doubts;
     let in_turn = (value.len() > 1).then_some(IN_TURN);
@@ -170,6 +175,8 @@ struct Laying<'a> {
     job: &'a Job,
     floor: &'a Floor,
     outline: Option<Outline>,
+    /// What disagrees so far that nothing is laid on it.
+    disagrees: Option<String>,
     joists: &'a Framing,
     stock: &'a Stock,
     doubts: Vec<String>,
@@ -180,7 +187,12 @@ impl Laying<'_> {
     /// a room that has no outline yet.
     fn floors(&mut self) -> Option<(Vec<ToLay>, Vec<EntryId>)> {
         if let Some(whole) = self.floor.whole {
-            let corners = self.outline.as_ref()?.corners().to_vec();
+            let corners = match (&self.outline, &self.disagrees) {
+                (Some(outline), _) => outline.corners().to_vec(),
+                // There is no outline, and it is said why.
+                (None, Some(_)) => self.floor.walk.corners(),
+                (None, None) => return None,
+            };
             self.doubts.push("At walls the ends of courses need a joist, a ledger or a header under them.".to_owned());
             let floor = self.asked("The whole floor".to_owned(), corners.clone(), corners);
             return Some((vec![floor], vec![whole]));
@@ -210,8 +222,12 @@ impl Laying<'_> {
         let gap = format(self.stock.edge_gap, LengthStyle::default());
         let gone =
             || format!("a gap of {} around the sheets leaves nothing of it; a smaller one would do", gap.unmarked());
-        let in_words = |faults: Vec<Fault>| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
-        floor.case = self.request(&floor).ok_or_else(gone).and_then(|request| Case::new(request).map_err(in_words));
+        if let Some(disagrees) = &self.disagrees {
+            floor.case = Err(disagrees.clone());
+            return floor;
+        }
+        let request = self.request(&floor).ok_or_else(gone);
+        floor.case = request.and_then(|request| Case::new(request).map_err(|faults| in_words(&floor, &faults)));
         floor
     }
 

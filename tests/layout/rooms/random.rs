@@ -1,32 +1,11 @@
 //! Invented rooms, drawn by lot and the same every time: rectangles, rooms with a jog or two,
 //! with something that stands in the floor, and any of those out of square.
 
-use duckboard::engine::sheets::layout::{Case, Corner, Request, Sheet, twice_the_area};
+use crate::drawn::{Dice, FOOT, out_of_square, request};
+use duckboard::engine::sheets::layout::{Case, Corner, twice_the_area};
 
-/// Sixteenths in a foot.
-const FOOT: i32 = 192;
 /// A square foot in square sixteenths.
 const SQUARE_FOOT: i64 = (FOOT as i64) * (FOOT as i64);
-
-/// Throws of one seed (a linear congruential generator, constants from memory).
-pub struct Dice(u64);
-
-impl Dice {
-    pub const fn new(seed: u64) -> Self {
-        Self(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15).wrapping_add(0x1234_5678_9ABC_DEF1))
-    }
-
-    /// From `low` up to and including `high`.
-    pub fn throw(&mut self, low: i32, high: i32) -> i32 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        let among = u64::from(high.abs_diff(low)) + 1;
-        low + i32::try_from((self.0 >> 33) % among).unwrap_or(0)
-    }
-}
-
-/// How far out of square a corner may be, in sixteenths: 13/16 in, as in an old house
-/// (invented).
-pub const OUT_OF_SQUARE: i32 = 13;
 
 /// A room of so many square feet, from and to.
 pub fn room(seed: u64, (least, most): (i32, i32)) -> Case {
@@ -44,28 +23,6 @@ pub fn room(seed: u64, (least, most): (i32, i32)) -> Case {
         if let Ok(case) = Case::new(request(&mut dice, outline, holes)) {
             return case;
         }
-    }
-}
-
-/// Joists and sheets under an outline.
-fn request(dice: &mut Dice, outline: Vec<Corner>, holes: Vec<Vec<Corner>>) -> Request {
-    // 12, 16, 19.2 and 24 in on center, 16 the most often; first centers anywhere.
-    let spacing = [192, 256, 256, 256, 256, 256, 307, 384][dice.throw(0, 7) as usize];
-    let first = dice.throw(24, spacing);
-    let far = outline.iter().map(|corner| corner.0).max().unwrap_or(0);
-    let joists = (0..).map(|number| first + number * spacing).take_while(|center| *center < far).collect();
-    Request {
-        outline,
-        holes,
-        joists,
-        joist_width: 24,
-        sheet: Sheet { length: 8 * FOOT, width: 4 * FOOT },
-        on_hand: Vec::new(),
-        gap: 2,
-        kerf: 2,
-        min_rip: 2 * FOOT,
-        min_bays: 2,
-        stagger: 1,
     }
 }
 
@@ -106,10 +63,4 @@ fn outline(dice: &mut Dice, sort: i32, square_feet: i32) -> Rings {
         9 => (vec![(0, 0), (x, 0), (x, y - across), (x - along, y), (0, y)], Vec::new()),
         _ => (whole, Vec::new()),
     }
-}
-
-/// Every corner moved a little.
-pub fn out_of_square(dice: &mut Dice, outline: &[Corner]) -> Vec<Corner> {
-    let mut moved = |at: i32| at + dice.throw(-OUT_OF_SQUARE, OUT_OF_SQUARE);
-    outline.iter().map(|(x, y)| (moved(*x), moved(*y))).collect()
 }

@@ -1,4 +1,5 @@
-//! The proofs of the layout cases, and water: natively, and as WebAssembly in Chromium.
+//! The proofs of the layout cases, water, and large rooms with what memory they take: natively,
+//! and as WebAssembly in Chromium.
 
 use crate::site::Site;
 use crate::{build, paths, run, tools};
@@ -8,11 +9,15 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{fs, thread};
 
-/// What was proven, and in how many milliseconds.
+/// No room may take more memory, on a phone or on a desk.
+const MOST_MEBIBYTES: f64 = 300.0;
+
+/// What was proven, in how many milliseconds, and of a large room with how much memory so far.
 #[derive(Debug, PartialEq)]
 struct Timed {
     proven: String,
     ms: f64,
+    mebibytes: Option<f64>,
 }
 
 /// Proves every case both ways and prints how long each took.
@@ -21,6 +26,14 @@ pub fn compare() -> Result<()> {
     let (native, browser) = (natively(&cases)?, in_chromium(&cases)?);
     print!("{}", table(&native, &browser)?);
     Ok(())
+}
+
+/// Lays invented rooms drawn by lot and prints how many are proven; too few are an error.
+pub fn rooms() -> Result<()> {
+    let mut cargo = Command::new("cargo");
+    cargo.args(["run", "--quiet", "--release", "--example", "layout_rooms"]);
+    println!("\nrooms of 139 to 354 sq ft, natively:");
+    run::aloud(cargo.current_dir(paths::root()), run::minutes(30))
 }
 
 fn natively(cases: &Path) -> Result<Vec<Timed>> {
@@ -48,7 +61,7 @@ fn in_chromium(cases: &Path) -> Result<Vec<Timed>> {
         .arg(&served.address);
     // Ends with this process: nothing else needs it.
     thread::spawn(move || served.run());
-    run::quietly(&mut chromium, run::minutes(5), &log)?;
+    run::quietly(&mut chromium, run::minutes(15), &log)?;
     let page = fs::read_to_string(log)?;
     let results = page.split_once("<body>").and_then(|(_, rest)| rest.split_once("</body>")).map(|(body, _)| body);
     let results: Vec<Value> = serde_json::from_str(results.context("Chromium printed no page")?.trim())?;
@@ -64,7 +77,8 @@ fn files_in(folder: &Path) -> Result<Vec<PathBuf>> {
 fn timed(pair: &Value) -> Result<Timed> {
     let proven = pair.get(0).and_then(Value::as_str).context("a result has no words")?;
     let ms = pair.get(1).and_then(Value::as_f64).context("a result has no time")?;
-    Ok(Timed { proven: proven.to_owned(), ms })
+    let mebibytes = pair.get(2).and_then(Value::as_f64);
+    Ok(Timed { proven: proven.to_owned(), ms, mebibytes })
 }
 
 /// A line a case, and the whole. The proofs must be the same to the step.
@@ -81,6 +95,11 @@ fn table(native: &[Timed], browser: &[Timed]) -> Result<String> {
     }
     let total = |all: &[Timed]| all.iter().map(|timed| timed.ms).sum::<f64>();
     line("all", total(native), total(browser));
+    let most = |all: &[Timed]| all.iter().filter_map(|timed| timed.mebibytes).fold(0.0, f64::max);
+    line("most memory, in MiB", most(native), most(browser));
+    if most(native).max(most(browser)) > MOST_MEBIBYTES {
+        bail!("a room takes more than {MOST_MEBIBYTES} MiB");
+    }
     if native.len() != browser.len() {
         bail!("{} cases natively, {} in Chromium", native.len(), browser.len());
     }
@@ -92,13 +111,21 @@ mod tests {
     use super::*;
 
     fn took(proven: &str, ms: f64) -> Timed {
-        Timed { proven: proven.to_owned(), ms }
+        Timed { proven: proven.to_owned(), ms, mebibytes: None }
     }
 
     #[test]
     fn times_are_compared_case_by_case_and_as_a_whole() {
         let text = table(&[took("a", 10.0), took("b", 30.0)], &[took("a", 20.0), took("b", 40.0)]).unwrap();
         assert!(text.contains("2.00\n") && text.contains("1.33\n") && text.contains("1.50\n"), "{text}");
+    }
+
+    #[test]
+    fn a_room_may_take_as_much_memory_as_it_may_and_no_more() {
+        let took = |mebibytes| [Timed { mebibytes: Some(mebibytes), ..took("a", 1.0) }];
+        assert!(table(&took(299.9), &took(MOST_MEBIBYTES)).unwrap().contains("most memory, in MiB"));
+        assert!(table(&took(1.0), &took(300.1)).is_err());
+        assert!(table(&took(300.1), &took(1.0)).is_err());
     }
 
     #[test]

@@ -9,8 +9,12 @@ use crate::{dist, size};
 use anyhow::Result;
 
 /// Measures a fresh build.
-pub fn bench() -> Result<()> {
+pub fn bench(only_layouts: bool) -> Result<()> {
     layouts::compare()?;
+    layouts::rooms()?;
+    if only_layouts {
+        return Ok(());
+    }
     let folder = dist::make(Optimise::Always)?;
     println!("\nfirst visit: {} bytes of brotli", size::first_load()?);
     lighthouse::print(&folder)

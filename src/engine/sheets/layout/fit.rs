@@ -276,6 +276,7 @@ fn key(kinds: &[u16], height: i32) -> Key {
     Key::Short(short, kinds.len() + 2)
 }
 
+/// Questions of so few pieces are looked up without a list of their own; longer ones have one.
 const SHORT: usize = 24;
 
 enum Key {

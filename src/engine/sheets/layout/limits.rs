@@ -129,7 +129,7 @@ impl Limits {
         beginnings: 60_000,
         beginnings_a_step: 200,
         remembered: 40_000,
-        stacks: 20_000,
+        stacks: 2_000,
         sifted: 150,
         in_a_group: 32,
         group_rounds: 60,

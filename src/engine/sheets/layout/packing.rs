@@ -55,7 +55,8 @@ impl Dead {
     }
 }
 
-/// So many prices are gone by at once.
+/// So many prices are gone by at once. Each only says what cannot be filled: with fewer more
+/// is tried, and nothing is called impossible for it.
 const MOST_PROOFS: usize = 3;
 
 /// Do some prices show that these kinds do not come out of so many sheets?

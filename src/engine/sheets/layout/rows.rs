@@ -62,7 +62,10 @@ impl Counts {
     fn row(&self, run: &Run, cells: usize, mut rank: u64) -> Row {
         let (mut row, mut at) = (Row::new(), 0);
         for left in (0..cells).rev() {
-            for (number, cell) in run.cells.iter().enumerate().filter(|(_, cell)| cell.from == at) {
+            // Cells are in order of where they begin.
+            let first = run.cells.partition_point(|cell| cell.from < at);
+            let begin_here = run.cells.iter().enumerate().skip(first).take_while(|(_, cell)| cell.from == at);
+            for (number, cell) in begin_here {
                 let rows = self.of_length(left, cell.to);
                 if rank < rows {
                     row.push(number as u16);

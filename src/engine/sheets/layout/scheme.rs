@@ -141,6 +141,10 @@ impl Scheme {
             if known.is_none() {
                 shapes.push(shape);
             }
+            // Of more than there are numbers nothing is said.
+            if kinds.in_order.len() > usize::from(u16::MAX) {
+                return None;
+            }
         }
         let kinds = kinds.in_order;
         Some(Self { levels: first.levels.clone(), kinds, shapes, courses })

@@ -1,8 +1,6 @@
 //! Blocks between joists, under every edge that neither a joist nor a tongue carries.
 
 use super::lines::{Bay, Line};
-use super::sticks::{Bought, cut_from_sticks};
-use crate::engine::sheets::layout::Case;
 use crate::engine::sheets::to_lay::length;
 #[cfg(doc)]
 use crate::engine::sources::Source;
@@ -16,13 +14,12 @@ const THICKNESS: i32 = 24;
 pub const RULE: &str = "Under every edge that neither a joist nor a tongue carries, and along walls where no plate or \
                         ledger does; 2 in by name. Treated ones get a preservative brushed on where they are cut.";
 
-/// Blocks, and the lumber that they are cut from.
+/// Blocks. The lumber that they are cut from is the order list's: all that is cut of one kind
+/// is cut together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Blocking {
     /// Each, course by course from the lowest edge up.
     pub blocks: Vec<Block>,
-    /// What to buy; none when a block is longer than any lumber.
-    pub bought: Option<Bought>,
 }
 
 /// A block.
@@ -37,7 +34,7 @@ pub struct Block {
 }
 
 impl Blocking {
-    pub(super) fn under(case: &Case, lines: &[Line]) -> Self {
+    pub(super) fn under(lines: &[Line]) -> Self {
         let mut bays: Vec<Bay> =
             lines.iter().filter_map(|line| if let Line::Open(bay) = line { Some(*bay) } else { None }).collect();
         bays.retain(|bay| bay.clear >= THICKNESS);
@@ -49,7 +46,6 @@ impl Blocking {
         let block = |bay: &Bay| Block { y: length(bay.y), x: length(bay.from), length: length(bay.clear) };
         let mut blocks: Vec<_> = bays.iter().map(block).collect();
         blocks.sort_unstable();
-        let lengths: Vec<_> = bays.iter().map(|bay| length(bay.clear)).collect();
-        Self { blocks, bought: cut_from_sticks(&lengths, length(case.asked.kerf)) }
+        Self { blocks }
     }
 }

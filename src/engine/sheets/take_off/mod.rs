@@ -49,7 +49,7 @@ impl TakeOff {
     pub fn of(case: &Case, list: &CutList, stock: &Stock) -> Self {
         let lines: Vec<Line> = list.pieces.iter().flat_map(|piece| lines_of(case, piece, stock.edge)).collect();
         Self {
-            blocking: Blocking::under(case, &lines),
+            blocking: Blocking::under(&lines),
             block_lumber: stock.block_lumber.clone(),
             fasteners: Fasteners::along(&lines, stock.thickness),
             adhesive: Adhesive::along(&lines),

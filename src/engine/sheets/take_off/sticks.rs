@@ -17,9 +17,10 @@ const SOLD: [i32; 5] = [8, 10, 12, 14, LONGEST_FEET];
 const LONGEST_FEET: i32 = 16;
 /// The longest of them ([`crate::engine::sources::Source::LumberLengths`]).
 pub const LONGEST_SOLD: Length = Length::feet(LONGEST_FEET);
-/// How many ways to cut a stick are looked at.
+/// How many ways to cut a stick are looked at. With more what is bought does, and is not said
+/// to be the least ([`Bought::is_least`]).
 const MOST_FILLINGS: usize = 300;
-/// How many questions are answered before the search gives up being exact.
+/// How many questions are answered before the search gives up being exact. So too.
 const MOST_QUESTIONS: usize = 2_000;
 
 /// What to buy, and what to cut from each.

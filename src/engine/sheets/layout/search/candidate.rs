@@ -29,7 +29,13 @@ pub struct Candidate {
     tried: BTreeMap<(Vec<u16>, u32), Tried>,
     /// How many kinds are in there, for [`Self::bytes`].
     tried_kinds: usize,
+    /// What was done to find joints by chance and tolls: a measure of the work.
+    thrown: u64,
 }
+
+/// How many tolls are tried, each half the one before. Any toll proves something true; with
+/// fewer it may be fewer pieces.
+const HALVINGS: u64 = 8;
 
 /// What became of a try to pack.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -53,7 +59,16 @@ impl Candidate {
         let ways = Ways::of(&scheme, case.asked.stagger, most, &case.limits);
         let bounder = Bounder::new(case, &scheme, &ways, class.members.len() > 1).ok_or(NotApart::Uncoverable)?;
         let fit = Fit::new(case, &scheme.kinds);
-        Ok(Self { scheme, ways, fit, bounder, dead: Dead::default(), tried: BTreeMap::new(), tried_kinds: 0 })
+        Ok(Self {
+            scheme,
+            ways,
+            fit,
+            bounder,
+            dead: Dead::default(),
+            tried: BTreeMap::new(),
+            tried_kinds: 0,
+            thrown: 0,
+        })
     }
 
     /// Where to give up.
@@ -72,6 +87,11 @@ impl Candidate {
         /// A parting is looked at from all sides.
         const A_PARTING: u64 = 400;
         self.bounder.work() + self.fit.work * A_PARTING
+    }
+
+    /// What was done besides, by which no turns are shared out: a measure of the work.
+    pub fn thrown(&self) -> u64 {
+        self.thrown
     }
 
     /// Every kind with its price.
@@ -133,6 +153,7 @@ impl Candidate {
     /// A layout of few pieces, each sheet filled as far as what is left allows.
     pub fn simple(&mut self, case: &Case) -> Option<Layout> {
         let toll = self.proof().most_on_sheet;
+        self.thrown += self.ways.work();
         let joints = self.ways.cheapest(&self.costs(toll)).found()?;
         let kinds = self.ways.kinds(&joints.ways);
         // With sheets enough the first filling of each will do.
@@ -158,19 +179,21 @@ impl Candidate {
     /// With a toll `t` on each piece the cheapest layout costs `c`. Pieces that come out
     /// of the sheets are worth no more than those, so there are `(c - sheets) / t` of
     /// them or more.
-    pub fn best_toll(&self, sheets: u32) -> (i64, usize) {
+    pub fn best_toll(&mut self, sheets: u32) -> (i64, usize) {
+        self.thrown += self.ways.work() * HALVINGS;
         let most = self.proof().most(sheets);
         let proves = |toll: i64| {
             let joints = self.ways.cheapest(&self.costs(toll)).found().filter(|_| self.ways.are_all);
             let beyond = joints.map_or(0, |joints| joints.price - most).max(0);
             (toll, ((beyond + toll - 1) / toll) as usize)
         };
-        let tolls = (0..8).map(|halvings| (self.proof().most_on_sheet >> halvings).max(1));
+        let tolls = (0..HALVINGS).map(|halvings| (self.proof().most_on_sheet >> halvings).max(1));
         tolls.map(proves).max_by_key(|(toll, pieces)| (*pieces, *toll)).unwrap_or((1, 1))
     }
 
     /// The cheapest joints at prices somewhat off, and with a toll by chance.
-    pub fn by_chance(&self, throw: usize, with_toll: bool) -> Option<Joints> {
+    pub fn by_chance(&mut self, throw: usize, with_toll: bool) -> Option<Joints> {
+        self.thrown += self.ways.work();
         let mut dice = Dice::new(throw as u64);
         let off = 1 << (1 + dice.throw(4));
         let whole = self.proof().most_on_sheet;

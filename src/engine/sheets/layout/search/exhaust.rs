@@ -25,7 +25,13 @@ pub struct Exhaust {
     /// So many beginnings are remembered.
     most: usize,
     looked_at: usize,
+    /// What was done so far: a measure of the work.
+    pub work: u64,
 }
+
+/// What it takes to go on with one, and to list one way to go on.
+const ONE_MORE: u64 = 500;
+const EACH_WAY: usize = 10;
 
 /// A beginning of so many courses.
 #[derive(Debug, Clone, Default)]
@@ -63,7 +69,8 @@ impl Exhaust {
     pub fn new(ways: &Ways, costs: Vec<Vec<i64>>, limit: i64, limits: &Limits) -> Self {
         let to_go = costs_to_go(ways, &costs, limits.compared);
         let (path, seen) = (Vec::new(), BTreeSet::new());
-        let mut exhaust = Self { costs, to_go, path, seen, remembered: 0, most: limits.remembered, looked_at: 0 };
+        let mut exhaust =
+            Self { costs, to_go, path, seen, remembered: 0, most: limits.remembered, looked_at: 0, work: 0 };
         exhaust.begin(ways, Begun::default(), limit);
         exhaust
     }
@@ -82,6 +89,7 @@ impl Exhaust {
 
     /// The next within `limit`.
     pub fn next(&mut self, ways: &Ways, limit: i64) -> Next {
+        self.work += ONE_MORE;
         let Some(last) = self.path.last_mut() else { return Next::Nothing };
         let Some(further) = last.open.pop() else {
             self.path.pop();
@@ -126,6 +134,7 @@ impl Exhaust {
     fn begin(&mut self, ways: &Ways, mut begun: Begun, limit: i64) {
         let course = self.path.len();
         self.looked_at += 1;
+        self.work += (ways.of_course(course).map_or(0, Listed::len) * EACH_WAY) as u64;
         let joints = |course: usize| ways.of_course(course).map_or(&[][..], Listed::joints);
         let before = course.checked_sub(1).and_then(|before| joints(before).get(begun.way as usize).copied());
         let reach = before.map_or(0, |joints| ways.reach(joints));

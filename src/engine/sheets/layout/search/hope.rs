@@ -11,10 +11,11 @@ use super::super::scheme::{Kind, NotApart};
 use super::candidate::Candidate;
 use super::one_by_one::{Found, OneByOne};
 
-/// How often chance is tried on a class at least.
+/// How often chance is tried on a class at least. Chance finds layouts and proves nothing.
 const FEWEST_THROWS: usize = 5;
 
-/// How often it is tried for less sawing, and how many members of the class with it.
+/// How often it is tried for less sawing, and how many members of the class with it. No
+/// layout is said to take the least sawing.
 const SAWING_THROWS: usize = 24;
 const SAWING_MEMBERS: usize = 12;
 
@@ -45,6 +46,9 @@ pub struct Hope {
     pub work: u64,
     /// That of what is taken apart now, as of its last turn.
     work_of_candidate: u64,
+    /// What was done in its turns besides, which takes nothing off them.
+    pub besides: u64,
+    besides_as_of: u64,
 }
 
 /// What is kept of a class.
@@ -103,6 +107,8 @@ impl Hope {
             bytes: 0,
             work: 0,
             work_of_candidate: 0,
+            besides: 0,
+            besides_as_of: 0,
         }
     }
 
@@ -228,6 +234,14 @@ impl Hope {
         let work = self.candidate.as_ref().map_or(0, |candidate| candidate.work());
         self.work += work.saturating_sub(self.work_of_candidate);
         self.work_of_candidate = work;
+        let thrown = self.candidate.as_ref().map_or(0, |candidate| candidate.thrown());
+        let each = match &self.hunt {
+            Hunt::Each(each) => each.work(),
+            Hunt::Chance(_) | Hunt::Over => 0,
+        };
+        let besides = thrown + each;
+        self.besides += besides.saturating_sub(self.besides_as_of);
+        self.besides_as_of = besides;
     }
 
     /// One round: better prices while there are any, then chance, then one by one.

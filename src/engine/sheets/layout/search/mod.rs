@@ -21,7 +21,8 @@ use candidate::Candidate;
 use group::{Groups, Told, Verdict};
 use hope::{Hope, NO_LAYOUT, Wanted};
 
-/// How many rounds a class is worked on before the next has its turn.
+/// How many rounds a class is worked on before the next has its turn. Turns and shares change
+/// the order of what is proven and never what.
 const ROUNDS_IN_A_ROW: u32 = 100;
 
 /// So much work goes into classes one by one before they are bounded together, and after
@@ -113,7 +114,7 @@ impl Search {
 
     /// What was done so far: a measure of the work, of the order of simple operations.
     pub fn work(&self) -> u64 {
-        self.groups.work + self.dug()
+        self.groups.work + self.dug() + self.hopes.iter().map(|hope| hope.besides).sum::<u64>()
     }
 
     /// About how much memory it takes.

@@ -9,7 +9,7 @@ use super::candidate::Candidate;
 use super::exhaust::{Exhaust, Next};
 use super::hope::Wanted;
 
-/// How often what is out of the question is looked for again.
+/// How often what is out of the question is looked for again. What is not found out stays in.
 const MOST_SIFTINGS: usize = 4;
 
 /// The search of a class one by one.
@@ -61,6 +61,11 @@ impl OneByOne {
     /// About how much memory it takes.
     pub fn bytes(&self) -> usize {
         self.exhaust.bytes() + self.sets.as_ref().map_or(0, Ways::bytes)
+    }
+
+    /// What was done so far: a measure of the work.
+    pub fn work(&self) -> u64 {
+        self.exhaust.work
     }
 
     pub fn next(&mut self, candidate: &mut Candidate, wanted: Wanted, case: &Case) -> Found {
