@@ -8,6 +8,7 @@
 //!   storage or randomness.
 //! - [`draw`] turns results into display lists, the same for screen, print and tests.
 //! - [`file`] reads and writes the job file.
+//! - [`order`] puts things in order for all of them.
 //! - [`store`] is the storage port and its two implementations.
 //! - `app` (wasm32 only) draws all of it on the phone.
 //!
@@ -16,6 +17,7 @@
 pub mod draw;
 pub mod engine;
 pub mod file;
+pub mod order;
 pub mod store;
 
 #[cfg(target_arch = "wasm32")]

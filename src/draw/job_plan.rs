@@ -6,11 +6,11 @@ use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::said::legend;
 use crate::engine::moisture::{Corrected, Stands};
-use crate::engine::order;
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
+use crate::order;
 
 /// The job's plan without its readings: for measuring, when its lengths matter.
 pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {

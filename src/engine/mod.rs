@@ -20,7 +20,6 @@ pub mod geometry;
 pub mod ground;
 pub mod job;
 pub mod moisture;
-pub mod order;
 pub mod orders;
 pub mod origin;
 pub mod particular;

@@ -154,7 +154,7 @@ async fn push_an_awl_into_joist_4(phone: &mut Phone) {
     phone.keypad("4 feet save").await;
     phone.is_asked("Joist 4, lower edge: awl, how deep").await;
     phone.keypad("fractions 1/2 save").await;
-    phone.said_back("Joist 4, lower edge: awl", "1/2\"").await;
+    phone.said_back("Joist 4, lower edge", "1/2\"").await;
 }
 
 async fn read_each_joist(phone: &mut Phone) {

@@ -15,8 +15,8 @@ use crate::draw::paper::{Led, Region};
 use crate::draw::px::{Stroke, Way};
 use crate::draw::{Item, Reads, Role, Spot};
 use crate::engine::geometry::Point;
-use crate::engine::order;
 use crate::engine::units::Area;
+use crate::order;
 use candidates::{AIR, Candidate, OVERRUN, ROW, Side, candidates, cost, ticks};
 
 /// How much of a slash's tip may reach into the box of a text, which is taller than

@@ -6,7 +6,7 @@ use crate::draw::px::PxBox;
 use crate::draw::ramp::{self, Ink};
 use crate::draw::{Item, Reads, Role, Spot};
 use crate::engine::geometry::Rect;
-use crate::engine::order;
+use crate::order;
 
 /// The least radius of a reading's disc.
 const DISC: f64 = 11.0;

@@ -7,9 +7,9 @@ use crate::engine::framing::{Damage, DamageKind};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
 use crate::engine::moisture::Material;
-use crate::engine::order;
 use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
+use crate::order;
 
 /// More soft joists than this call for an engineer: of joists in a row the practice
 /// says more than two. Taken over the whole floor, since the joists between two soft

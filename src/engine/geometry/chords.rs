@@ -1,8 +1,8 @@
 //! Where a straight line across the page runs inside an outline.
 
 use super::{Axis, Outline, Point, Segment};
-use crate::engine::order;
 use crate::engine::units::Length;
+use crate::order;
 
 /// A stretch of a line that lies inside an outline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

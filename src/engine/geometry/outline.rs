@@ -1,9 +1,9 @@
 //! A closed simple outline, valid by construction.
 
 use super::{Meeting, Point, Rect, Segment, Turn, Vector, Walk};
-use crate::engine::order;
 use crate::engine::units::limits::LENGTH;
 use crate::engine::units::{Angle, Area, Length};
+use crate::order;
 use std::fmt;
 
 /// The most corners an outline may have. A room has a dozen; the check of every

@@ -5,7 +5,7 @@ use super::fold::{Fold, Job};
 use super::log::{Added, Log};
 use super::observation::Observation;
 use crate::engine::entry::{DeviceId, EntryId, Stamp};
-use crate::engine::order;
+use crate::order;
 
 /// A log and its job. Entries can be added, and nothing else can happen to it.
 #[derive(Debug, Clone, Default)]

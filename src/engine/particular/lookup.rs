@@ -3,8 +3,8 @@
 use super::{Item, Part, Value};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
-use crate::engine::order;
 use crate::engine::units::{Amount, Length};
+use crate::order;
 
 /// Particulars as they stand: of each part and item what was said last. Values that an item
 /// does not take, as a damaged file may hold, count as not said.

@@ -4,9 +4,9 @@ use super::{Corner, Framing, Opening, Side};
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Axis, Heading, Outline, Point, Problem, Rect, Step, Walk};
 use crate::engine::job::{Job, Shelf};
-use crate::engine::order;
 use crate::engine::place::{JoistNumber, Place, Position};
 use crate::engine::units::{Angle, Length};
+use crate::order;
 use litemap::LiteMap;
 
 /// A room's floor as far as it has been measured. Derived from the job, never kept.

@@ -3,9 +3,9 @@
 use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Axis, Point};
 use crate::engine::job::Job;
-use crate::engine::order;
 use crate::engine::place::JoistNumber;
 use crate::engine::units::{Length, Typed};
+use crate::order;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
 

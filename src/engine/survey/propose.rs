@@ -2,9 +2,9 @@
 
 use super::{Floor, Opening};
 use crate::engine::geometry::{Outline, Point, Rect};
-use crate::engine::order;
 use crate::engine::units::tape::{InchStep, LengthStyle, format};
 use crate::engine::units::{Length, Typed};
+use crate::order;
 
 /// Openings are proposed to the sixteenth, as tapes are marked.
 const SIXTEENTH: Length = Length::sixty_fourths(4);

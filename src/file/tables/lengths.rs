@@ -4,10 +4,10 @@ use super::{Logged, place_words};
 use crate::engine::describe::corner_name;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Fact, Job, Seen};
-use crate::engine::order;
 use crate::engine::survey::{Floor, Opening};
 use crate::engine::units::{Length, Typed};
 use crate::file::csv::Cell;
+use crate::order;
 
 /// One length.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -16,7 +16,7 @@ mod schema;
 mod transaction;
 
 use super::{Batch, Blob, BlobKey, BlobKind, JobKey, Line, NoteKey, NoteScope, Store, StoreError};
-use crate::engine::order;
+use crate::order;
 use connection::Connection;
 use js_sys::{Array, Reflect};
 use std::cell::{Cell, RefCell};

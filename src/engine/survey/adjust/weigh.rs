@@ -17,8 +17,8 @@ use super::equations::Spot;
 use super::network::{Network, Observation};
 use super::rest::{Rest, Unfixed, start};
 use super::squareness::Possible;
-use crate::engine::order;
 use crate::engine::units::Angle;
+use crate::order;
 
 /// How often one of a room's readings is wrong, before anything is known of them: in one room
 /// of seventeen, whatever was measured there (a judgement, no source); each of them as likely
