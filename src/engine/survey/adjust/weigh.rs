@@ -28,7 +28,7 @@ const WRONG: f64 = 0.06;
 /// A room is accused when it is less likely than this that every reading is good. So clean
 /// rooms are accused in fewer than 1 of 20, at any squareness up to a degree
 /// (`tests/adjust/outline-curve.txt`).
-const CLEAN_ENOUGH: f64 = 0.84;
+const CLEAN_ENOUGH: f64 = 0.8;
 
 /// So likely to be clean by the first look, a room is not looked at closely.
 const SURELY_CLEAN: f64 = 0.98;
