@@ -279,6 +279,12 @@ sources! {
     /// What may be cut out of a joist.
     JoistCuts: Secondary,
         "IRC R502.8.1, its like R802.7.1 quoted: notches a sixth deep, a third long, a fourth at ends; holes a third, 2 in off";
+    /// How far from its bearing a notch counts as one at an end.
+    EndNotches: Practice,
+        "Judgement: an end notch goes no farther past its bearing than other notches are long; the print says no length";
+    /// That notches close to each other are one.
+    NotchesTogether: Practice,
+        "Judgement: notches nearer to each other than one may be long count as one; above and below, their depths add";
     /// What a state asks between holes and notches, and of holes near an edge.
     HolesApart: Published,
         "Wisconsin SPS 321.22(5): no hole within 2 in of a notch or hole; near an edge it counts as a notch; end notches 1/4";

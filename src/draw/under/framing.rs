@@ -82,10 +82,7 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
         let words = format!("Spans {}; what is left of it may span {}", units.length(span), range.words(units));
         lines.push(Line::small(range.source.noted(&words)));
     }
-    lines.extend(judged.joist.done.filter(|_| judged.fate != Fate::Stays).map(|(_, done)| {
-        let words = if judged.is_settled { "that settles it" } else { "that does not settle it" };
-        Line::plain(format!("Said to be done: {}; {words}.", done.label()))
-    }));
+    lines.extend(said_done(judged));
     lines.extend(damages(job, judged.joist.number, units));
     if judged.joist.reads >= Reads::Close {
         lines.push(Line::small(Source::WetService.noted("Worked out as wet")));
@@ -93,6 +90,17 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     lines.extend(cited(judged.reasons.iter().map(|it| it.source)));
     let part = Part::Joist(judged.joist.number);
     Card::new(part.name(), capital(judged.fate.label()), lines).with_form(job, &part, &list::OF_JOIST)
+}
+
+/// What was said to be done about it, and the first thing that it does not settle.
+fn said_done(judged: &Judged) -> Option<Line> {
+    let done: Vec<_> = judged.joist.done.iter().map(|(done, _)| done.label()).collect();
+    let words = match judged.unsettled().next() {
+        _ if done.is_empty() || judged.fate == Fate::Stays => return None,
+        None => "that settles it".to_owned(),
+        Some(left) => format!("that does not settle it: {}", left.words),
+    };
+    Some(Line::plain(format!("Said to be done: {}; {words}.", done.join(", "))))
 }
 
 /// Its soft spots, notches and holes, each as it was logged.
