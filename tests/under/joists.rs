@@ -2,11 +2,14 @@
 
 use crate::desk::Desk;
 use crate::house::{house, inches, joist, sound_house};
+use duckboard::draw::Canvas;
+use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::supports::{header_asks, unsound};
+use duckboard::engine::framing::weak::lost_a_third;
 use duckboard::engine::framing::{
     DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, schedule, span,
 };
@@ -17,6 +20,7 @@ use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::Joists;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
+use duckboard::engine::units::tape::BareUnit;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 
@@ -487,4 +491,126 @@ fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
     let place = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
     desk.log(Condition { place: Some(place), finding: Finding::Soft, note: None });
     assert_eq!(unsound(desk.job()).len(), 1, "found after that");
+}
+
+/// 7 1/2 in deep, so that a third is 2 1/2: with the quarter inch beyond and the sixteenth that
+/// an awl can be off.
+#[test]
+fn a_joist_that_lost_more_than_a_third_is_named_for_cautions() {
+    let weak = |change: &dyn Fn(&mut Desk)| {
+        let mut desk = sound_house();
+        desk.says(joist(4), &DEPTH, "7 1/2");
+        change(&mut desk);
+        lost_a_third(desk.job()).len()
+    };
+    let soft = |depth: &'static str, face| {
+        weak(&|desk: &mut Desk| {
+            desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), face, depth);
+        })
+    };
+    assert_eq!(["2 1/8", "2 3/16", "2 1/4"].map(|depth| soft(depth, LOWER)), [0, 0, 1]);
+    assert_eq!([soft("2 1/4", None), soft("0", None), soft("1/4", Some(Face::NearSide))], [1, 0, 1]);
+    let notch = |depth: &'static str| {
+        weak(&|desk: &mut Desk| {
+            desk.spot(4, DamageKind::Notch, Some(("4'", "4' 2")), LOWER, depth);
+        })
+    };
+    assert_eq!([notch("2 7/16"), notch("2 1/2"), notch("5")], [0, 1, 1]);
+    let hole = |to| {
+        weak(&|desk: &mut Desk| {
+            desk.hole(4, ("30", to), "2");
+        })
+    };
+    assert_eq!([hole("32 1/2"), hole("32 9/16")], [0, 1]);
+    let mut unmeasured = house();
+    unmeasured.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "2");
+    assert_eq!(lost_a_third(unmeasured.job()), [&joist(4)], "taken for a 2 × 6");
+}
+
+/// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.
+#[test]
+fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
+    let mut desk = sound_house();
+    let live = |typed| duckboard::engine::particular::stated(Part::House, &LIVE_LOAD, typed, BareUnit::Inches);
+    assert!(live("29.9").unwrap_err().contains("30 to 200 psf is accepted") && live("30").is_ok());
+    let assumed = |desk: &Desk| Shared::of(desk.job()).unwrap().assumed.join("; ");
+    assert!(assumed(&desk).contains("live load of 40 psf"));
+    desk.says(Part::House, &LIVE_LOAD, "39.9");
+    assert!(assumed(&desk).contains("slept in"), "{}", assumed(&desk));
+    desk.says(Part::House, &LIVE_LOAD, "40");
+    assert!(!assumed(&desk).contains("slept in") && !assumed(&desk).contains("live load"));
+    for covering in ["tile under 15 in", "tile 15 in and over"] {
+        let mut desk = sound_house();
+        desk.says(Part::House, &COVERING, covering);
+        let judged = one(&desk, 4);
+        assert!(judged.fate == Fate::Open && says(&judged, "say the dead load"), "{:?}", judged.reasons);
+        desk.says(Part::House, &DEAD_LOAD, "20");
+        assert_eq!(one(&desk, 4).fate, Fate::Stays);
+        desk.says(joist(4), &CLEAR_SPAN, "12'");
+        assert_eq!(one(&desk, 4).fate, Fate::Sister);
+    }
+    desk.says(Part::House, &COVERING, "wood, long fasteners");
+    assert_eq!(one(&desk, 4).fate, Fate::Stays);
+}
+
+/// 25 times 8 in are 16 ft 8 in (from memory: some 24 at most).
+#[test]
+fn no_maker_allows_a_span_that_no_table_has() {
+    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
+        let allowed = |clear: &'static str| {
+            after(|desk| {
+                let said = [(MEMBER, kind), (DEPTH, "8"), (CLEAR_SPAN, clear), (SPAN_ALLOWED, "its maker's table")];
+                said.into_iter().for_each(|(item, typed)| {
+                    desk.says(joist(4), &item, typed);
+                });
+            })
+        };
+        assert_eq!([allowed("16' 7 15/16").fate, allowed("16' 8").fate], [Fate::Stays; 2]);
+        let far = allowed("16' 8 1/16");
+        assert!(far.fate == Fate::Open && says(&far, "more than 25 times"), "{:?}", far.reasons);
+    }
+}
+
+#[test]
+fn what_is_not_sawn_is_never_called_measured_and_graded() {
+    let lines = |member: &str| {
+        let mut desk = sound_house();
+        desk.says(joist(4), &MEMBER, member);
+        desk.says(joist(4), &SPAN_ALLOWED, "a designer");
+        card(&desk, "Joist 4")
+    };
+    assert!(lines("sawn lumber").contains("Measured, probed sound, read dry, graded"));
+    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
+        let lines = lines(kind);
+        assert!(!lines.contains("graded") && lines.contains("was not worked out here"), "{lines}");
+    }
+}
+
+/// What a notch at an end took is not counted off the span.
+#[test]
+fn what_is_left_of_a_joist_is_said_only_of_what_was_worked_out() {
+    let lines = |stretch| {
+        let mut desk = sound_house();
+        desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, "2");
+        card(&desk, "Joist 4")
+    };
+    assert!(lines(("0", "2")).contains("but for the notch at its end it may span 12' 9\""), "{}", lines(("0", "2")));
+    assert!(lines(("20", "22")).contains("what is left of it may span"), "{}", lines(("20", "22")));
+}
+
+#[test]
+fn a_sister_that_is_ripped_has_lost_its_stamp() {
+    let judged = after(|desk| {
+        desk.says(Part::House, &SISTER_DEPTH, "9 1/4");
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+    });
+    assert!(says(&judged, "its stamp no longer counts"), "{:?}", judged.reasons);
+}
+
+/// Every line of a card.
+fn card(desk: &Desk, title: &str) -> String {
+    let canvas = Canvas { width_px: 340, height_px: 280 };
+    let cards = under(desk.job(), Units::default(), canvas);
+    let card = cards.into_iter().find(|card| card.title == title).unwrap();
+    card.lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join("\n")
 }

@@ -11,7 +11,6 @@ use crate::engine::condition::Finding;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
-#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Framing};
 use crate::engine::units::{Amount, Length};
@@ -21,6 +20,8 @@ const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
 const ON_MASONRY: Length = Length::inches(3);
+/// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
+const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
 
 pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere};
 
@@ -107,6 +108,8 @@ pub struct Shared {
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
     pub count: u16,
+    /// Is it to carry tile, and nobody said how heavy the floor is?
+    pub tile_not_weighed: bool,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
     /// Since loads, stamps and spacing are as they are.
@@ -242,6 +245,10 @@ impl Shared {
                 Amount::get,
             )
         });
+        if live < USUAL.live {
+            assumed.push(Source::LiveLoads.noted(SLEPT_IN));
+        }
+        let is_tile = words(&list::COVERING).is_some_and(|covering| covering.starts_with("tile"));
         let edition = match words(&list::EDITION) {
             Some("before 2013") => Edition::Before2013,
             Some(_) => Edition::Since2013,
@@ -257,13 +264,15 @@ impl Shared {
         let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
         let laid_out = Since::laid_out(job);
         let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
-        let stamps = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
+        let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
+        let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
         Some(Self {
-            since: house(&stamps).and(centers).and(laid_out),
+            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
             sister_since: house(&[&list::SISTER_BREADTH, &list::SISTER_DEPTH]),
             laid_out,
             spacing,
             loads: Loads { live, dead },
+            tile_not_weighed: is_tile && said.amount(&Part::House, &list::DEAD_LOAD).is_none(),
             group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,

@@ -171,11 +171,15 @@ fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
             units.length(sister.depth),
             units.length(depth)
         ),
-        (Some(sister), depth) if sister.depth > depth => format!(
-            "a sister of {} is deeper than its joist of {}: rip it, or it stands over the floor or off its bearing",
-            units.length(sister.depth),
-            units.length(depth)
-        ),
+        (Some(sister), depth) if sister.depth > depth => {
+            let words = format!(
+                "a sister of {} is deeper than its joist of {}: ripped, its stamp no longer counts and it is graded anew; \
+                 as it is, it stands over the floor or off its bearing",
+                units.length(sister.depth),
+                units.length(depth)
+            );
+            return Some(reason(Fate::Sister, Source::RippedLumber, since, words));
+        }
         (Some(_), _) => return None,
     };
     Some(reason(Fate::Sister, Source::JoistRepair, since, words))

@@ -32,14 +32,39 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<R
     (range, judged(joist, left, range, shared, units))
 }
 
+/// Tile weighs more than what is taken where nobody said how heavy a floor is.
+pub(super) fn not_weighed(shared: &Shared) -> Option<Reason> {
+    shared.tile_not_weighed.then(|| {
+        let words =
+            "tile is to lie on it: say the dead load. 10 psf is no floor under tile; 20 is usual, a mortar bed more";
+        reason(Fate::Open, Source::DeadLoads, shared.since, words).ended_by(&ENGINEER)
+    })
+}
+
+/// What is not sawn spans no more than so many times its depth ([`Source::EngineeredSpans`]).
+const MOST_SLENDER: i64 = 25;
+
 /// No rule here says how far engineered wood spans.
-pub(super) fn of_engineered(joist: &Joist) -> Option<Reason> {
+pub(super) fn of_engineered(joist: &Joist, units: Units) -> Option<Reason> {
     let words = match joist.span_allowed {
-        Some(SpanAllowed::Yes) => return None,
+        Some(SpanAllowed::Yes) => return too_slender(joist, units),
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
     Some(reason(Fate::Open, Source::EngineeredWoodCode, joist.since.member, words).ended_by(&ENGINEER))
+}
+
+/// Whoever is said to allow it, no table goes that far: something was said wrongly.
+fn too_slender(joist: &Joist, units: Units) -> Option<Reason> {
+    let (clear, depth) = joist.clear.zip(joist.depth).filter(|(clear, depth)| *clear > *depth * MOST_SLENDER)?;
+    let words = format!(
+        "{} over {} of depth is more than {MOST_SLENDER} times it, farther than makers' tables go: measure its depth and \
+         span again, and look its span up again",
+        units.length(clear),
+        units.length(depth)
+    );
+    let since = Since::all([joist.since.member, joist.since.section, joist.since.span]);
+    Some(reason(Fate::Open, Source::EngineeredSpans, since, words).ended_by(&ENGINEER))
 }
 
 fn judged(

@@ -5,6 +5,7 @@ use super::notches::notches;
 use super::reason;
 use super::unknown::is_sawn;
 use crate::engine::condition::Finding;
+use crate::engine::framing::damage::{AWL_ERROR, BEYOND_SOFT};
 use crate::engine::framing::joist::Joist;
 use crate::engine::framing::member::Awl;
 use crate::engine::framing::schedule::{Fate, NEW, NEW_ALONE, Reason};
@@ -13,11 +14,6 @@ use crate::engine::framing::spots::{Goes, NotchAt, Soft, SoftAt};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
-
-/// What counts as lost beyond what an awl finds soft ([`Source::SoftCountsNothing`]).
-pub const BEYOND_SOFT: Length = Length::sixty_fourths(16);
-/// How far an awl's depth can be off: as good as a third is a third (judgement).
-pub const AWL_ERROR: Length = Length::sixty_fourths(4);
 
 pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let found = joist.since.found;

@@ -29,11 +29,12 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reas
         }
         Some(other) => {
             reasons.extend(cuts::of_engineered(joist, other));
-            reasons.extend(capacity::of_engineered(joist));
+            reasons.extend(capacity::of_engineered(joist, units));
             None
         }
         None => None,
     };
+    reasons.extend(capacity::not_weighed(shared));
     (reasons, may_span)
 }
 

@@ -61,6 +61,13 @@ fn depth_together(group: &[Notch]) -> Option<Length> {
     Some(depths.into_iter().rev().take(2).fold(Length::ZERO, |all, depth| all + depth))
 }
 
+impl Joist {
+    /// Is it notched at an end? That takes nothing of the section that spans.
+    pub fn is_notched_at_end(&self) -> bool {
+        notches(self).iter().any(|notch| notch.part(self) == Some(NotchAt::End))
+    }
+}
+
 impl Notch {
     /// In which part of the span it is; none if nobody said. One that touches the middle
     /// third is in it. Only one that reaches the bearing is at an end, and only as far as a
