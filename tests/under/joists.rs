@@ -9,7 +9,6 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::supports::{header_asks, unsound};
-use duckboard::engine::framing::weak::lost_a_third;
 use duckboard::engine::framing::{
     DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, schedule, span,
 };
@@ -491,40 +490,6 @@ fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
     let place = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
     desk.log(Condition { place: Some(place), finding: Finding::Soft, note: None });
     assert_eq!(unsound(desk.job()).len(), 1, "found after that");
-}
-
-/// 7 1/2 in deep, so that a third is 2 1/2: with the quarter inch beyond and the sixteenth that
-/// an awl can be off.
-#[test]
-fn a_joist_that_lost_more_than_a_third_is_named_for_cautions() {
-    let weak = |change: &dyn Fn(&mut Desk)| {
-        let mut desk = sound_house();
-        desk.says(joist(4), &DEPTH, "7 1/2");
-        change(&mut desk);
-        lost_a_third(desk.job()).len()
-    };
-    let soft = |depth: &'static str, face| {
-        weak(&|desk: &mut Desk| {
-            desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), face, depth);
-        })
-    };
-    assert_eq!(["2 1/8", "2 3/16", "2 1/4"].map(|depth| soft(depth, LOWER)), [0, 0, 1]);
-    assert_eq!([soft("2 1/4", None), soft("0", None), soft("1/4", Some(Face::NearSide))], [1, 0, 1]);
-    let notch = |depth: &'static str| {
-        weak(&|desk: &mut Desk| {
-            desk.spot(4, DamageKind::Notch, Some(("4'", "4' 2")), LOWER, depth);
-        })
-    };
-    assert_eq!([notch("2 7/16"), notch("2 1/2"), notch("5")], [0, 1, 1]);
-    let hole = |to| {
-        weak(&|desk: &mut Desk| {
-            desk.hole(4, ("30", to), "2");
-        })
-    };
-    assert_eq!([hole("32 1/2"), hole("32 9/16")], [0, 1]);
-    let mut unmeasured = house();
-    unmeasured.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "2");
-    assert_eq!(lost_a_third(unmeasured.job()), [&joist(4)], "taken for a 2 × 6");
 }
 
 /// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.

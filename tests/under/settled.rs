@@ -245,7 +245,19 @@ fn later_means_later_by_the_entry_and_by_the_clock() {
         desk.book.add(Record::of(done).unwrap());
         one(&desk).is_settled()
     };
-    assert!(settled(-1, 0) && settled(0, 0), "before it both ways, or within the same minute");
-    assert!(!settled(1, 0), "found later by the clock, though with a lesser count");
+    assert!(settled(-1, 0), "before it both ways");
+    assert!(!settled(0, 0) && !settled(1, 0), "no earlier by the clock, though with a lesser count");
     assert!(!settled(-1, 500), "with a greater count, though earlier by the clock");
+}
+
+/// A phone's clock may be put right between two entries.
+#[test]
+fn on_one_phone_later_is_what_it_logged_later() {
+    let mut desk = sound_house();
+    let at = |text: &str| DateTime::parse_from_rfc3339(text).unwrap();
+    desk.pen.stamp_from(Stamp { at: at("2027-01-01T00:00:00Z"), ..stamp() });
+    soft(&mut desk);
+    desk.pen.stamp_from(Stamp { at: at("2026-12-01T00:00:00Z"), ..stamp() });
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk).is_settled());
 }

@@ -16,7 +16,6 @@ pub mod since;
 pub mod span;
 pub mod spots;
 pub mod supports;
-pub mod weak;
 
 pub use damage::{Damage, DamageKind, Depth};
 pub use design::{DesignValues, Edition, Grade, LumberGroup};

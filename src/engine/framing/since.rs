@@ -1,6 +1,6 @@
 //! Since when something is so: what was said later is told from what was said before.
 
-use crate::engine::entry::{EntryId, Time};
+use crate::engine::entry::{DeviceId, EntryId, Time};
 use crate::engine::job::Job;
 use crate::engine::job::thing::Seen;
 use crate::engine::particular::{Item, Part, Particulars};
@@ -8,26 +8,50 @@ use crate::engine::particular::{Item, Part, Particulars};
 use crate::engine::sources::Source;
 
 /// The latest of the entries that something rests on: by their ids, and by their clocks. Of
-/// two phones that did not know of each other neither order says by itself who was first.
+/// two phones that did not know of each other neither says by itself who was first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Since {
     by: Option<EntryId>,
     at: Option<Time>,
+    phones: Phones,
+}
+
+/// Whose entries those are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum Phones {
+    #[default]
+    None,
+    One(DeviceId),
+    Several,
 }
 
 impl Since {
     /// It rests on nothing that anybody said.
-    pub const ALWAYS: Self = Self { by: None, at: None };
+    pub const ALWAYS: Self = Self { by: None, at: None, phones: Phones::None };
 
     /// By what a thing says as it stands.
     pub fn of<T>(thing: &Seen<'_, T>) -> Self {
-        Self { by: Some(thing.head), at: Some(thing.stamp.at) }
+        Self { by: Some(thing.head), at: Some(thing.stamp.at), phones: Phones::One(thing.head.device) }
     }
 
     /// What rests on both is so since the later one.
     #[must_use]
     pub fn and(self, other: Self) -> Self {
-        Self { by: self.by.max(other.by), at: self.at.max(other.at) }
+        let phones = match (self.phones, other.phones) {
+            (Phones::None, some) | (some, Phones::None) => some,
+            (one, other) if one == other => one,
+            _ => Phones::Several,
+        };
+        Self { by: self.by.max(other.by), at: self.at.max(other.at), phones }
+    }
+
+    /// Was this said after all that? On one phone its count tells, whatever its clock did. Of
+    /// several phones a greater count may only mean that one logged more: the clocks have to
+    /// agree, and what only one of the two says counts as said before, which settles nothing.
+    pub fn is_after(self, other: Self) -> bool {
+        let is_one_phone =
+            other.phones == Phones::None || (self.phones != Phones::Several && self.phones == other.phones);
+        self.by > other.by && (is_one_phone || self.at > other.at)
     }
 
     /// What rests on all of them.
