@@ -64,7 +64,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
 
     phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("What is to become of the joists? Not enough to say").await;
-    phone.wait_for("measure its breadth, its depth, its clear span").await;
+    phone.wait_for("Measure its breadth, its depth, its clear span").await;
     phone.unfold(".later").await;
     say(&mut phone, r#"["joists","depth"]"#, "seven").await;
     phone.wait_for("All joists, depth:").await;
