@@ -88,7 +88,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             shown,
             percent,
             corrected: known.value.words(),
-            corrected_percent: known.value.corrected.number().map(|number| tenths(number).replace(" %", "")),
+            corrected_percent: firm_number(&known.value).map(|number| tenths(number).replace(" %", "")),
             mark: known.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
