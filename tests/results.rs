@@ -166,7 +166,8 @@ mod visits {
     fn read(desk: &mut Desk, joist: u16, shown: Shown) -> EntryId {
         let place = desk.log(spot(joist, "5'"));
         let wood = Wood { material: Material::Solid, species: None };
-        desk.log(Reading::new(place, shown, wood))
+        let meter = Some(desk.pins());
+        desk.log(Reading { meter, ..Reading::new(place, shown, wood) })
     }
 
     fn air(desk: &mut Desk, location: AirLocation, fahrenheit: i32, humidity: u16) -> EntryId {
@@ -211,7 +212,11 @@ mod visits {
         let mut desk = Desk::new();
         let place = desk.log(spot(2, "5'"));
         let wood = Wood { material: Material::Treated, species: None };
-        desk.log(Reading::new(place, percent(40), wood));
+        let lone = desk.log(Reading::new(place, percent(40), wood));
+        assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative, meter not said");
+        desk.withdraw(lone);
+        let meter = Some(desk.pins());
+        desk.log(Reading { meter, ..Reading::new(place, percent(40), wood) });
         assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative");
         read(&mut desk, 4, percent(19));
         assert_eq!(said(desk.job(), "wettest").0, "19.0 %");
