@@ -296,11 +296,25 @@ mod visits {
     #[test]
     fn a_reading_without_a_meter_stands_as_shown_and_says_so() {
         let mut desk = Desk::new();
-        read(&mut desk, 4, percent(20));
+        let place = desk.log(spot(4, "5'"));
+        desk.log(Reading::new(place, percent(20), Wood { material: Material::Solid, species: None }));
         let known = known(desk.job(), "wettest");
         assert!(known.why.rule.starts_with("As shown"));
         assert!(known.doubts.iter().any(|doubt| doubt.contains("say which meter")));
         assert_eq!(results::readings(desk.job()).len(), 1);
+    }
+
+    #[test]
+    fn sides_that_close_exactly_are_said_to_in_whole_words() {
+        use duckboard::engine::geometry::Turn::Right;
+        let closes = |last: &str| {
+            let mut desk = Desk::new();
+            desk.room(&[("12'", Right), ("10'", Right), ("12'", Right), (last, Right)]);
+            said(desk.job(), "closing_error")
+        };
+        let both = |headline: &str, line: &str| (headline.to_owned(), line.to_owned());
+        assert_eq!(closes("10'"), both("Exactly", "They end where they began."));
+        assert_eq!(closes("9' 11 3/4"), both("To 1/4\"", "1 in 2111 of the way round."));
     }
 
     #[test]

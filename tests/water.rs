@@ -54,6 +54,15 @@ fn every_answer_has_its_reasons_with_a_mark() {
     }
 }
 
+/// The report is printed from the same cards, without their buttons.
+#[test]
+fn the_next_check_names_its_question_where_nobody_can_tap() {
+    let card = card(sample_book().job(), "Next check");
+    assert_eq!(card.asks.len(), 1);
+    assert!(card.headline.ends_with('?'), "{card:?}");
+    assert_eq!(card.headline, card.asks[0].asks);
+}
+
 #[test]
 fn a_job_that_knows_nothing_says_what_to_do_on_every_card() {
     let desk = Desk::new();
