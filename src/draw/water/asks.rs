@@ -13,7 +13,8 @@ pub(super) fn next_check(job: &Job) -> Option<Card> {
     let figure = origin(job);
     let next = figure.value()?.next.clone()?;
     let asks = Evidence::standard().observation(&next)?.asks.clone()?;
-    let card = Card::new("Next check", "", vec![Line::small("It would change the ranking most.")]);
+    // Paper has no buttons: there the headline asks.
+    let card = Card::new("Next check", asks.clone(), vec![Line::small("It would change the ranking most.")]);
     Some(Card { asks: vec![ask(job, next, asks)], ..card })
 }
 
