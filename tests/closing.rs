@@ -42,6 +42,8 @@ fn time(text: &str) -> Time {
 impl Site {
     fn new() -> Self {
         let mut desk = Desk::new();
+        let at = time("2026-10-05T07:00:00-05:00");
+        desk.pen.stamp_from(duckboard::engine::entry::Stamp { at, ..desk::stamp() });
         let sides = [("12'", Turn::Right), ("10'", Turn::Right), ("12'", Turn::Right), ("10'", Turn::Right)];
         let (room, sides) = desk.room(&sides);
         desk.joists(room, Run::AcrossFirstSide, "16", "16", 8);

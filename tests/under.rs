@@ -3,6 +3,8 @@
 
 #[path = "under/agree.rs"]
 mod agree;
+#[path = "under/cuts.rs"]
+mod cuts;
 mod desk;
 #[path = "under/framing.rs"]
 mod framing;
@@ -16,5 +18,7 @@ mod joists;
 mod levels;
 #[path = "under/orders.rs"]
 mod orders;
+#[path = "under/settled.rs"]
+mod settled;
 #[path = "under/spans.rs"]
 mod spans;

@@ -165,7 +165,10 @@ pub fn spot_words(damage: &Damage, units: Units) -> String {
         Some(Depth::Is(typed)) if !typed.value.is_positive() && damage.kind == DamageKind::Soft => {
             Some("it stops".to_owned())
         }
-        Some(Depth::Is(typed)) => Some(format!("{} deep", units.length(typed.value))),
+        Some(Depth::Is(typed)) => {
+            let way = if damage.kind == DamageKind::Hole { "high" } else { "deep" };
+            Some(format!("{} {way}", units.length(typed.value)))
+        }
         Some(Depth::CannotReach) => Some("cannot reach".to_owned()),
         None => None,
     };

@@ -237,6 +237,14 @@ sources! {
     /// Those of before 2013.
     DesignValuesBefore2013: Memory,
         "NDS values of before 2013: #2 Douglas fir-larch and southern pine recalled, quoted spans of 2012 agree; others taken as today's";
+    /// What floors of dwellings carry.
+    LiveLoads: Memory, "IRC R301.5, recalled: 40 psf of live load, 30 in rooms that are slept in; its span tables are for those";
+    /// What floors weigh.
+    DeadLoads: Memory, "IRC R502.3.1, its tables as recalled: 10 psf of dead load, or 20, as under tile and stone";
+    /// How far engineered members go.
+    EngineeredSpans: Memory, "Makers' span tables, recalled: some 24 times their depth at most; 25 is taken (judgement)";
+    /// That a stamp is of the whole board.
+    RippedLumber: Memory, "Grading rules, recalled: a ripped board is graded anew, and its old stamp no longer counts";
     /// What ends rest on.
     Bearing: Secondary, "IRC R502.6 (2015, 2018), as quoted: 1 1/2 in on wood or metal, 3 in on concrete or masonry, or a hanger";
     /// That masonry carries a joist through a sill plate of a size.
@@ -279,6 +287,12 @@ sources! {
     /// What may be cut out of a joist.
     JoistCuts: Secondary,
         "IRC R502.8.1, its like R802.7.1 quoted: notches a sixth deep, a third long, a fourth at ends; holes a third, 2 in off";
+    /// How far from its bearing a notch counts as one at an end.
+    EndNotches: Practice,
+        "Judgement: an end notch goes no farther past its bearing than other notches are long; the print says no length";
+    /// That notches close to each other are one.
+    NotchesTogether: Practice,
+        "Judgement: notches nearer to each other than one may be long count as one; above and below, their depths add";
     /// What a state asks between holes and notches, and of holes near an edge.
     HolesApart: Published,
         "Wisconsin SPS 321.22(5): no hole within 2 in of a notch or hole; near an edge it counts as a notch; end notches 1/4";

@@ -11,6 +11,7 @@ use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Level, Run};
 use duckboard::engine::units::tape::BareUnit;
+use duckboard::engine::units::{Length, Typed};
 
 pub fn joist(number: u16) -> Part {
     Part::Joist(JoistNumber::new(number).unwrap())
@@ -98,10 +99,23 @@ impl Desk {
         self.log(Damage { from, to, face, depth, ..Damage::new(joist(number), kind) })
     }
 
-    /// Logs a hole in a joist: from where to where, and how far from the nearest edge.
+    /// Logs a round hole in a joist: from where to where, and how far from the nearest edge.
     pub fn hole(&mut self, number: u16, (from, to): (&str, &str), to_edge: &str) -> EntryId {
-        let [from, to, to_edge] = [from, to, to_edge].map(|length| Some(inches(length)));
-        self.log(Damage { from, to, to_edge, ..Damage::new(joist(number), DamageKind::Hole) })
+        let long = inches(to).value - inches(from).value;
+        self.slot(number, (from, to), Some(Typed::new("as long", long)), Some(to_edge))
+    }
+
+    /// The same of a hole that is as high as that.
+    pub fn slot(
+        &mut self,
+        number: u16,
+        (from, to): (&str, &str),
+        high: Option<Typed<Length>>,
+        to_edge: Option<&str>,
+    ) -> EntryId {
+        let [from, to] = [from, to].map(|length| Some(inches(length)));
+        let (depth, to_edge) = (high.map(Depth::Is), to_edge.map(inches));
+        self.log(Damage { from, to, depth, to_edge, ..Damage::new(joist(number), DamageKind::Hole) })
     }
 
     /// Reads the level on a joist, so far along it.

@@ -2,11 +2,14 @@
 
 use crate::desk::Desk;
 use crate::house::{house, inches, joist, sound_house};
+use duckboard::draw::Canvas;
+use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::supports::{header_asks, unsound};
+use duckboard::engine::framing::weak::lost_a_third;
 use duckboard::engine::framing::{
     DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, schedule, span,
 };
@@ -17,6 +20,7 @@ use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::Joists;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
+use duckboard::engine::units::tape::BareUnit;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 
@@ -48,13 +52,6 @@ fn soft(depth: &'static str, face: Option<Face>, stretch: (&'static str, &'stati
     after(|desk| {
         desk.spot(4, DamageKind::Soft, Some(stretch), face, depth);
     })
-}
-
-fn notch(depth: &'static str, stretch: (&'static str, &'static str)) -> Fate {
-    after(|desk| {
-        desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, depth);
-    })
-    .fate
 }
 
 fn finds(desk: &mut Desk, finding: Finding, along: Option<&str>) -> EntryId {
@@ -143,6 +140,90 @@ fn a_soft_or_rotten_finding_is_a_soft_spot_until_an_awl_says_how_deep() {
     assert_eq!(alone(Finding::Sound).fate, Fate::Stays);
 }
 
+/// Clear 10 ft. Rot there is graver than soft wood there, which is to be replaced.
+#[test]
+fn rot_at_a_bearing_or_nobody_said_where_asks_for_a_new_joist() {
+    let rotten = |along: Option<&'static str>, face| {
+        after(|desk| {
+            let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: along.map(inches) };
+            let place = desk.log(Place { element: Element::Joist, position, face, height: None, chalk: None });
+            desk.log(Condition { place: Some(place), finding: Finding::Rotten, note: None });
+        })
+    };
+    for face in [Face::End, Face::NearEnd, Face::FarEnd] {
+        assert_eq!(rotten(None, Some(face)).fate, Fate::Replace, "{face:?}");
+    }
+    assert_eq!([rotten(Some("0"), None).fate, rotten(Some("1/16"), None).fate], [Fate::Replace, Fate::Sister]);
+    assert_eq!([rotten(Some("10'"), LOWER).fate, rotten(Some("119 15/16"), LOWER).fate], [Fate::Replace, Fate::Sister]);
+    assert!(says(&rotten(Some("0"), None), "where it bears"));
+    let unplaced = rotten(None, None);
+    assert!(unplaced.fate == Fate::Replace && says(&unplaced, "nobody said where"), "{:?}", unplaced.reasons);
+}
+
+/// Soft wood that was measured elsewhere may be another spot.
+#[test]
+fn rot_of_which_nobody_said_where_it_is_is_no_spot_that_was_measured() {
+    let found = |finding, along: Option<&'static str>| {
+        after(|desk| {
+            desk.says(joist(4), &AWL, "goes in");
+            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
+            finds(desk, finding, along);
+        })
+    };
+    assert!(
+        says(&found(Finding::Rotten, None), "found rotten")
+            && !says(&found(Finding::Rotten, Some("54")), "found rotten")
+    );
+}
+
+#[test]
+fn a_finding_is_named_by_where_it_is() {
+    let found = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("7'", "8'")), LOWER, "1/4");
+        finds(desk, Finding::Soft, Some("4'"));
+    });
+    assert!(says(&found, "found soft at 4' 0\""), "{:?}", found.reasons);
+}
+
+/// What is said of all joists at once is said of each.
+#[test]
+fn what_speaks_against_all_joists_speaks_against_each() {
+    let all = after(|desk| {
+        desk.says(Part::Joists, &AWL, "goes in");
+    });
+    assert_eq!(all.fate, Fate::Open, "{:?}", all.reasons);
+    let probed_since = after(|desk| {
+        desk.says(Part::Joists, &AWL, "goes in");
+        desk.says(joist(4), &AWL, "stops everywhere");
+    });
+    assert_eq!(probed_since.fate, Fate::Stays);
+    let mut none_said = house();
+    none_said.says(Part::Joists, &AWL, "stops everywhere");
+    assert!(says(&one(&none_said, 4), "probe both ends"), "nobody pushed an awl into each");
+    let spot = after(|desk| {
+        let damage = duckboard::engine::framing::Damage {
+            from: Some(inches("1'")),
+            to: Some(inches("2'")),
+            face: LOWER,
+            depth: Some(duckboard::engine::framing::Depth::Is(inches("1/2"))),
+            ..duckboard::engine::framing::Damage::new(Part::Joists, DamageKind::Soft)
+        };
+        desk.log(damage);
+    });
+    assert!(says(&spot, "soft 1/2\" deep"), "{:?}", spot.reasons);
+}
+
+/// A reading that is flagged as one of dry panel is one of the joist all the same.
+#[test]
+fn a_joist_that_reads_wet_is_wet_whatever_the_reading_is_for() {
+    let judged = after(|desk| {
+        let id = desk.reads_moisture(4, 40, Material::Solid);
+        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+        desk.correct(id, duckboard::engine::moisture::Reading { reference: true, ..reading });
+    });
+    assert_eq!(judged.joist.reads, Reads::Wet);
+}
+
 #[test]
 fn a_joist_is_probed_at_both_ends_and_in_the_middle() {
     let probed = |spots: [&str; 3]| {
@@ -162,120 +243,15 @@ fn a_joist_is_probed_at_both_ends_and_in_the_middle() {
     assert!(says(&probed(["12", "39 15/16", "108"]), "probe the middle too"));
     assert!(says(&probed(["12", "40", "107 15/16"]), "probe the other end too"));
     assert!(says(&probed(["20", "20", "20"]), "probe both ends and the middle"));
-}
-
-/// Limits of a joist 7 1/2 in deep: an end notch of 1 7/8, any other of 1 1/4, 2 1/2 long,
-/// none in the middle third (IRC R502.8.1 as quoted \[P2\]).
-#[test]
-fn notches_are_held_to_their_limits_where_they_are() {
-    let of = |depth, stretch| {
-        after(|desk| {
-            desk.says(joist(4), &DEPTH, "7 1/2");
-            desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, depth);
-        })
-        .fate
+    // Past the span, and by one stretch that runs past it, the other end is not told.
+    assert!(says(&probed(["12", "40", "120 1/16"]), "probe the other end too"));
+    let through = |to| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 3);
+        desk.spot(4, DamageKind::Soft, Some(("0", to)), LOWER, "0");
+        one(&desk, 4)
     };
-    let at_the_end = |depth| of(depth, ("0", "3"));
-    assert_eq!(
-        [at_the_end("1 13/16"), at_the_end("1 7/8"), at_the_end("1 15/16")],
-        [Fate::Stays, Fate::Stays, Fate::Sister]
-    );
-    let outer = |depth| of(depth, ("1'", "14"));
-    assert_eq!([outer("1 3/16"), outer("1 1/4"), outer("1 5/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
-    let long = |to| of("1", ("1'", to));
-    assert_eq!([long("14 7/16"), long("14 1/2"), long("14 9/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
-    // A third of the depth.
-    assert_eq!([outer("2 7/16"), outer("2 1/2"), outer("2 9/16")], [Fate::Sister, Fate::Sister, Fate::Engineer]);
-}
-
-/// Clear 10 ft: the middle third lies between 40 and 80 in.
-#[test]
-fn a_notch_is_where_it_lies_along_the_span() {
-    assert_eq!([notch("1/4", ("38", "40")), notch("1/4", ("38 1/16", "40 1/16"))], [Fate::Stays, Fate::Sister]);
-    assert_eq!([notch("1/4", ("80", "82")), notch("1/4", ("79 15/16", "81"))], [Fate::Stays, Fate::Sister]);
-    // Only one that reaches the bearing is an end notch.
-    assert_eq!([notch("1 3/4", ("0", "2")), notch("1 3/4", ("1/16", "2"))], [Fate::Stays, Fate::Sister]);
-    assert_eq!([notch("1 3/4", ("118", "120")), notch("1 3/4", ("118", "119 15/16"))], [Fate::Stays, Fate::Sister]);
-}
-
-#[test]
-fn nothing_stays_on_cuts_that_were_not_stated() {
-    let asks = |change: fn(&mut Desk), words: &str| {
-        let judged = after(change);
-        assert!(judged.fate == Fate::Open && says(&judged, words), "{words}: {:?}", judged.reasons);
-    };
-    asks(
-        |desk| {
-            desk.spot(4, DamageKind::Notch, None, LOWER, "1");
-        },
-        "say from where to where",
-    );
-    asks(
-        |desk| {
-            desk.spot(4, DamageKind::Notch, Some(("1'", "13")), LOWER, "cannot reach");
-        },
-        "how deep",
-    );
-    // As logs of before format 1.5 say it: in an outer third, and no length.
-    asks(
-        |desk| {
-            desk.says(joist(4), &NOTCH, "1");
-            desk.says(joist(4), &NOTCH_AT, "outer third");
-        },
-        "how long",
-    );
-    asks(
-        |desk| {
-            desk.says(joist(4), &HOLE, "1");
-        },
-        "to the nearest edge",
-    );
-    asks(
-        |desk| {
-            desk.says(joist(4), &CUTS, "cannot see");
-        },
-        "can't be seen",
-    );
-    let mut unsaid = sound_house();
-    let cuts =
-        unsaid.job().now.particulars().iter().find(|(_, it)| it.value.what.as_str() == "cuts").map(|(id, _)| *id);
-    unsaid.withdraw(cuts.unwrap());
-    assert!(says(&one(&unsaid, 4), "whether it has notches or holes"));
-}
-
-/// A hole keeps 2 in from edges and from the next cut (IRC R502.8.1 as quoted \[P2\];
-/// Wisconsin SPS 321.22(5) \[P\]).
-#[test]
-fn holes_keep_their_distance() {
-    let hole = |stretches: &[(&str, &str)], to_edge: &str| {
-        after(|desk| {
-            desk.says(joist(4), &DEPTH, "7 1/2");
-            for (from, to) in stretches {
-                desk.hole(4, (from, to), to_edge);
-            }
-        })
-        .fate
-    };
-    let wide = |to: &'static str| hole(&[("30", to)], "2 1/2");
-    assert_eq!([wide("32 7/16"), wide("32 1/2"), wide("32 9/16")], [Fate::Stays, Fate::Stays, Fate::Engineer]);
-    let edge = |to_edge: &'static str| hole(&[("30", "31")], to_edge);
-    assert_eq!([edge("2 1/16"), edge("2"), edge("1 15/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
-    let next = |from: &'static str| hole(&[("30", "31"), (from, "34")], "2 1/2");
-    assert_eq!([next("33 1/16"), next("33"), next("32 15/16")], [Fate::Stays, Fate::Stays, Fate::Sister]);
-    let notch_beside = |from: &'static str| {
-        after(|desk| {
-            desk.hole(4, ("30", "31"), "2 1/2");
-            desk.spot(4, DamageKind::Notch, Some((from, "34")), LOWER, "1");
-        })
-        .fate
-    };
-    assert_eq!([notch_beside("33"), notch_beside("32 15/16")], [Fate::Stays, Fate::Sister]);
-    let two_unplaced = after(|desk| {
-        desk.says(joist(4), &HOLE, "1");
-        desk.says(joist(4), &HOLE_TO_EDGE, "3");
-        desk.hole(4, ("30", "31"), "3");
-    });
-    assert!(two_unplaced.fate == Fate::Open && says(&two_unplaced, "each of its notches and holes"));
+    assert!(says(&through("20'"), "probe the other end too") && !says(&through("10'"), "probe"));
 }
 
 /// 1 1/2 in on wood, 3 in on masonry, or a hanger (IRC R502.6 as quoted \[P2\]); a ribbon
@@ -470,45 +446,6 @@ fn the_method_holds_up_to_its_own_limits() {
     assert_eq!([of(2), of(3)], [Fate::Engineer, Fate::Stays]);
 }
 
-#[test]
-fn what_was_done_settles_only_what_it_mends_and_only_what_was_found_before() {
-    let settled = |fate: fn(&mut Desk), done: &str| {
-        after(|desk| {
-            fate(desk);
-            desk.says(joist(4), &DONE, done);
-        })
-        .is_settled
-    };
-    let done = ["not yet", "ends mended", "sistered", "replaced", "as the engineer says"];
-    let by = |fate: fn(&mut Desk)| done.map(|done| settled(fate, done));
-    let mend = |desk: &mut Desk| {
-        desk.says(joist(4), &BEARING, "1");
-    };
-    let sister = |desk: &mut Desk| {
-        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
-    };
-    let replace = |desk: &mut Desk| {
-        desk.spot(4, DamageKind::Soft, Some(("0", "1'")), Some(Face::End), "1/2");
-    };
-    let engineer = |desk: &mut Desk| {
-        finds(desk, Finding::Cracked, None);
-    };
-    let open = |desk: &mut Desk| {
-        desk.says(joist(4), &CUTS, "cannot see");
-    };
-    assert_eq!(by(mend), [false, true, true, true, true]);
-    assert_eq!(by(sister), [false, false, true, true, true]);
-    assert_eq!(by(replace), [false, false, false, true, true]);
-    assert_eq!(by(engineer), [false, false, false, false, true]);
-    assert_eq!(by(open), [false, false, false, true, true]);
-    let since = after(|desk| {
-        sister(desk);
-        desk.says(joist(4), &DONE, "sistered");
-        desk.spot(4, DamageKind::Soft, Some(("5'", "6'")), LOWER, "1/2");
-    });
-    assert!(!since.is_settled, "found after it was done");
-}
-
 /// A header of up to 4 ft hangs on single joists only within 3 ft of their bearing (IRC
 /// R802.9 (2024), the like rule for roofs, as quoted \[P2\]); beyond 4 and 6 ft: WCD 1
 /// (2001), p. 8 \[P\].
@@ -554,4 +491,126 @@ fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
     let place = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
     desk.log(Condition { place: Some(place), finding: Finding::Soft, note: None });
     assert_eq!(unsound(desk.job()).len(), 1, "found after that");
+}
+
+/// 7 1/2 in deep, so that a third is 2 1/2: with the quarter inch beyond and the sixteenth that
+/// an awl can be off.
+#[test]
+fn a_joist_that_lost_more_than_a_third_is_named_for_cautions() {
+    let weak = |change: &dyn Fn(&mut Desk)| {
+        let mut desk = sound_house();
+        desk.says(joist(4), &DEPTH, "7 1/2");
+        change(&mut desk);
+        lost_a_third(desk.job()).len()
+    };
+    let soft = |depth: &'static str, face| {
+        weak(&|desk: &mut Desk| {
+            desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), face, depth);
+        })
+    };
+    assert_eq!(["2 1/8", "2 3/16", "2 1/4"].map(|depth| soft(depth, LOWER)), [0, 0, 1]);
+    assert_eq!([soft("2 1/4", None), soft("0", None), soft("1/4", Some(Face::NearSide))], [1, 0, 1]);
+    let notch = |depth: &'static str| {
+        weak(&|desk: &mut Desk| {
+            desk.spot(4, DamageKind::Notch, Some(("4'", "4' 2")), LOWER, depth);
+        })
+    };
+    assert_eq!([notch("2 7/16"), notch("2 1/2"), notch("5")], [0, 1, 1]);
+    let hole = |to| {
+        weak(&|desk: &mut Desk| {
+            desk.hole(4, ("30", to), "2");
+        })
+    };
+    assert_eq!([hole("32 1/2"), hole("32 9/16")], [0, 1]);
+    let mut unmeasured = house();
+    unmeasured.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "2");
+    assert_eq!(lost_a_third(unmeasured.job()), [&joist(4)], "taken for a 2 × 6");
+}
+
+/// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.
+#[test]
+fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
+    let mut desk = sound_house();
+    let live = |typed| duckboard::engine::particular::stated(Part::House, &LIVE_LOAD, typed, BareUnit::Inches);
+    assert!(live("29.9").unwrap_err().contains("30 to 200 psf is accepted") && live("30").is_ok());
+    let assumed = |desk: &Desk| Shared::of(desk.job()).unwrap().assumed.join("; ");
+    assert!(assumed(&desk).contains("live load of 40 psf"));
+    desk.says(Part::House, &LIVE_LOAD, "39.9");
+    assert!(assumed(&desk).contains("slept in"), "{}", assumed(&desk));
+    desk.says(Part::House, &LIVE_LOAD, "40");
+    assert!(!assumed(&desk).contains("slept in") && !assumed(&desk).contains("live load"));
+    for covering in ["tile under 15 in", "tile 15 in and over"] {
+        let mut desk = sound_house();
+        desk.says(Part::House, &COVERING, covering);
+        let judged = one(&desk, 4);
+        assert!(judged.fate == Fate::Open && says(&judged, "say the dead load"), "{:?}", judged.reasons);
+        desk.says(Part::House, &DEAD_LOAD, "20");
+        assert_eq!(one(&desk, 4).fate, Fate::Stays);
+        desk.says(joist(4), &CLEAR_SPAN, "12'");
+        assert_eq!(one(&desk, 4).fate, Fate::Sister);
+    }
+    desk.says(Part::House, &COVERING, "wood, long fasteners");
+    assert_eq!(one(&desk, 4).fate, Fate::Stays);
+}
+
+/// 25 times 8 in are 16 ft 8 in (from memory: some 24 at most).
+#[test]
+fn no_maker_allows_a_span_that_no_table_has() {
+    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
+        let allowed = |clear: &'static str| {
+            after(|desk| {
+                let said = [(MEMBER, kind), (DEPTH, "8"), (CLEAR_SPAN, clear), (SPAN_ALLOWED, "its maker's table")];
+                said.into_iter().for_each(|(item, typed)| {
+                    desk.says(joist(4), &item, typed);
+                });
+            })
+        };
+        assert_eq!([allowed("16' 7 15/16").fate, allowed("16' 8").fate], [Fate::Stays; 2]);
+        let far = allowed("16' 8 1/16");
+        assert!(far.fate == Fate::Open && says(&far, "more than 25 times"), "{:?}", far.reasons);
+    }
+}
+
+#[test]
+fn what_is_not_sawn_is_never_called_measured_and_graded() {
+    let lines = |member: &str| {
+        let mut desk = sound_house();
+        desk.says(joist(4), &MEMBER, member);
+        desk.says(joist(4), &SPAN_ALLOWED, "a designer");
+        card(&desk, "Joist 4")
+    };
+    assert!(lines("sawn lumber").contains("Measured, probed sound, read dry, graded"));
+    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
+        let lines = lines(kind);
+        assert!(!lines.contains("graded") && lines.contains("was not worked out here"), "{lines}");
+    }
+}
+
+/// What a notch at an end took is not counted off the span.
+#[test]
+fn what_is_left_of_a_joist_is_said_only_of_what_was_worked_out() {
+    let lines = |stretch| {
+        let mut desk = sound_house();
+        desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, "2");
+        card(&desk, "Joist 4")
+    };
+    assert!(lines(("0", "2")).contains("but for the notch at its end it may span 12' 9\""), "{}", lines(("0", "2")));
+    assert!(lines(("20", "22")).contains("what is left of it may span"), "{}", lines(("20", "22")));
+}
+
+#[test]
+fn a_sister_that_is_ripped_has_lost_its_stamp() {
+    let judged = after(|desk| {
+        desk.says(Part::House, &SISTER_DEPTH, "9 1/4");
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+    });
+    assert!(says(&judged, "its stamp no longer counts"), "{:?}", judged.reasons);
+}
+
+/// Every line of a card.
+fn card(desk: &Desk, title: &str) -> String {
+    let canvas = Canvas { width_px: 340, height_px: 280 };
+    let cards = under(desk.job(), Units::default(), canvas);
+    let card = cards.into_iter().find(|card| card.title == title).unwrap();
+    card.lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join("\n")
 }

@@ -7,7 +7,7 @@ use crate::engine::figure::{Figure, Need};
 use crate::engine::framing::joist::{Reads, found_nowhere};
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::supports::{HELD_TAIL, header_asks, supports, unsound};
-use crate::engine::framing::{Fate, Judged, schedule};
+use crate::engine::framing::{Fate, Judged, MemberType, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
@@ -76,16 +76,15 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     let bays = judged.joist.found.iter().filter(|finding| IN_BAYS.contains(finding));
     lines.extend(bays.map(|finding| Line::plain(format!("{}: find it before anything is cut.", finding.label()))));
     if judged.reasons.is_empty() {
-        lines.push(Line::plain("Measured, probed sound, read dry, graded: nothing speaks against it."));
+        lines.push(Line::plain(nothing_against(judged)));
     }
     if let (Some(range), Some(span)) = (judged.may_span, judged.joist.span()) {
-        let words = format!("Spans {}; what is left of it may span {}", units.length(span), range.words(units));
+        let what =
+            if judged.joist.is_notched_at_end() { "but for the notch at its end it" } else { "what is left of it" };
+        let words = format!("Spans {}; {what} may span {}", units.length(span), range.words(units));
         lines.push(Line::small(range.source.noted(&words)));
     }
-    lines.extend(judged.joist.done.filter(|_| judged.fate != Fate::Stays).map(|(_, done)| {
-        let words = if judged.is_settled { "that settles it" } else { "that does not settle it" };
-        Line::plain(format!("Said to be done: {}; {words}.", done.label()))
-    }));
+    lines.extend(said_done(judged));
     lines.extend(damages(job, judged.joist.number, units));
     if judged.joist.reads >= Reads::Close {
         lines.push(Line::small(Source::WetService.noted("Worked out as wet")));
@@ -93,6 +92,28 @@ fn one_joist(job: &Job, judged: &Judged, units: Units) -> Card {
     lines.extend(cited(judged.reasons.iter().map(|it| it.source)));
     let part = Part::Joist(judged.joist.number);
     Card::new(part.name(), capital(judged.fate.label()), lines).with_form(job, &part, &list::OF_JOIST)
+}
+
+/// What a joist stays by. Of what is not sawn nothing was worked out here.
+fn nothing_against(judged: &Judged) -> &'static str {
+    match judged.joist.member {
+        Some(MemberType::Sawn) => "Measured, probed sound, read dry, graded: nothing speaks against it.",
+        _ => {
+            "Nothing was found against it: no damage, no cuts, dry by a meter made for lumber. That it carries its span is \
+             its maker's or a designer's word, as it was said, and was not worked out here."
+        }
+    }
+}
+
+/// What was said to be done about it, and the first thing that it does not settle.
+fn said_done(judged: &Judged) -> Option<Line> {
+    let done: Vec<_> = judged.joist.done.iter().map(|(done, _)| done.label()).collect();
+    let words = match judged.unsettled().next() {
+        _ if done.is_empty() || judged.fate == Fate::Stays => return None,
+        None => "that settles it".to_owned(),
+        Some(left) => format!("that does not settle it: {}", left.words),
+    };
+    Some(Line::plain(format!("Said to be done: {}; {words}.", done.join(", "))))
 }
 
 /// Its soft spots, notches and holes, each as it was logged.

@@ -43,7 +43,7 @@ pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
         Figure::Known(known) => known.value,
     };
     let of = |number: &u16| judged.iter().find(|judged| judged.joist.number.get() == *number);
-    let open = near.joists().iter().filter_map(of).filter(|judged| !judged.is_settled);
+    let open = near.joists().iter().filter_map(of).filter(|judged| !judged.is_settled());
     // Joists of which the same is to be said stand in one line.
     let mut lines: Vec<(InTheWay, Vec<String>)> = Vec::new();
     for judged in open {
@@ -60,13 +60,15 @@ pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
     Condition::of(what, lines.collect(), "all are")
 }
 
-/// What keeps a joist open: all that is not known of it, or else its gravest reason.
+/// What keeps a joist open: all that is not known of it, or else the gravest reason that
+/// nothing ended yet.
 fn in_the_way(judged: &Judged) -> InTheWay {
-    let gravest = || judged.reasons.first().map_or_else(String::new, |reason| reason.words.clone());
-    let done = |what: &str| InTheWay::known(gravest(), format!("{what}, and say that it is done"));
-    match judged.fate {
+    let gravest = judged.unsettled().next();
+    let words = || gravest.map_or_else(String::new, |reason| reason.words.clone());
+    let done = |what: &str| InTheWay::known(words(), format!("{what}, and say that it is done"));
+    match gravest.map_or(Fate::Open, |reason| reason.fate) {
         Fate::Stays | Fate::Open => {
-            let words: Vec<_> = judged.reasons.iter().map(|reason| reason.words.as_str()).collect();
+            let words: Vec<_> = judged.unsettled().map(|reason| reason.words.as_str()).collect();
             InTheWay::unknown("not enough to say", words.join("; "))
         }
         Fate::Mend => done("mend its ends"),

@@ -2,8 +2,15 @@
 
 use crate::engine::particular::Part;
 use crate::engine::place::Face;
+#[cfg(doc)]
+use crate::engine::sources::Source;
 use crate::engine::units::{Length, Typed};
 use serde::{Deserialize, Serialize};
+
+/// What counts as lost beyond what an awl finds soft ([`Source::SoftCountsNothing`]).
+pub const BEYOND_SOFT: Length = Length::sixty_fourths(16);
+/// How far an awl's depth can be off: as good as a third is a third (judgement).
+pub const AWL_ERROR: Length = Length::sixty_fourths(4);
 
 /// One spot of a member. A member may have any number of them.
 ///

@@ -2,34 +2,28 @@
 
 use super::design::{Edition, Grade, LumberGroup};
 use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
+use super::places::{Read, found, read_joists};
 use super::section::Section;
+use super::since::Since;
 use super::span::{Loads, Service};
-use super::spots::Spots;
+use super::spots::{Found, Spots};
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
-use crate::engine::geometry::Point;
 use crate::engine::job::Job;
-use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::{Element, JoistNumber, Place, Position};
-use crate::engine::results::readings;
-#[cfg(doc)]
+use crate::engine::place::JoistNumber;
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Framing};
-use crate::engine::units::{Amount, Length, MoistureContent};
-use litemap::LiteMap;
+use crate::engine::units::{Amount, Length};
 
 /// Rooms where people live ([`Source::SpanMethod`]).
 const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
-/// Wood wetter than that is wet in service ([`Source::WetService`]).
-const WET: MoistureContent = MoistureContent::percent(19);
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
 const ON_MASONRY: Length = Length::inches(3);
+/// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
+const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
 
-/// The name of the check that says that insects were named and seen to. It never changes.
-pub const INSECTS_GONE: &str = "gone.insects";
+pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere};
 
 /// A joist as measured and probed.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,28 +56,37 @@ pub struct Joist {
     pub found: Vec<Finding>,
     /// How wet it reads.
     pub reads: Reads,
-    /// What was done about it, and by which entry.
-    pub done: Option<(EntryId, Done)>,
+    /// What was done about it, each with when that was said, in log order; nothing that
+    /// was taken back by "not yet".
+    pub done: Vec<(Done, Since)>,
+    /// When each thing was said of it that counts.
+    pub since: LastSaid,
 }
 
-/// What the latest readings say of a joist: of several places the one that says most
-/// against it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Reads {
-    /// Nobody read it.
-    Unread,
-    /// By a reading that is relative only, which holds it to no limit.
-    RelativeOnly,
-    /// As dry as dry lumber, by more than a meter can be off.
-    Dry,
-    /// By a number that nobody believes.
-    Doubted,
-    /// Too close to that limit to tell.
-    Close,
-    /// Over that, by a reading that is relative only.
-    RelativelyWet,
-    /// Over that.
-    Wet,
+/// When each thing was last said that a joist is judged by. What was done about it counts only
+/// if it was said later.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct LastSaid {
+    /// What it is made as, and who allows its span.
+    pub member: Since,
+    /// Its breadth and depth.
+    pub section: Since,
+    /// Its clear span.
+    pub span: Since,
+    /// What it bears on, and how much of it.
+    pub bearing: Since,
+    /// What holds its ends upright.
+    pub ends: Since,
+    /// How it goes on over the girder.
+    pub over_girder: Since,
+    /// What an awl did.
+    pub awl: Since,
+    /// What was said of its cuts.
+    pub cuts: Since,
+    /// Its latest readings.
+    pub reads: Since,
+    /// What was found that speaks against it.
+    pub found: Since,
 }
 
 /// What all joists share.
@@ -105,8 +108,16 @@ pub struct Shared {
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
     pub count: u16,
+    /// Is it to carry tile, and nobody said how heavy the floor is?
+    pub tile_not_weighed: bool,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
+    /// Since loads, stamps and spacing are as they are.
+    pub since: Since,
+    /// Since sisters are as they are.
+    pub sister_since: Since,
+    /// Since joists are numbered as they are.
+    pub laid_out: Since,
 }
 
 impl Joist {
@@ -145,15 +156,15 @@ impl Joist {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
     }
 
-    fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[(JoistNumber, Reads)]) -> Self {
+    fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[Read]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
         let found = found(job, framing, number);
-        let done = said.last(&part, &list::DONE);
         let spots = Spots::of(job, &part, &found);
-        let mut findings: Vec<_> = found.into_iter().map(|(_, finding, _)| finding).collect();
+        let read: Vec<_> = read.iter().filter(|read| read.joist == number).collect();
+        let mut findings: Vec<_> = found.iter().map(|found| found.finding).collect();
         findings.sort_unstable();
         findings.dedup();
         Self {
@@ -170,10 +181,51 @@ impl Joist {
             lap: length(&list::LAP_OF_JOISTS),
             spots,
             found: findings,
-            reads: read.iter().filter(|(of, _)| *of == number).map(|(_, reads)| *reads).max().unwrap_or(Reads::Unread),
-            done: done.and_then(|(id, value)| Some((id, Done::said(value.typed())?))),
+            reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
+            done: done(said, &part),
+            since: LastSaid {
+                reads: Since::all(read.iter().map(|read| read.since)),
+                ..LastSaid::of(said, &part, &found)
+            },
         }
     }
+}
+
+impl LastSaid {
+    fn of(said: Particulars<'_>, part: &Part, found: &[Found]) -> Self {
+        let of = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said_of_joist(said, part, item)));
+        let bad =
+            found.iter().filter(|it| is_grave(it.finding) || matches!(it.finding, Finding::Insects | Finding::Strands));
+        Self {
+            member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
+            section: of(&[&list::BREADTH, &list::DEPTH]),
+            span: of(&[&list::CLEAR_SPAN]),
+            bearing: of(&[&list::BEARING, &list::BEARS_ON]),
+            ends: of(&[&list::ENDS_HELD]),
+            over_girder: of(&[&list::OVER_GIRDER, &list::LAP_OF_JOISTS]),
+            awl: of(&[&list::AWL]),
+            cuts: of(&[&list::CUTS]),
+            reads: Since::ALWAYS,
+            found: Since::all(bad.map(|it| it.since)),
+        }
+    }
+}
+
+/// Everything that was said to be done about a member and was not taken back by "not yet":
+/// of several things done each counts.
+fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
+    let mut done = Vec::new();
+    for thing in said.each(part, &list::DONE) {
+        let since = Since::of(&thing);
+        match Done::said(thing.value.is.typed()) {
+            Some(what) => done.push((what, since)),
+            None => done.clear(),
+        }
+    }
+    let taken_back = said.each(part, &list::DONE).filter(|thing| Done::said(thing.value.is.typed()).is_none());
+    let taken_back = Since::all(taken_back.map(|thing| Since::of(&thing)));
+    done.retain(|(_, since)| since.is_after(taken_back));
+    done
 }
 
 impl Shared {
@@ -193,6 +245,10 @@ impl Shared {
                 Amount::get,
             )
         });
+        if live < USUAL.live {
+            assumed.push(Source::LiveLoads.noted(SLEPT_IN));
+        }
+        let is_tile = words(&list::COVERING).is_some_and(|covering| covering.starts_with("tile"));
         let edition = match words(&list::EDITION) {
             Some("before 2013") => Edition::Before2013,
             Some(_) => Edition::Since2013,
@@ -205,9 +261,18 @@ impl Shared {
         if incised.is_none() {
             assumed.push("wood that is not incised".to_owned());
         }
+        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
+        let laid_out = Since::laid_out(job);
+        let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
+        let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
+        let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
         Some(Self {
+            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
+            sister_since: house(&[&list::SISTER_BREADTH, &list::SISTER_DEPTH]),
+            laid_out,
             spacing,
             loads: Loads { live, dead },
+            tile_not_weighed: is_tile && said.amount(&Part::House, &list::DEAD_LOAD).is_none(),
             group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,
@@ -246,99 +311,4 @@ pub fn joists(job: &Job) -> Vec<Joist> {
     let read = read_joists(job, &framing);
     let numbers = (1..=framing.count()).filter_map(JoistNumber::new);
     numbers.map(|number| Joist::of(job, &framing, number, &read)).collect()
-}
-
-/// How much was found of decay and damage that is on no joist laid out: by a chalk mark
-/// alone, beyond the last joist, or nobody said where.
-pub fn found_nowhere(job: &Job) -> usize {
-    let grave = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
-    grave.filter(|it| is_nowhere(job, it.value.place)).count()
-}
-
-/// Is a finding at this place on no joist laid out, nor on anything else that is named?
-pub fn is_nowhere(job: &Job, place: Option<EntryId>) -> bool {
-    let framing = Floor::of(job).and_then(|floor| floor.joists);
-    match place.and_then(|place| job.now.places().get(&place)) {
-        None => true,
-        Some(place) if place.value.element != Element::Joist => false,
-        Some(place) => {
-            let number = framing.as_ref().and_then(|framing| number_of(place.value, framing));
-            number.is_none_or(|number| framing.as_ref().is_none_or(|framing| number.get() > framing.count()))
-        }
-    }
-}
-
-/// Does a finding speak against framing that it is on?
-pub const fn is_grave(finding: Finding) -> bool {
-    matches!(finding, Finding::Soft | Finding::Rotten | Finding::Cracked)
-}
-
-/// What was found at places on a joist and in its bay: each with its entry and how far
-/// along the joist.
-fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<(EntryId, Finding, Option<Length>)> {
-    let here = job.now.conditions().iter().filter_map(|(id, it)| {
-        let place = job.now.places().get(&it.value.place?)?.value;
-        let is_here = number_of(place, framing) == Some(number);
-        is_here.then(|| (it.head.max(*id), it.value.finding, along(place, framing)))
-    });
-    here.filter(|(id, finding, _)| !is_seen_to(job, *finding, *id)).collect()
-}
-
-/// Was it said, after the finding, that insects were named and seen to?
-fn is_seen_to(job: &Job, finding: Finding, id: EntryId) -> bool {
-    let mut checks = job.now.checks().iter().rev();
-    let said = checks.find(|(_, check)| check.value.of.as_str() == INSECTS_GONE);
-    finding == Finding::Insects && said.is_some_and(|(said, check)| *said > id && check.value.answer == Answer::Yes)
-}
-
-/// How far along its joist a place is, if that was said.
-fn along(place: &Place, framing: &Framing) -> Option<Length> {
-    match &place.position {
-        Position::OnJoist { along, .. } => along.as_ref().map(|typed| typed.value),
-        Position::OnPlan { right, down } => Some(framing.run().along(Point::new(right.value, down.value))),
-        Position::Named => None,
-    }
-}
-
-/// The joist that a place is on: by its number, or by the nearest center on the plan.
-fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
-    if place.element != Element::Joist {
-        return None;
-    }
-    match &place.position {
-        Position::OnJoist { joist, .. } => Some(*joist),
-        Position::OnPlan { right, down } => {
-            let across = framing.run().across(Point::new(right.value, down.value));
-            let centers = (1..).zip(framing.centers());
-            let nearest = centers.min_by_key(|(_, center)| (*center - across).abs());
-            nearest.and_then(|(number, _)| JoistNumber::new(number))
-        }
-        Position::Named => None,
-    }
-}
-
-/// What the latest reading of each place on a joist says against dry lumber's limit.
-fn read_joists(job: &Job, framing: &Framing) -> Vec<(JoistNumber, Reads)> {
-    let mut latest: LiteMap<EntryId, (JoistNumber, Reads)> = LiteMap::new();
-    for (_, reading, known) in readings(job).into_iter().filter(|(_, reading, _)| !reading.value.reference) {
-        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let reads = reads(&known.value);
-        if let Some(joist) = number_of(place.value, framing) {
-            latest.insert(reading.value.place, (joist, reads));
-        }
-    }
-    latest.into_iter().map(|(_, read)| read).collect()
-}
-
-/// What a reading says against dry lumber's limit.
-fn reads(reading: &Corrected) -> Reads {
-    let is_over = reading.corrected.is_above(WET);
-    match () {
-        () if reading.relative && is_over => Reads::RelativelyWet,
-        () if reading.relative => Reads::RelativeOnly,
-        () if is_over => Reads::Wet,
-        () if reading.doubted => Reads::Doubted,
-        () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
-        () => Reads::Dry,
-    }
 }

@@ -8,6 +8,7 @@
 use super::joist::{Joist, Shared, joists};
 use super::member::{BearsOn, Done};
 use super::reasons::{reason, reasons};
+use super::since::Since;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::place::JoistNumber;
@@ -44,6 +45,12 @@ pub struct Reason {
     pub words: String,
     /// What that rests on.
     pub source: Source,
+    /// What settles it, if that was done; nothing does where it has to be said or seen.
+    pub ended_by: &'static [Done],
+    /// Since when it is known: what was done before settles nothing of it.
+    pub since: Since,
+    /// Was that done, and later?
+    pub is_settled: bool,
 }
 
 /// A joist, judged.
@@ -58,9 +65,18 @@ pub struct Judged {
     /// How far what is left of it may span: with the weakest and with the strongest
     /// plausible wood.
     pub may_span: Option<Range>,
-    /// Is it settled: it can stay, or what it needs was said to be done, and nothing bad was
-    /// said of it since?
-    pub is_settled: bool,
+}
+
+impl Judged {
+    /// Is it settled: it can stay, or each reason is ended by what was done later?
+    pub fn is_settled(&self) -> bool {
+        self.unsettled().next().is_none()
+    }
+
+    /// The reasons that nothing ended yet, the gravest first.
+    pub fn unsettled(&self) -> impl Iterator<Item = &Reason> {
+        self.reasons.iter().filter(|reason| !reason.is_settled)
+    }
 }
 
 /// How far a section may span.
@@ -133,49 +149,78 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
     if fate == Fate::Sister {
         reasons.extend(sister_fits(&joist, shared, units));
     }
-    let is_settled = is_settled(fate, &joist);
-    Judged { joist, fate, reasons, may_span, is_settled }
+    for reason in &mut reasons {
+        reason.since = reason.since.and(shared.laid_out);
+        reason.settle(&joist);
+    }
+    Judged { joist, fate, reasons, may_span }
 }
 
 /// A sister is as deep as its joist, or something follows.
 fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
+    let since = joist.since.section.and(shared.sister_since);
     let words = match (shared.sister, joist.depth?) {
-        (None, _) => "say how broad and deep sisters are: one is as deep as its joist".to_owned(),
+        (None, _) => {
+            // Nobody knows what stands beside it, even where a sister is said to.
+            let words = "say how broad and deep sisters are: one is as deep as its joist";
+            return Some(reason(Fate::Sister, Source::JoistRepair, since, words).ended_by(&NEW));
+        }
         (Some(sister), depth) if sister.depth < depth => format!(
             "a sister of {} is less deep than its joist of {}: hold it to the top edge, pack it up to its bearings, and \
              count it with its own depth",
             units.length(sister.depth),
             units.length(depth)
         ),
-        (Some(sister), depth) if sister.depth > depth => format!(
-            "a sister of {} is deeper than its joist of {}: rip it, or it stands over the floor or off its bearing",
-            units.length(sister.depth),
-            units.length(depth)
-        ),
+        (Some(sister), depth) if sister.depth > depth => {
+            let words = format!(
+                "a sister of {} is deeper than its joist of {}: ripped, its stamp no longer counts and it is graded anew; \
+                 as it is, it stands over the floor or off its bearing",
+                units.length(sister.depth),
+                units.length(depth)
+            );
+            return Some(reason(Fate::Sister, Source::RippedLumber, since, words));
+        }
         (Some(_), _) => return None,
     };
-    Some(reason(Fate::Sister, Source::JoistRepair, words))
+    Some(reason(Fate::Sister, Source::JoistRepair, since, words))
 }
 
-/// Was what it needs said to be done, after the last thing that speaks against it?
-fn is_settled(fate: Fate, joist: &Joist) -> bool {
-    if fate == Fate::Stays {
-        return true;
-    }
-    let Some((said, done)) = joist.done else { return false };
-    fate.is_settled_by(done) && joist.spots.last_bad.is_none_or(|bad| bad < said)
-}
+/// A hanger, a ledger, a lap or blocking ends what is wrong with how ends bear. A sister or a
+/// new joist lies on the same support.
+pub(super) const ENDS: [Done; 2] = [Done::EndsMended, Done::AsTheEngineerSays];
+/// A sister beside it ends what its section lost and was never sound to carry.
+pub(super) const SISTER: [Done; 3] = [Done::Sistered, Done::Replaced, Done::AsTheEngineerSays];
+/// A new joist ends what was of the old one, known or not.
+pub(super) const NEW: [Done; 2] = [Done::Replaced, Done::AsTheEngineerSays];
+/// What nobody can see an engineer cannot either, and what is wet stays wet whoever looks:
+/// only another joist ends it.
+pub(super) const NEW_ALONE: [Done; 1] = [Done::Replaced];
+/// What an engineer wrote ends what an engineer was asked for.
+pub(super) const ENGINEER: [Done; 1] = [Done::AsTheEngineerSays];
 
 impl Fate {
-    /// Does having done that settle it? A new joist settles what nobody knew of the old one.
-    pub const fn is_settled_by(self, done: Done) -> bool {
+    /// What ends a reason that comes to this, if it says nothing else. What is not known is
+    /// ended by saying it.
+    pub(super) const fn ended_by(self) -> &'static [Done] {
         match self {
-            Self::Stays => true,
-            Self::Mend => true,
-            Self::Sister => matches!(done, Done::Sistered | Done::Replaced | Done::AsTheEngineerSays),
-            Self::Open | Self::Replace => matches!(done, Done::Replaced | Done::AsTheEngineerSays),
-            Self::Engineer => matches!(done, Done::AsTheEngineerSays),
+            Self::Stays | Self::Open => &[],
+            Self::Mend => &ENDS,
+            Self::Sister => &SISTER,
+            Self::Replace => &NEW,
+            Self::Engineer => &ENGINEER,
         }
+    }
+}
+
+impl Reason {
+    /// The same, ended by that.
+    pub(super) fn ended_by(self, ended_by: &'static [Done]) -> Self {
+        Self { ended_by, ..self }
+    }
+
+    fn settle(&mut self, joist: &Joist) {
+        let ends = |(done, when): &(Done, Since)| self.ended_by.contains(done) && when.is_after(self.since);
+        self.is_settled = joist.done.iter().any(ends);
     }
 }
 
@@ -191,10 +236,13 @@ fn too_many_in_a_row(all: &mut [Judged]) {
     }
     for run in runs {
         let words = format!("{} joists in a row cannot stay as they are", run.len());
+        let in_run = || all.iter().filter(|judged| run.contains(&judged.joist.number));
+        let since = Since::all(in_run().flat_map(|judged| &judged.reasons).map(|reason| reason.since));
         for judged in all.iter_mut().filter(|judged| run.contains(&judged.joist.number)) {
             judged.fate = Fate::Engineer;
-            judged.is_settled = is_settled(Fate::Engineer, &judged.joist);
-            judged.reasons.insert(0, reason(Fate::Engineer, Source::EngineerLooks, words.clone()));
+            let mut reason = reason(Fate::Engineer, Source::EngineerLooks, since, words.clone());
+            reason.settle(&judged.joist);
+            judged.reasons.insert(0, reason);
         }
     }
 }

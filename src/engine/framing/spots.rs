@@ -6,10 +6,10 @@
 
 use super::damage::{Damage, DamageKind, Depth};
 use super::member::{Awl, CutsSaid};
+use super::since::Since;
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
-use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::particular::{Item, Part, Particulars, list};
 use crate::engine::place::Face;
 use crate::engine::units::{Length, Typed};
 
@@ -30,8 +30,19 @@ pub struct Spots {
     pub awl: Option<Awl>,
     /// What was said of its cuts as a whole.
     pub cuts: Option<CutsSaid>,
-    /// The last entry that says something bad of it.
-    pub last_bad: Option<EntryId>,
+}
+
+/// What was found at a place on a member.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Found {
+    /// What.
+    pub finding: Finding,
+    /// At which face of it, if that was said.
+    pub face: Option<Face>,
+    /// How far along, if that was said.
+    pub along: Option<Length>,
+    /// Since when it is known.
+    pub since: Since,
 }
 
 /// A stretch along a joist, as far as it was said.
@@ -54,6 +65,8 @@ pub struct Soft {
     pub at: Option<SoftAt>,
     /// Where along it.
     pub stretch: Stretch,
+    /// Since when it is known.
+    pub since: Since,
 }
 
 /// How deep an awl goes in.
@@ -93,8 +106,14 @@ pub struct Notch {
     pub depth: Option<Length>,
     /// In which part of the span, where only that was said.
     pub at: Option<NotchAt>,
+    /// In which edge; none if nobody said.
+    pub edge: Option<SoftAt>,
     /// Where along the joist.
     pub stretch: Stretch,
+    /// Since when it is known.
+    pub since: Since,
+    /// Is it several that lie close to each other?
+    pub is_several: bool,
 }
 
 /// Where a notch is.
@@ -106,6 +125,8 @@ pub enum NotchAt {
     Outer,
     /// In the middle third.
     Middle,
+    /// Past the span that was measured.
+    Beyond,
 }
 
 /// A hole.
@@ -113,10 +134,14 @@ pub enum NotchAt {
 pub struct Hole {
     /// How high or wide, whichever is more; none if nobody measured.
     pub across: Option<Length>,
+    /// How high; none if nobody measured that by itself.
+    pub high: Option<Length>,
     /// To the nearest edge; none if nobody measured.
     pub to_edge: Option<Length>,
     /// Where along the joist.
     pub stretch: Stretch,
+    /// Since when it is known.
+    pub since: Since,
 }
 
 impl Stretch {
@@ -142,6 +167,12 @@ impl Stretch {
     /// Both ends, if both were said.
     pub fn ends(&self) -> Option<(Length, Length)> {
         self.from.zip(self.to)
+    }
+
+    /// Does it reach past a span of that length?
+    pub fn is_beyond(&self, clear: Length) -> bool {
+        let reaches = |at: Option<Length>| at.is_some_and(|at| at > clear);
+        reaches(self.from) || reaches(self.to)
     }
 
     /// Could the two lie at one spot? What was not placed could.
@@ -204,52 +235,34 @@ impl NotchAt {
     }
 }
 
-impl Notch {
-    /// In which part of the span it is; none if nobody said. One that touches the middle
-    /// third is in it, and only one that reaches the bearing is at an end.
-    pub fn part(&self, clear: Option<Length>) -> Option<NotchAt> {
-        let Some(((from, to), clear)) = self.stretch.ends().zip(clear) else { return self.at };
-        Some(match () {
-            () if from * 3 < clear * 2 && to * 3 > clear => NotchAt::Middle,
-            () if !from.is_positive() || to >= clear => NotchAt::End,
-            () => NotchAt::Outer,
-        })
-    }
-}
-
 impl Spots {
-    /// What the job says of a member; `found` is what was found at places on it, each with
-    /// the entry and how far along.
-    pub fn of(job: &Job, part: &Part, found: &[(EntryId, Finding, Option<Length>)]) -> Self {
+    /// What the job says of a member, and what was found at places on it.
+    pub fn of(job: &Job, part: &Part, found: &[Found]) -> Self {
         let said = Particulars::of(job);
         let mut spots = Self {
-            awl: said.words(part, &list::AWL).and_then(Awl::said),
+            awl: awl(said, part),
             cuts: said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said),
             ..Self::default()
         };
         spots.said_before(said, part);
-        for (id, damage) in job.now.damages().iter().filter(|(_, damage)| damage.value.of == *part) {
-            spots.add(damage.value);
-            if damage.value.is_bad() {
-                spots.is_bad(damage.head.max(*id));
-            }
+        let is_here = |of: &Part| of == part || *of == Part::Joists;
+        for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
+            spots.add(damage.value, Since::of(&damage));
         }
         spots.found(found);
-        for item in [&list::AWL, &list::CUTS] {
-            let last = said
-                .last(part, item)
-                .filter(|(_, value)| matches!(value.typed(), "goes in" | "cannot reach" | "cannot see"));
-            last.into_iter().for_each(|(id, _)| spots.is_bad(id));
-        }
         spots
     }
 
-    fn is_bad(&mut self, id: EntryId) {
-        self.last_bad = self.last_bad.max(Some(id));
+    /// Since the last thing that is wrong with it is known.
+    pub fn since(&self) -> Since {
+        let soft = self.soft.iter().filter(|soft| soft.goes != Goes::Nowhere).map(|soft| soft.since);
+        let notches = self.notches.iter().map(|notch| notch.since);
+        Since::all(soft.chain(notches).chain(self.holes.iter().map(|hole| hole.since)))
     }
 
-    fn add(&mut self, damage: &Damage) {
+    fn add(&mut self, damage: &Damage, since: Since) {
         let stretch = Stretch::of(damage);
+        let at = damage.face.map(SoftAt::from);
         match damage.kind {
             DamageKind::Soft => {
                 let goes = match &damage.depth {
@@ -257,13 +270,22 @@ impl Spots {
                     Some(Depth::CannotReach) => Goes::CannotReach,
                     Some(Depth::Is(typed)) => goes(typed.value),
                 };
-                self.soft.push(Soft { goes, at: damage.face.map(SoftAt::from), stretch });
+                self.soft.push(Soft { goes, at, stretch, since });
             }
-            DamageKind::Notch => self.notches.push(Notch { depth: damage.depth(), at: None, stretch }),
+            DamageKind::Notch => {
+                self.notches.push(Notch {
+                    depth: damage.depth(),
+                    at: None,
+                    edge: at,
+                    stretch,
+                    since,
+                    is_several: false,
+                });
+            }
             DamageKind::Hole => {
-                let (high, wide) = (damage.depth(), stretch.long());
+                let high = damage.depth();
                 let to_edge = damage.to_edge.as_ref().map(|typed| typed.value);
-                self.holes.push(Hole { across: high.max(wide), to_edge, stretch });
+                self.holes.push(Hole { across: high.max(stretch.long()), high, to_edge, stretch, since });
             }
         }
     }
@@ -272,54 +294,50 @@ impl Spots {
     fn said_before(&mut self, said: Particulars<'_>, part: &Part) {
         let length = |item| said.length(part, item);
         let along = |long| Stretch { long, ..Stretch::default() };
-        let mut bad =
-            |item| said.last(part, item).into_iter().for_each(|(id, _)| self.last_bad = self.last_bad.max(Some(id)));
+        let since = |items: &[&Item]| Since::all(items.iter().map(|item| Since::said(said, part, item)));
         if let Some(depth) = length(&list::SOFT_DEPTH) {
-            if depth.is_positive() {
-                [&list::SOFT_DEPTH, &list::SOFT_LENGTH, &list::SOFT_FACE].into_iter().for_each(&mut bad);
-            }
             let at = said.words(part, &list::SOFT_FACE).and_then(SoftAt::said);
-            self.soft.push(Soft { goes: goes(depth), at, stretch: along(length(&list::SOFT_LENGTH)) });
+            let stretch = along(length(&list::SOFT_LENGTH));
+            let since = since(&[&list::SOFT_DEPTH, &list::SOFT_LENGTH, &list::SOFT_FACE]);
+            self.soft.push(Soft { goes: goes(depth), at, stretch, since });
             // It was asked of the joist as a whole.
             self.awl = self.awl.or(Some(if depth.is_positive() { Awl::GoesIn } else { Awl::Stops }));
         }
         if let Some(depth) = length(&list::NOTCH).filter(|depth| depth.is_positive()) {
-            [&list::NOTCH, &list::NOTCH_AT, &list::NOTCH_LENGTH].into_iter().for_each(&mut bad);
             let at = said.words(part, &list::NOTCH_AT).and_then(NotchAt::said);
-            self.notches.push(Notch { depth: Some(depth), at, stretch: along(length(&list::NOTCH_LENGTH)) });
+            let stretch = along(length(&list::NOTCH_LENGTH));
+            let since = since(&[&list::NOTCH, &list::NOTCH_AT, &list::NOTCH_LENGTH]);
+            let depth = Some(depth);
+            self.notches.push(Notch { depth, at, edge: None, stretch, since, is_several: false });
         }
         if let Some(across) = length(&list::HOLE).filter(|across| across.is_positive()) {
-            [&list::HOLE, &list::HOLE_TO_EDGE].into_iter().for_each(&mut bad);
             let to_edge = length(&list::HOLE_TO_EDGE);
-            self.holes.push(Hole { across: Some(across), to_edge, stretch: Stretch::default() });
+            let since = since(&[&list::HOLE, &list::HOLE_TO_EDGE]);
+            let (across, high) = (Some(across), Some(across));
+            self.holes.push(Hole { across, high, to_edge, stretch: Stretch::default(), since });
         }
     }
 
     /// Findings become soft spots of unknown depth, unless an awl's depth covers them. One
     /// that is covered only where the awl stopped stays: the two contradict each other.
-    fn found(&mut self, found: &[(EntryId, Finding, Option<Length>)]) {
-        for (id, finding, along) in found {
+    fn found(&mut self, found: &[Found]) {
+        for Found { finding, face, along, since } in found {
             let goes = match finding {
                 Finding::Soft => Goes::NotSaid,
                 Finding::Rotten => Goes::Rotten,
                 Finding::Sound => Goes::Nowhere,
-                Finding::Cracked | Finding::Insects | Finding::Strands => {
-                    self.is_bad(*id);
-                    continue;
-                }
                 _ => continue,
             };
-            if goes != Goes::Nowhere {
-                self.is_bad(*id);
-            }
             let measures = |soft: &Soft| match soft.goes {
-                Goes::In(_) => true,
+                // Rot of which nobody said where it is may be another spot.
+                Goes::In(_) => goes == Goes::NotSaid || (along.is_some() && soft.stretch.ends().is_some()),
                 Goes::CannotReach => goes == Goes::NotSaid,
                 Goes::Nowhere | Goes::NotSaid | Goes::Rotten => false,
             };
             let is_measured = |soft: &Soft| measures(soft) && soft.stretch.covers(*along);
             if goes == Goes::Nowhere || !self.soft.iter().any(is_measured) {
-                self.soft.push(Soft { goes, at: None, stretch: Stretch::at(*along) });
+                let at = face.map(SoftAt::from);
+                self.soft.push(Soft { goes, at, stretch: Stretch::at(*along), since: *since });
             }
         }
     }
@@ -328,6 +346,15 @@ impl Spots {
     pub const fn cut_count(&self) -> usize {
         self.notches.len() + self.holes.len()
     }
+}
+
+/// What was said of the awl. Of all joists at once only what is bad counts, since nobody
+/// pushed an awl into each; and it counts until this one was probed later.
+fn awl(said: Particulars<'_>, part: &Part) -> Option<Awl> {
+    let [own, all] = [part, &Part::Joists].map(|of| Since::said(said, of, &list::AWL));
+    let of = |part| said.words(part, &list::AWL).and_then(Awl::said);
+    let bad = of(&Part::Joists).filter(|awl| *awl != Awl::Stops && !own.is_after(all));
+    bad.or_else(|| of(part))
 }
 
 fn goes(depth: Length) -> Goes {

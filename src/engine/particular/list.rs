@@ -173,8 +173,9 @@ pub const GRADE: Item = one_of(
 pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
 /// Was it treated through incisions?
 pub const INCISED: Item = one_of("incised", "Incised", YES_NO);
-/// People and furniture.
-pub const LIVE_LOAD: Item = amount("live load", "Live load", 10_000, 200, "psf");
+/// People and furniture: no floor of a dwelling is for less
+/// ([`Source::LiveLoads`](crate::engine::sources::Source::LiveLoads)).
+pub const LIVE_LOAD: Item = amount("live load", "Live load", 30_000, 200, "psf");
 /// The floor itself.
 pub const DEAD_LOAD: Item = amount("dead load", "Dead load", 1_000, 100, "psf");
 /// Does something hold the floor while it is cut?

@@ -1,8 +1,8 @@
 //! What was said last.
 
-use super::{Item, Part, Value};
+use super::{Item, Part, Particular, Value};
 use crate::engine::entry::EntryId;
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Seen};
 use crate::engine::units::{Amount, Length};
 use crate::order;
 
@@ -26,9 +26,18 @@ impl<'a> Particulars<'a> {
 
     /// What was said last, and the entry that says it as it stands.
     pub fn last(self, part: &Part, item: &Item) -> Option<(EntryId, &'a Value)> {
-        let all = self.job.now.particulars().values().rev();
-        let mut like = all.filter(|it| it.value.of == *part && it.value.what.as_str() == item.what);
-        like.find(|it| item.allows(&it.value.is)).map(|it| (it.head, &it.value.is))
+        self.thing(part, item).map(|it| (it.head, &it.value.is))
+    }
+
+    /// What was said last, with who said it and when.
+    pub fn thing(self, part: &Part, item: &Item) -> Option<Seen<'a, Particular>> {
+        self.each(part, item).next_back()
+    }
+
+    /// Everything that was said of it and stands, in log order.
+    pub fn each(self, part: &Part, item: &Item) -> impl DoubleEndedIterator<Item = Seen<'a, Particular>> {
+        let all = self.job.now.particulars().values();
+        all.filter(|it| it.value.of == *part && it.value.what.as_str() == item.what && item.allows(&it.value.is))
     }
 
     /// A length of a part.

@@ -252,7 +252,13 @@ fn look(draft: &Draft, job: &Job, units: Units) -> Question {
         (_, 1) => (format!("{what}, to"), draft.held.concat(), Keys::Length),
         (DamageKind::Soft, _) => (format!("{what}, how deep"), "0 if it stops".to_owned(), Keys::Depth),
         (DamageKind::Notch, _) => (format!("{what}, how deep"), draft.held.join(" to "), Keys::Depth),
-        (DamageKind::Hole, _) => (format!("{what}, to the nearest edge"), draft.held.join(" to "), Keys::Depth),
+        (DamageKind::Hole, 2) => {
+            (format!("{what}, how high"), format!("{}; round: as long", draft.held.join(" to ")), Keys::Depth)
+        }
+        (DamageKind::Hole, _) => {
+            let high = draft.held.last().map(|high| format!("{high} high")).unwrap_or_default();
+            (format!("{what}, to the nearest edge"), high, Keys::Depth)
+        }
     };
     let unit = units.bare_length().symbol().to_owned();
     Question { asks: format!("{}: {asks}", draft.spot.name()), detail, detail_asks: None, keys, unit }

@@ -1,14 +1,16 @@
 //! How far what is left of a joist spans, and what a sister adds.
 
+use super::cuts::is_allowed;
 use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
+use super::notches::notches;
 use super::reason;
 use crate::engine::framing::design::DesignValues;
 use crate::engine::framing::joist::{Joist, Shared};
-use crate::engine::framing::member::SpanAllowed;
-use crate::engine::framing::schedule::{Fate, Range, Reason};
+use crate::engine::framing::member::{Done, SpanAllowed};
+use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER};
 use crate::engine::framing::section::Section;
+use crate::engine::framing::since::Since;
 use crate::engine::framing::span::span;
-use crate::engine::framing::spots::NotchAt;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -30,14 +32,39 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<R
     (range, judged(joist, left, range, shared, units))
 }
 
+/// Tile weighs more than what is taken where nobody said how heavy a floor is.
+pub(super) fn not_weighed(shared: &Shared) -> Option<Reason> {
+    shared.tile_not_weighed.then(|| {
+        let words =
+            "tile is to lie on it: say the dead load. 10 psf is no floor under tile; 20 is usual, a mortar bed more";
+        reason(Fate::Open, Source::DeadLoads, shared.since, words).ended_by(&ENGINEER)
+    })
+}
+
+/// What is not sawn spans no more than so many times its depth ([`Source::EngineeredSpans`]).
+const MOST_SLENDER: i64 = 25;
+
 /// No rule here says how far engineered wood spans.
-pub(super) fn of_engineered(joist: &Joist) -> Option<Reason> {
+pub(super) fn of_engineered(joist: &Joist, units: Units) -> Option<Reason> {
     let words = match joist.span_allowed {
-        Some(SpanAllowed::Yes) => return None,
+        Some(SpanAllowed::Yes) => return too_slender(joist, units),
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
-    Some(reason(Fate::Open, Source::EngineeredWoodCode, words))
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, joist.since.member, words).ended_by(&ENGINEER))
+}
+
+/// Whoever is said to allow it, no table goes that far: something was said wrongly.
+fn too_slender(joist: &Joist, units: Units) -> Option<Reason> {
+    let (clear, depth) = joist.clear.zip(joist.depth).filter(|(clear, depth)| *clear > *depth * MOST_SLENDER)?;
+    let words = format!(
+        "{} over {} of depth is more than {MOST_SLENDER} times it, farther than makers' tables go: measure its depth and \
+         span again, and look its span up again",
+        units.length(clear),
+        units.length(depth)
+    );
+    let since = Since::all([joist.since.member, joist.since.section, joist.since.span]);
+    Some(reason(Fate::Open, Source::EngineeredSpans, since, words).ended_by(&ENGINEER))
 }
 
 fn judged(
@@ -48,58 +75,80 @@ fn judged(
     units: Units,
 ) -> Option<Reason> {
     let asked = joist.span()?;
-    joist.section()?;
+    let whole = joist.section()?;
+    let since = rests_on(joist, shared);
     let Some(left) = left else {
-        return Some(reason(Fate::Replace, Source::SoftCountsNothing, "nothing sound is left of it"));
+        let words = "nothing sound is left of it";
+        return Some(reason(Fate::Replace, Source::SoftCountsNothing, since, words));
     };
     let Some(may) = may_span else {
         let words = "no design values for it: deeper or thicker than joists are, fewer than three of them, or a grade \
                      that none is known for";
-        return Some(reason(Fate::Engineer, Source::DesignValues, words));
+        return Some(reason(Fate::Engineer, Source::DesignValues, since, words));
     };
     let says = format!(
         "spans {}; by its wood it may span {}",
         units.length(asked.up_to(Length::sixty_fourths(4))),
         may.words(units)
     );
+    // A new joist of the same size does only where the old one, whole, did.
+    let does_whole = range(whole, shared, joist).is_some_and(|whole| asked <= whole.weakest);
     if asked > may.strongest {
-        return Some(with_a_sister(joist, left, shared, &says, may.source));
+        let judged = with_a_sister(joist, left, shared, &says, may.source, since);
+        return Some(match judged.fate {
+            Fate::Sister if !does_whole => judged.ended_by(&SISTER_ALONE),
+            _ => judged,
+        });
     }
+    let new = if does_whole { &NEW[..] } else { &ENGINEER[..] };
     if asked > may.weakest || !shared.is_graded() {
         // The weakest wood that it can be may do, yet nobody knows that it is even that.
-        return Some(reason(Fate::Open, may.source, format!("{says}: find its stamp, or have somebody grade it")));
+        let words = format!("{says}: find its stamp, or have somebody grade it");
+        return Some(reason(Fate::Open, may.source, since, words).ended_by(new));
     }
-    let surely = left.less(SECTION_ERROR).and_then(|section| range(section, shared, joist));
-    let is_sure = surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
-    (!is_sure).then(|| {
+    let is_surely = |section: Section| {
+        let surely = section.less(SECTION_ERROR).and_then(|section| range(section, shared, joist));
+        surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest)
+    };
+    (!is_surely(left)).then(|| {
         let words =
             format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
-        reason(Fate::Open, may.source, words)
+        let ended_by = if is_surely(whole) { &SISTER[..] } else { &SISTER_ALONE[..] };
+        reason(Fate::Open, may.source, since, words).ended_by(ended_by)
     })
 }
 
+/// Where a joist of its size does not do by itself, a new one of that size does not either.
+const SISTER_ALONE: [Done; 2] = [Done::Sistered, Done::AsTheEngineerSays];
+
+/// What a span is worked out from. How wet it reads counts only where that makes it weaker.
+fn rests_on(joist: &Joist, shared: &Shared) -> Since {
+    let said = joist.since;
+    let wet = if joist.service(shared).is_wet { said.reads } else { Since::ALWAYS };
+    Since::all([said.member, said.section, said.span, said.bearing, joist.spots.since(), shared.since, wet])
+}
+
 /// It spans too far by itself: does the sister that is to be beside it carry the rest?
-fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, source: Source) -> Reason {
+fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, source: Source, since: Since) -> Reason {
+    let since = since.and(shared.sister_since);
     let Some(sister) = shared.sister else {
         let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
-        return reason(Fate::Open, source, words);
+        return reason(Fate::Open, source, since, words).ended_by(&ENGINEER);
     };
     let pair = left.beside(sister);
     let does = range(pair, shared, joist).is_some_and(|range| joist.span().is_some_and(|asked| asked <= range.weakest));
     let (fate, does) = if does { (Fate::Sister, "a sister does") } else { (Fate::Engineer, "one sister does not do") };
-    reason(fate, source, format!("{says}: too far by itself; {does}"))
+    reason(fate, source, since, format!("{says}: too far by itself; {does}"))
 }
 
-/// What is left of a joist: less what is soft, and less its deepest notch inside the span.
-/// Soft wood of which nobody said at which side it is counts as lost of the depth.
+/// What is left of a joist: less what is soft, and less its deepest notch that is not allowed
+/// as it is. Soft wood of which nobody said at which side it is counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
-    let notched = joist
-        .spots
-        .notches
-        .iter()
-        .filter(|notch| !matches!(notch.part(joist.clear), Some(NotchAt::End | NotchAt::Outer)));
-    let notch = notched.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
+    let limits = whole.cut_limits().value;
+    let notches = notches(joist);
+    let counted = notches.iter().filter(|notch| !is_allowed(notch, joist, &limits));
+    let notch = counted.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
     let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
     whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist))
 }

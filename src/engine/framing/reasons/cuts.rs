@@ -1,11 +1,13 @@
 //! Notches and holes. Source: [`Source::JoistCuts`], [`Source::HolesApart`],
 //! [`Source::EngineeredWood`].
 
+use super::notches::notches;
 use super::reason;
 use crate::engine::framing::joist::Joist;
 use crate::engine::framing::member::MemberType;
-use crate::engine::framing::schedule::{Fate, Reason};
+use crate::engine::framing::schedule::{Fate, NEW, Reason};
 use crate::engine::framing::section::{CutLimits, Section};
+use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::{Hole, Notch, NotchAt, Stretch};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
@@ -14,92 +16,173 @@ use crate::engine::units::Length;
 pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let Some(section) = joist.section() else { return Vec::new() };
     let limits = section.cut_limits().value;
-    let notches = joist.spots.notches.iter().filter_map(|notch| one_notch(joist, notch, section, &limits, units));
-    let holes = joist.spots.holes.iter().filter_map(|hole| one_hole(hole, &limits, units));
-    notches.chain(holes).chain(apart(joist, &limits, units)).collect()
+    let cuts = Cuts { joist, section, limits, units };
+    let notches = notches(joist);
+    let notches = notches.iter().filter_map(|notch| cuts.one_notch(notch));
+    let holes = joist.spots.holes.iter().filter_map(|hole| cuts.one_hole(hole));
+    notches.chain(holes).chain(cuts.apart()).collect()
 }
 
 /// Any cut in what is not sawn is its maker's or a designer's to allow.
 pub(super) fn of_engineered(joist: &Joist, member: MemberType) -> Option<Reason> {
     (joist.spots.cut_count() > 0).then(|| {
         let words = format!("{}: cuts only as its maker or a designer allows", member.label());
-        reason(Fate::Engineer, Source::EngineeredWood, words)
+        let since = joist.spots.since().and(joist.since.member);
+        reason(Fate::Engineer, Source::EngineeredWood, since, words)
     })
 }
 
-fn one_notch(joist: &Joist, notch: &Notch, section: Section, limits: &CutLimits, units: Units) -> Option<Reason> {
-    let judged = |fate, words: String| Some(reason(fate, Source::JoistCuts, words));
-    let Some(depth) = notch.depth else { return judged(Fate::Open, "measure how deep its notch is".to_owned()) };
-    let part = notch.part(joist.clear);
-    let (limit, place) = match part {
-        Some(NotchAt::End) => (limits.notch_at_end, "at an end"),
-        Some(NotchAt::Outer) => (limits.notch, "in an outer third"),
-        // Nobody said where: where it weakens most.
-        Some(NotchAt::Middle) | None => (Length::ZERO, "in the middle third"),
-    };
-    if depth > limit && part.is_some() {
-        let most = if limit.is_positive() { format!("up to {}", units.length(limit)) } else { "none".to_owned() };
-        let fate = if depth * 3 > section.depth { Fate::Engineer } else { Fate::Sister };
-        return judged(fate, format!("notched {} deep {place}, where {most} is allowed", units.length(depth)));
-    }
-    if part.is_none() {
-        let fate = if depth * 3 > section.depth { Fate::Engineer } else { Fate::Open };
-        return judged(fate, format!("notched {} deep: say from where to where along it", units.length(depth)));
-    }
-    if part == Some(NotchAt::End) {
-        return None;
-    }
-    match notch.stretch.long() {
-        None => judged(Fate::Open, "measure how long its notch is along it".to_owned()),
-        Some(long) if long > limits.notch_length => {
-            let most = units.length(limits.notch_length);
-            judged(Fate::Sister, format!("notched {} long, where up to {most} is allowed", units.length(long)))
+/// Does this notch take nothing of what the joist carries: is it no deeper and no longer than
+/// allowed where it is, or at an end, where the span's section goes on whole?
+pub(super) fn is_allowed(notch: &Notch, joist: &Joist, limits: &CutLimits) -> bool {
+    match notch.part(joist) {
+        Some(NotchAt::End) => true,
+        Some(NotchAt::Outer) => {
+            notch.depth.is_some_and(|depth| depth <= limits.notch)
+                && notch.stretch.long().is_some_and(|long| long <= limits.notch_length)
         }
-        Some(_) => None,
+        // In another span it takes nothing of this one, and is asked about.
+        Some(NotchAt::Beyond) => notch.stretch.from.zip(joist.clear).is_some_and(|(from, clear)| from >= clear),
+        Some(NotchAt::Middle) | None => false,
     }
 }
 
-fn one_hole(hole: &Hole, limits: &CutLimits, units: Units) -> Option<Reason> {
-    let judged = |fate, words: String| Some(reason(fate, Source::JoistCuts, words));
-    let Some(across) = hole.across else { return judged(Fate::Open, "measure how large its hole is".to_owned()) };
-    let most = units.length(limits.hole);
+/// What lies past the span that was measured is in another one, or over its support: no rule
+/// here says which.
+pub(super) fn beyond(what: &str, stretch: &Stretch, joist: &Joist, units: Units) -> Option<Reason> {
+    let clear = joist.clear.filter(|clear| stretch.is_beyond(*clear))?;
+    let along = stretch.ends().map_or(clear, |(from, to)| if from > clear { from } else { to });
     let words = format!(
-        "a hole of {}: up to {most}, {} from edges, is allowed",
-        units.length(across),
-        units.length(limits.from_edges)
+        "{what} at {}, beyond the first span of {}: say where the next support is. If it is there, say the clear span \
+         again; if the joist goes on past a support, an engineer looks",
+        units.length(along),
+        units.length(clear)
     );
-    match hole.to_edge {
-        _ if across > limits.hole => judged(Fate::Engineer, words),
-        Some(to_edge) if to_edge < limits.from_edges => judged(Fate::Sister, words),
-        Some(_) => None,
-        None => judged(Fate::Open, "measure from its hole to the nearest edge".to_owned()),
-    }
+    Some(reason(Fate::Open, Source::EngineerLooks, joist.since.span, words).ended_by(&NEW))
 }
 
-/// A hole keeps its distance from every other hole and notch.
-fn apart(joist: &Joist, limits: &CutLimits, units: Units) -> Option<Reason> {
-    let spots = &joist.spots;
-    if spots.holes.is_empty() || spots.cut_count() < 2 {
-        return None;
+struct Cuts<'a> {
+    joist: &'a Joist,
+    section: Section,
+    limits: CutLimits,
+    units: Units,
+}
+
+impl Cuts<'_> {
+    fn judged(&self, fate: Fate, since: Since, words: String) -> Option<Reason> {
+        let since = Since::all([since, self.joist.since.section, self.joist.since.span]);
+        let judged = reason(fate, Source::JoistCuts, since, words);
+        Some(if fate == Fate::Open { judged.ended_by(&NEW) } else { judged })
     }
-    let cuts = || spots.holes.iter().map(|hole| hole.stretch).chain(spots.notches.iter().map(|notch| notch.stretch));
-    if cuts().any(|cut| cut.ends().is_none()) {
-        let words = "say from where to where each of its notches and holes is: a hole keeps 2 in from the next cut";
-        return Some(reason(Fate::Open, Source::HolesApart, words));
+
+    fn one_notch(&self, notch: &Notch) -> Option<Reason> {
+        let source = match () {
+            () if notch.is_several => Source::NotchesTogether,
+            () if notch.is_from_bearing(self.joist) => Source::EndNotches,
+            () => Source::JoistCuts,
+        };
+        let judged = |fate, words: String| Some(Reason { source, ..self.judged(fate, notch.since, words)? });
+        let shown = |length| self.units.length(length);
+        let Some(depth) = notch.depth else { return judged(Fate::Open, "measure how deep its notch is".to_owned()) };
+        if !depth.is_positive() || notch.stretch.long().is_some_and(|long| !long.is_positive()) {
+            return judged(Fate::Open, "a notch of 0: measure how deep and how long it is, or take it back".to_owned());
+        }
+        let part = notch.part(self.joist);
+        let (limit, place) = match part {
+            Some(NotchAt::End) => (self.limits.notch_at_end, "at an end".to_owned()),
+            Some(NotchAt::Outer) if notch.is_from_bearing(self.joist) => {
+                (self.limits.notch, format!("from its bearing on, farther than {}", shown(self.limits.notch_length)))
+            }
+            Some(NotchAt::Outer) => (self.limits.notch, "in an outer third".to_owned()),
+            Some(NotchAt::Middle) => (Length::ZERO, "in the middle third".to_owned()),
+            Some(NotchAt::Beyond) | None => {
+                let fate = if depth * 3 > self.section.depth { Fate::Engineer } else { Fate::Open };
+                let words = format!("notched {} deep: say from where to where along it", shown(depth));
+                let what = format!("notched {} deep", shown(depth));
+                let beyond = beyond(&what, &notch.stretch, self.joist, self.units);
+                return judged(fate, beyond.map_or(words, |beyond| beyond.words));
+            }
+        };
+        if depth > limit {
+            let most = if limit.is_positive() { format!("up to {}", shown(limit)) } else { "none".to_owned() };
+            let fate = if depth * 3 > self.section.depth { Fate::Engineer } else { Fate::Sister };
+            return judged(fate, format!("notched {} deep {place}, where {most} is allowed", shown(depth)));
+        }
+        match notch.stretch.long() {
+            None => judged(Fate::Open, "measure how long its notch is along it".to_owned()),
+            Some(long) if part == Some(NotchAt::Outer) && long > self.limits.notch_length => {
+                let most = shown(self.limits.notch_length);
+                judged(Fate::Sister, format!("notched {} long, where up to {most} is allowed", shown(long)))
+            }
+            Some(_) => None,
+        }
     }
-    let holes = spots.holes.iter().map(|hole| hole.stretch).enumerate();
-    let gaps = holes.flat_map(|(at, hole)| {
-        cuts().enumerate().filter(move |(other, _)| *other != at).filter_map(move |(_, other)| gap(&hole, &other))
-    });
-    let least = gaps.min()?;
-    (least < limits.from_edges).then(|| {
-        let words = format!(
-            "a hole {} from the next cut, where {} is asked for",
-            units.length(least),
-            units.length(limits.from_edges)
-        );
-        reason(Fate::Sister, Source::HolesApart, words)
-    })
+
+    fn one_hole(&self, hole: &Hole) -> Option<Reason> {
+        let judged = |fate, words: String| self.judged(fate, hole.since, words);
+        let open = |words: &str| judged(Fate::Open, words.to_owned());
+        let shown = |length| self.units.length(length);
+        let limits = &self.limits;
+        let Some(across) = hole.across else { return open("measure how large its hole is") };
+        let most = match limits.hole_between_edges {
+            most if most.is_positive() => {
+                format!("up to {}, {} from edges, is allowed", shown(most), shown(limits.from_edges))
+            }
+            _ => format!("none is allowed in a joist so shallow, {} from both edges", shown(limits.from_edges)),
+        };
+        let words = format!("a hole of {}: {most}", shown(across));
+        if across > limits.hole {
+            return judged(Fate::Engineer, words);
+        }
+        let is_nothing = |length: Option<Length>| length.is_some_and(|length| !length.is_positive());
+        if is_nothing(Some(across)) || is_nothing(hole.high) || is_nothing(hole.stretch.long()) {
+            return open("a hole of 0: measure how long and how high it is, or take it back");
+        }
+        let Some(to_edge) = hole.to_edge else { return open("measure from its hole to the nearest edge") };
+        if to_edge < limits.from_edges || across > limits.hole_between_edges {
+            return judged(Fate::Sister, words);
+        }
+        let Some(high) = hole.high else { return open("measure how high its hole is") };
+        if to_edge * 2 + high > self.section.depth {
+            let words = format!(
+                "a hole {} high cannot be {} from its nearest edge in a joist of {}: measure it again",
+                shown(high),
+                shown(to_edge),
+                shown(self.section.depth)
+            );
+            return judged(Fate::Open, words);
+        }
+        beyond("a hole", &hole.stretch, self.joist, self.units)
+            .map(|reason| Reason { since: reason.since.and(hole.since), ..reason })
+    }
+
+    /// A hole keeps its distance from every other hole and notch.
+    fn apart(&self) -> Option<Reason> {
+        let spots = &self.joist.spots;
+        if spots.holes.is_empty() || spots.cut_count() < 2 {
+            return None;
+        }
+        let since = spots.since();
+        let cuts =
+            || spots.holes.iter().map(|hole| hole.stretch).chain(spots.notches.iter().map(|notch| notch.stretch));
+        if cuts().any(|cut| cut.ends().is_none()) {
+            let words = "say from where to where each of its notches and holes is: a hole keeps 2 in from the next cut";
+            return Some(reason(Fate::Open, Source::HolesApart, since, words).ended_by(&NEW));
+        }
+        let holes = spots.holes.iter().map(|hole| hole.stretch).enumerate();
+        let gaps = holes.flat_map(|(at, hole)| {
+            cuts().enumerate().filter(move |(other, _)| *other != at).filter_map(move |(_, other)| gap(&hole, &other))
+        });
+        let least = gaps.min()?;
+        (least < self.limits.from_edges).then(|| {
+            let words = format!(
+                "a hole {} from the next cut, where {} is asked for",
+                self.units.length(least),
+                self.units.length(self.limits.from_edges)
+            );
+            reason(Fate::Sister, Source::HolesApart, since, words)
+        })
+    }
 }
 
 /// What is left between two cuts; none of what has no place.

@@ -1,52 +1,90 @@
 //! Soft wood, insects and splits.
 
+use super::cuts::beyond;
+use super::notches::notches;
 use super::reason;
 use super::unknown::is_sawn;
 use crate::engine::condition::Finding;
+use crate::engine::framing::damage::{AWL_ERROR, BEYOND_SOFT};
 use crate::engine::framing::joist::Joist;
 use crate::engine::framing::member::Awl;
-use crate::engine::framing::schedule::{Fate, Reason};
+use crate::engine::framing::schedule::{Fate, NEW, NEW_ALONE, Reason};
+use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::{Goes, NotchAt, Soft, SoftAt};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
 
-/// What counts as lost beyond what an awl finds soft ([`Source::SoftCountsNothing`]).
-pub const BEYOND_SOFT: Length = Length::sixty_fourths(16);
-/// How far an awl's depth can be off: as good as a third is a third (judgement).
-pub const AWL_ERROR: Length = Length::sixty_fourths(4);
-
 pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
+    let found = joist.since.found;
     let mut reasons = Vec::new();
     if joist.has(Finding::Insects) {
-        reasons.push(reason(Fate::Open, Source::InsectsNamed, "insects: have them named, and probe the galleries"));
+        let words = "insects: have them named, and probe the galleries";
+        reasons.push(reason(Fate::Open, Source::InsectsNamed, found, words).ended_by(&NEW_ALONE));
     }
     if joist.has(Finding::Strands) {
         let words = "strands or fans of a fungus that carries its own water: have it named, and cut out what it has";
-        reasons.push(reason(Fate::Engineer, Source::DecayFans, words));
+        reasons.push(reason(Fate::Engineer, Source::DecayFans, found, words));
     }
     if joist.has(Finding::Cracked) {
-        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, "found split or broken"));
+        reasons.push(reason(Fate::Engineer, Source::EngineerLooks, found, "found split or broken"));
     }
     reasons.extend(joist.spots.soft.iter().filter_map(|soft| one_spot(joist, soft, units)));
+    let bad = joist.spots.soft.iter().filter(|soft| soft.goes != Goes::Nowhere);
+    reasons.extend(bad.filter_map(|soft| {
+        let beyond = beyond("soft", &soft.stretch, joist, units)?;
+        Some(Reason { since: beyond.since.and(soft.since), ..beyond })
+    }));
     reasons
 }
 
 fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
-    let open = |words: &str| Some(reason(Fate::Open, Source::SoftCountsNothing, words));
+    let open = |words: String| Some(reason(Fate::Open, Source::SoftCountsNothing, soft.since, words).ended_by(&NEW));
+    let place = place(joist, soft, units);
     match soft.goes {
         Goes::Nowhere => None,
-        Goes::CannotReach => open("soft where an awl can't reach: look again once the floor is open"),
-        Goes::NotSaid if was_probed_hard(joist, soft) => open("found soft, yet the awl stops there: probe it again"),
-        Goes::NotSaid => open("found soft: say from where to where, how deep and on which side"),
-        Goes::Rotten if !is_sawn(joist) => Some(damaged(joist)),
-        Goes::Rotten => Some(reason(
-            Fate::Sister,
-            Source::JoistRepair,
-            "found rotten: a sister at least. Say from where to where, how deep and on which side",
-        )),
-        Goes::In(_) if joist.member.is_some() && !is_sawn(joist) => Some(damaged(joist)),
+        Goes::CannotReach => open(format!("soft{place}, where an awl can't reach: look again once the floor is open"))
+            .map(|reason| reason.ended_by(&NEW_ALONE)),
+        Goes::NotSaid if was_probed_hard(joist, soft) => {
+            open(format!("found soft{place}, yet the awl stops there: probe it again"))
+        }
+        Goes::NotSaid => {
+            open(format!("found soft{place}: log that spot, from where to where, how deep, on which side"))
+        }
+        Goes::Rotten if !is_sawn(joist) => Some(damaged(joist, soft.since)),
+        Goes::Rotten => Some(rotten(joist, soft, &place)),
+        Goes::In(_) if joist.member.is_some() && !is_sawn(joist) => Some(damaged(joist, soft.since)),
         Goes::In(depth) => Some(soft_wood(joist, soft, depth, units)),
+    }
+}
+
+/// Which finding it is: " at 4' 0\"", " at its end".
+fn place(joist: &Joist, soft: &Soft, units: Units) -> String {
+    match soft.stretch.from {
+        _ if is_at_bearing(joist, soft) => " at its end".to_owned(),
+        Some(along) => format!(" at {}", units.length(along)),
+        None => ", nobody said where along it".to_owned(),
+    }
+}
+
+/// Is it where the joist bears: at an end by its face, or by how far along it is?
+fn is_at_bearing(joist: &Joist, soft: &Soft) -> bool {
+    let reaches = |(from, to): (Length, Length)| {
+        !from.is_positive() || joist.clear.is_some_and(|clear| from <= clear && to >= clear)
+    };
+    soft.at == Some(SoftAt::End) || soft.stretch.ends().is_some_and(reaches)
+}
+
+/// Nobody said how deep it goes or how far: it may leave nothing for a sister to lie on, so
+/// that no sister ends it.
+fn rotten(joist: &Joist, soft: &Soft, place: &str) -> Reason {
+    const SAY: &str = "Say from where to where, how deep and on which side";
+    let judged =
+        |fate, words: String| reason(fate, Source::JoistRepair, soft.since.and(joist.since.span), words).ended_by(&NEW);
+    match soft.stretch.from {
+        _ if is_at_bearing(joist, soft) => judged(Fate::Replace, format!("found rotten{place}, where it bears. {SAY}")),
+        None => judged(Fate::Replace, format!("found rotten{place}: it may be where it bears. {SAY}")),
+        Some(_) => judged(Fate::Sister, format!("found rotten{place}: a sister at least. {SAY}")),
     }
 }
 
@@ -59,46 +97,47 @@ fn was_probed_hard(joist: &Joist, found: &Soft) -> bool {
 }
 
 /// Engineered wood that is damaged at all.
-fn damaged(joist: &Joist) -> Reason {
+fn damaged(joist: &Joist, since: Since) -> Reason {
     let what = joist.member.map_or("it", |member| member.label());
-    reason(Fate::Engineer, Source::EngineerLooks, format!("{what} that is soft: its maker or an engineer decides"))
+    let words = format!("{what} that is soft: its maker or an engineer decides");
+    reason(Fate::Engineer, Source::EngineerLooks, since.and(joist.since.member), words)
 }
 
 /// What so much soft wood comes to. Where a measurement is missing that could make it
-/// worse, that is asked for, and nothing milder is said.
+/// worse, that is asked for, and nothing milder is said or ends it.
 fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason {
     let words =
         format!("soft {} deep: {} of it counts as nothing", units.length(depth), units.length(depth + BEYOND_SOFT));
-    let open = |what: &str| reason(Fate::Open, Source::EngineerLooks, format!("{words}; {what}"));
+    let since = Since::all([joist.spots.since(), joist.since.section, joist.since.span]);
+    let judged = |fate, source, words| reason(fate, source, since, words);
+    let open = |what: &str| judged(Fate::Open, Source::EngineerLooks, format!("{words}; {what}")).ended_by(&NEW);
     let (lost, of) = match soft.at {
         None => return open("say where: an edge, a side or an end"),
         Some(SoftAt::End) => {
-            return reason(Fate::Replace, Source::JoistRepair, format!("{words}, at its end, where it bears"));
+            return judged(Fate::Replace, Source::JoistRepair, format!("{words}, at its end, where it bears"));
         }
         Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist), joist.breadth),
         Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist) + deepest_notch(joist), joist.depth),
     };
     let Some(of) = of else { return open("measure its breadth and depth, to tell what part that is") };
     if (lost + AWL_ERROR) * 3 > of {
-        return reason(
-            Fate::Engineer,
-            Source::EngineerLooks,
-            format!("{words}: with all that it lost there, a third or more"),
-        );
+        let words = format!("{words}: with all that it lost there, a third or more");
+        return judged(Fate::Engineer, Source::EngineerLooks, words);
     }
     let is_most = soft.stretch.long().zip(joist.clear).map(|(long, clear)| long * 2 >= clear);
     match is_most {
-        Some(true) => reason(Fate::Replace, Source::JoistRepair, format!("{words}, along half its span or more")),
-        Some(false) => reason(
+        Some(true) => judged(Fate::Replace, Source::JoistRepair, format!("{words}, along half its span or more")),
+        Some(false) => judged(
             Fate::Sister,
             Source::JoistRepair,
             format!("{words}; dry it and cut the rot out before it is sistered"),
         ),
-        None => reason(
+        None => judged(
             Fate::Sister,
             Source::JoistRepair,
             format!("{words}; a sister at least: say from where to where it is soft"),
-        ),
+        )
+        .ended_by(&NEW),
     }
 }
 
@@ -128,7 +167,8 @@ pub(super) fn lost_of_breadth(joist: &Joist) -> Length {
 
 /// A notch takes of the same depth as decay at an edge, wherever it is but at an end.
 fn deepest_notch(joist: &Joist) -> Length {
-    let inside = joist.spots.notches.iter().filter(|notch| notch.part(joist.clear) != Some(NotchAt::End));
+    let notches = notches(joist);
+    let inside = notches.iter().filter(|notch| notch.part(joist) != Some(NotchAt::End));
     inside.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO)
 }
 

@@ -4,12 +4,14 @@
 mod capacity;
 mod cuts;
 mod decay;
+mod notches;
 mod support;
 mod unknown;
 
 use super::joist::{Joist, Shared};
 use super::member::MemberType;
 use super::schedule::{Fate, Range, Reason};
+use super::since::Since;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 
@@ -27,14 +29,16 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reas
         }
         Some(other) => {
             reasons.extend(cuts::of_engineered(joist, other));
-            reasons.extend(capacity::of_engineered(joist));
+            reasons.extend(capacity::of_engineered(joist, units));
             None
         }
         None => None,
     };
+    reasons.extend(capacity::not_weighed(shared));
     (reasons, may_span)
 }
 
-pub(super) fn reason(fate: Fate, source: Source, words: impl Into<String>) -> Reason {
-    Reason { fate, words: words.into(), source }
+/// A reason by what it comes to, since when, and in words; ended by what that fate asks for.
+pub(super) fn reason(fate: Fate, source: Source, since: Since, words: impl Into<String>) -> Reason {
+    Reason { fate, words: words.into(), source, ended_by: fate.ended_by(), since, is_settled: false }
 }

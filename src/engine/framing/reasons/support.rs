@@ -2,8 +2,8 @@
 
 use super::reason;
 use crate::engine::framing::joist::Joist;
-use crate::engine::framing::member::{BearsOn, EndsHeld, OverGirder};
-use crate::engine::framing::schedule::{Fate, Reason};
+use crate::engine::framing::member::{BearsOn, Done, EndsHeld, OverGirder};
+use crate::engine::framing::schedule::{ENGINEER, Fate, Reason};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -15,9 +15,14 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     [bearing(joist, units), upright(joist), over_the_girder(joist, units)].into_iter().flatten().collect()
 }
 
+/// What nobody said of a support is ended by saying it, or by an engineer who saw it.
+const fn ended_by(fate: Fate) -> &'static [Done] {
+    if matches!(fate, Fate::Open) { &ENGINEER } else { fate.ended_by() }
+}
+
 fn bearing(joist: &Joist, units: Units) -> Option<Reason> {
     let source = if joist.bears_on == Some(BearsOn::Masonry) { Source::SillBearing } else { Source::Bearing };
-    let judged = |fate, words: String| Some(reason(fate, source, words));
+    let judged = |fate, words: String| Some(reason(fate, source, joist.since.bearing, words).ended_by(ended_by(fate)));
     match (joist.bears_on, joist.bearing, joist.bearing_asked()) {
         (None, ..) => judged(Fate::Open, "say what it bears on: wood, metal, masonry, a hanger or a ribbon".to_owned()),
         (Some(BearsOn::Hanger | BearsOn::Ribbon), ..) | (_, None, _) | (_, _, None) => None,
@@ -35,18 +40,19 @@ fn upright(joist: &Joist) -> Option<Reason> {
         Some(EndsHeld::Loose) => Some(reason(
             Fate::Mend,
             Source::LateralRestraint,
+            joist.since.ends,
             "nothing keeps its ends from turning over: put blocking in",
         )),
-        None => Some(reason(
-            Fate::Open,
-            Source::LateralRestraint,
-            "say what keeps its ends from turning over: rim joist, blocking or hanger",
-        )),
+        None => {
+            let words = "say what keeps its ends from turning over: rim joist, blocking or hanger";
+            Some(reason(Fate::Open, Source::LateralRestraint, joist.since.ends, words).ended_by(&ENGINEER))
+        }
     }
 }
 
 fn over_the_girder(joist: &Joist, units: Units) -> Option<Reason> {
-    let judged = |fate, words: String| Some(reason(fate, Source::JoistLaps, words));
+    let since = joist.since.over_girder;
+    let judged = |fate, words: String| Some(reason(fate, Source::JoistLaps, since, words).ended_by(ended_by(fate)));
     match (joist.over_girder, joist.lap) {
         (None, _) => judged(Fate::Open, "say how it goes on over the girder".to_owned()),
         (Some(OverGirder::Whole | OverGirder::Tied), _) => None,

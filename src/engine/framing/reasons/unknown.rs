@@ -3,7 +3,7 @@
 use super::reason;
 use crate::engine::framing::joist::{Joist, Reads};
 use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
-use crate::engine::framing::schedule::{Fate, Reason};
+use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
 use crate::engine::framing::spots::{Goes, Soft};
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
@@ -12,18 +12,26 @@ use crate::engine::units::Length;
 pub const AT_AN_END: Length = Length::FOOT;
 
 pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
-    let open = |source, words: String| reason(Fate::Open, source, words);
+    let since = joist.since;
+    let open = |source, since, words: String| reason(Fate::Open, source, since, words).ended_by(&NEW);
     let mut reasons = Vec::new();
     if joist.member.is_none() {
         let words = "say what it is: sawn lumber, I-joist, LVL or other engineered wood, glulam or truss";
-        reasons.push(open(Source::SpanMethod, words.to_owned()));
+        reasons.push(open(Source::SpanMethod, since.member, words.to_owned()));
     }
     let missing = unmeasured(joist);
     if !missing.is_empty() {
-        reasons.push(open(Source::SpanMethod, format!("measure {}", missing.join(", "))));
+        let unmeasured = open(Source::SpanMethod, since.section, format!("measure {}", missing.join(", ")));
+        // A new joist is as broad and deep as it is sold; it spans and bears as the old one did.
+        let is_of_the_joist = joist.clear.is_some() && (joist.bearing.is_some() || joist.bearing_asked().is_none());
+        reasons.push(if is_of_the_joist { unmeasured } else { unmeasured.ended_by(&ENGINEER) });
     }
-    reasons.extend(unprobed(joist).map(|words| open(Source::SoftCountsNothing, words)));
-    reasons.extend(unseen_cuts(joist).map(|words| open(Source::JoistCuts, words)));
+    let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, since.awl, words));
+    let is_out_of_reach = joist.spots.awl == Some(Awl::CannotReach);
+    reasons.extend(probed.map(|it| if is_out_of_reach { it.ended_by(&NEW_ALONE) } else { it }));
+    let cuts = unseen_cuts(joist).map(|words| open(Source::JoistCuts, since.cuts, words));
+    let is_hidden = joist.spots.cuts == Some(CutsSaid::Hidden);
+    reasons.extend(cuts.map(|it| if is_hidden { it.ended_by(&NEW_ALONE) } else { it }));
     reasons.extend(unread(joist));
     reasons
 }
@@ -65,9 +73,13 @@ const PARTS: [&str; 3] = ["the end at the wall that distances are from", "the mi
 
 /// The parts of a joist that no awl was pushed into.
 fn left_out(joist: &Joist, clear: Length) -> Vec<&'static str> {
+    // One stretch that runs past the span says that its other end is elsewhere.
+    let is_there = |from: Length, to: Length, (begins, ends): (Length, Length)| {
+        begins <= to && ends >= from && (to < clear || ends <= clear)
+    };
     let probed = |from: Length, to: Length| {
         let mut spots = joist.spots.soft.iter().filter(|soft| matches!(soft.goes, Goes::Nowhere | Goes::In(_)));
-        spots.any(|soft| soft.stretch.ends().is_some_and(|(begins, ends)| begins <= to && ends >= from))
+        spots.any(|soft| soft.stretch.ends().is_some_and(|stretch| is_there(from, to, stretch)))
     };
     let third = Length::from_inches(clear.to_inches() / 3.0);
     let spans = [(Length::ZERO, AT_AN_END), (third, third * 2), (clear - AT_AN_END, clear)];
@@ -103,7 +115,7 @@ fn unread(joist: &Joist) -> Option<Reason> {
         }
         Reads::Wet => (Source::DryLumber, "it reads over 19 %: dry it, then read and probe it again"),
     };
-    Some(reason(Fate::Open, source, words))
+    Some(reason(Fate::Open, source, joist.since.reads, words).ended_by(&NEW_ALONE))
 }
 
 /// Is it sawn lumber, by what was said?

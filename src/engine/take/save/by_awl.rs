@@ -2,17 +2,10 @@
 
 use super::{Desk, ReadBack, Refused, Saved, standing};
 use crate::engine::framing::{Damage, DamageKind, Depth};
-use crate::engine::particular::Part;
+use crate::engine::particular::{Part, Value};
 use crate::engine::place::{Element, Place, Position};
 use crate::engine::units::tape::Sign;
 use crate::engine::units::{Length, Typed};
-
-/// How deep a spot is, or how far a hole is from the nearest edge.
-struct LastLength {
-    depth: Option<Depth>,
-    to_edge: Option<Typed<Length>>,
-    read_back: ReadBack,
-}
 
 impl Desk<'_> {
     /// `instead` stands for a depth that cannot be typed.
@@ -34,11 +27,85 @@ impl Desk<'_> {
             return Ok(self.hold(to.typed, read_back));
         };
         let to = self.length_of(to, &to_field, Sign::Refused)?;
-        let LastLength { depth, to_edge, read_back } = self.last_length(kind, instead, &name)?;
         let face = self.draft.spot.face.filter(|_| kind != DamageKind::Hole);
-        let damage = Damage { of, kind, from: Some(from), to: Some(to), face, depth, to_edge };
-        let entries = vec![self.pen.record(damage)];
-        Ok(Saved { entries, next: self.draft.put_down(), read_back })
+        let damage = Damage { of, kind, from: Some(from), to: Some(to), face, depth: None, to_edge: None };
+        if kind == DamageKind::Hole {
+            let fields = [field("height"), field("to the edge")];
+            return self.hole(damage, instead, name, fields);
+        }
+        let (depth, read_back) = match instead {
+            Some(depth) => (depth, ReadBack::words(name, "cannot reach")),
+            None => {
+                let field = field("depth");
+                let depth =
+                    if kind == DamageKind::Notch { self.size(&field) } else { self.length(&field, Sign::Refused) }?;
+                let read_back = self.read_length(name, depth.value);
+                (Depth::Is(depth), read_back)
+            }
+        };
+        Ok(self.logged(Damage { depth: Some(depth), ..damage }, read_back))
+    }
+
+    fn logged(self, damage: Damage, read_back: ReadBack) -> Saved {
+        Saved { entries: vec![self.pen.record(damage)], next: self.draft.put_down(), read_back }
+    }
+
+    /// How high a hole is, then how far from the nearest edge. What nobody can reach stays
+    /// unsaid from there on.
+    fn hole(
+        self,
+        damage: Damage,
+        instead: Option<Depth>,
+        name: String,
+        [high_field, edge_field]: [String; 2],
+    ) -> Result<Saved, Refused> {
+        let cannot = || ReadBack::words(&name, "cannot reach");
+        let Some(high) = self.draft.held.get(2) else {
+            if let Some(depth) = instead {
+                return Ok(self.logged(Damage { depth: Some(depth), ..damage }, cannot()));
+            }
+            let high = self.size(&high_field)?;
+            self.fits(&damage.of, &high_field, &high, Length::ZERO)?;
+            let read_back = self.read_length(high_field, high.value);
+            return Ok(self.hold(high.typed, read_back));
+        };
+        let high = self.size_of(high, &high_field)?;
+        let (to_edge, read_back) = if instead.is_some() {
+            (None, cannot())
+        } else {
+            let to_edge = self.length(&edge_field, Sign::Refused)?;
+            // The nearest edge is no farther than the other one.
+            self.fits(&damage.of, &edge_field, &high, to_edge.value)?;
+            let read_back = self.read_length(name, to_edge.value);
+            (Some(to_edge), read_back)
+        };
+        Ok(self.logged(Damage { depth: Some(Depth::Is(high)), to_edge, ..damage }, read_back))
+    }
+
+    /// A hole and what is left at both of its edges are no more than the joist is deep, if
+    /// that was measured.
+    fn fits(&self, of: &Part, field: &str, high: &Typed<Length>, to_edge: Length) -> Result<(), Refused> {
+        let Some(deep) = self.depth_of(of).filter(|deep| high.value + to_edge * 2 > *deep) else { return Ok(()) };
+        let [high, deep, most] = [high.value, deep, deep - to_edge * 2].map(|length| self.units.length(length));
+        let words = if to_edge.is_positive() {
+            format!("that far from both edges no more than {most} is left of {deep}, and the hole is {high} high")
+        } else {
+            format!("up to {most} is accepted in a joist that deep")
+        };
+        self.holds(field, &self.draft.text, Some(words))
+    }
+
+    /// How deep a joist is, as it was last said of it or else of all joists. The words are
+    /// those of particulars, whose list is not part of the first load.
+    fn depth_of(&self, of: &Part) -> Option<Length> {
+        let said = |of: &Part| {
+            let all = self.job.now.particulars().values().rev();
+            all.filter(|it| it.value.of == *of && it.value.what.as_str() == "depth").find_map(|it| match &it.value.is {
+                Value::Length(typed) => Some(typed.value),
+                Value::Amount(_) | Value::Words(_) => None,
+            })
+        };
+        said(of).or_else(|| said(&Part::Joists).filter(|_| matches!(of, Part::Joist(_))))
     }
 
     /// The member that the spot is on.
@@ -78,29 +145,15 @@ impl Desk<'_> {
             return Ok(from.clone());
         }
         let to = self.on_the_member(self.length(field, Sign::Refused)?, field)?;
-        if to.value >= from.value {
-            return Ok(to);
-        }
-        let words =
-            format!("\"{}\" lies before {}: that or more is accepted", to.typed.trim(), self.units.length(from.value));
-        Err(Refused::new(field, words))
-    }
-
-    /// How deep it is, or how far a hole is from the nearest edge.
-    fn last_length(&self, kind: DamageKind, instead: Option<Depth>, name: &str) -> Result<LastLength, Refused> {
-        if let Some(depth) = instead {
-            // Nobody measured from the hole to the edge: that stays unsaid.
-            let depth = (kind != DamageKind::Hole).then_some(depth);
-            return Ok(LastLength { depth, to_edge: None, read_back: ReadBack::words(name, "cannot reach") });
-        }
-        let what = if kind == DamageKind::Hole { "to the edge" } else { "depth" };
-        let length = self.length(&format!("{name}, {} {what}", kind.label().to_ascii_lowercase()), Sign::Refused)?;
-        let read_back = self.read_length(name, length.value);
-        Ok(match kind {
-            DamageKind::Hole => LastLength { depth: None, to_edge: Some(length), read_back },
-            DamageKind::Soft | DamageKind::Notch => {
-                LastLength { depth: Some(Depth::Is(length)), to_edge: None, read_back }
-            }
-        })
+        // An awl is pushed in at a point; what is cut out has a length.
+        let accepted = match kind {
+            DamageKind::Soft if to.value >= from.value => return Ok(to),
+            DamageKind::Notch | DamageKind::Hole if to.value > from.value => return Ok(to),
+            DamageKind::Soft => "that or more is accepted",
+            DamageKind::Notch | DamageKind::Hole => "more than that is accepted",
+        };
+        let why = format!("it begins at {}: {accepted}", self.units.length(from.value));
+        self.holds(field, &to.typed, Some(why))?;
+        Ok(to)
     }
 }

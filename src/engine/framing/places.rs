@@ -1,0 +1,154 @@
+//! What was found and read at places on joists, and on which joist a place is.
+
+use super::since::Since;
+use super::spots::Found;
+use crate::engine::condition::Finding;
+use crate::engine::entry::EntryId;
+use crate::engine::geometry::Point;
+use crate::engine::job::{Job, Seen};
+use crate::engine::moisture::correction::METER_ERROR;
+use crate::engine::moisture::{Answer, Corrected};
+use crate::engine::origin::Check;
+use crate::engine::place::{Element, JoistNumber, Place, Position};
+use crate::engine::results::readings;
+#[cfg(doc)]
+use crate::engine::sources::Source;
+use crate::engine::survey::{Floor, Framing};
+use crate::engine::units::{Length, MoistureContent};
+use litemap::LiteMap;
+
+/// Wood wetter than that is wet in service ([`Source::WetService`]).
+const WET: MoistureContent = MoistureContent::percent(19);
+
+/// The name of the check that says that insects were named and seen to. It never changes.
+pub const INSECTS_GONE: &str = "gone.insects";
+
+/// What the latest readings say of a joist: of several places the one that says most
+/// against it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reads {
+    /// Nobody read it.
+    Unread,
+    /// By a reading that is relative only, which holds it to no limit.
+    RelativeOnly,
+    /// As dry as dry lumber, by more than a meter can be off.
+    Dry,
+    /// By a number that nobody believes.
+    Doubted,
+    /// Too close to that limit to tell.
+    Close,
+    /// Over that, by a reading that is relative only.
+    RelativelyWet,
+    /// Over that.
+    Wet,
+}
+
+/// How much was found of decay and damage that is on no joist laid out: by a chalk mark
+/// alone, beyond the last joist, or nobody said where.
+pub fn found_nowhere(job: &Job) -> usize {
+    let grave = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
+    grave.filter(|it| is_nowhere(job, it.value.place)).count()
+}
+
+/// Is a finding at this place on no joist laid out, nor on anything else that is named?
+pub fn is_nowhere(job: &Job, place: Option<EntryId>) -> bool {
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    match place.and_then(|place| job.now.places().get(&place)) {
+        None => true,
+        Some(place) if place.value.element != Element::Joist => false,
+        Some(place) => {
+            let number = framing.as_ref().and_then(|framing| number_of(place.value, framing));
+            number.is_none_or(|number| framing.as_ref().is_none_or(|framing| number.get() > framing.count()))
+        }
+    }
+}
+
+/// Does a finding speak against framing that it is on?
+pub const fn is_grave(finding: Finding) -> bool {
+    matches!(finding, Finding::Soft | Finding::Rotten | Finding::Cracked)
+}
+
+/// What was found at places on a joist and in its bay: each with its entry and how far
+/// along the joist.
+pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Found> {
+    let here = job.now.conditions().values().filter_map(|it| {
+        let place = job.now.places().get(&it.value.place?)?;
+        let is_here = number_of(place.value, framing) == Some(number);
+        is_here.then(|| Found {
+            finding: it.value.finding,
+            face: place.value.face,
+            along: along(place.value, framing),
+            since: Since::of(&it).and(Since::of(&place)),
+        })
+    });
+    here.filter(|found| !is_seen_to(job, found)).collect()
+}
+
+/// Was it said, after the finding, that insects were named and seen to?
+fn is_seen_to(job: &Job, found: &Found) -> bool {
+    let mut checks = job.now.checks().values().rev();
+    let said = checks.find(|check| check.value.of.as_str() == INSECTS_GONE);
+    let is_gone = |check: Seen<'_, Check>| check.value.answer == Answer::Yes && Since::of(&check).is_after(found.since);
+    found.finding == Finding::Insects && said.is_some_and(is_gone)
+}
+
+/// How far along its joist a place is, if that was said.
+fn along(place: &Place, framing: &Framing) -> Option<Length> {
+    match &place.position {
+        Position::OnJoist { along, .. } => along.as_ref().map(|typed| typed.value),
+        Position::OnPlan { right, down } => Some(framing.run().along(Point::new(right.value, down.value))),
+        Position::Named => None,
+    }
+}
+
+/// The joist that a place is on: by its number, or by the nearest center on the plan.
+fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
+    if place.element != Element::Joist {
+        return None;
+    }
+    match &place.position {
+        Position::OnJoist { joist, .. } => Some(*joist),
+        Position::OnPlan { right, down } => {
+            let across = framing.run().across(Point::new(right.value, down.value));
+            let centers = (1..).zip(framing.centers());
+            let nearest = centers.min_by_key(|(_, center)| (*center - across).abs());
+            nearest.and_then(|(number, _)| JoistNumber::new(number))
+        }
+        Position::Named => None,
+    }
+}
+
+/// What the latest reading of each place on a joist says against dry lumber's limit.
+///
+/// One that is said to be of dry panel counts as well: a joist is no panel.
+pub(super) fn read_joists(job: &Job, framing: &Framing) -> Vec<Read> {
+    let mut latest: LiteMap<EntryId, Read> = LiteMap::new();
+    for (_, reading, known) in readings(job) {
+        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
+        let reads = reads(&known.value);
+        if let Some(joist) = number_of(place.value, framing) {
+            latest.insert(reading.value.place, Read { joist, reads, since: Since::of(&reading) });
+        }
+    }
+    latest.into_iter().map(|(_, read)| read).collect()
+}
+
+/// The latest reading of a place on a joist.
+pub(super) struct Read {
+    pub(super) joist: JoistNumber,
+    pub(super) reads: Reads,
+    pub(super) since: Since,
+}
+
+/// What a reading says against dry lumber's limit.
+fn reads(reading: &Corrected) -> Reads {
+    let is_over = reading.corrected.is_above(WET);
+    match () {
+        () if reading.relative && is_over => Reads::RelativelyWet,
+        () if reading.relative => Reads::RelativeOnly,
+        () if is_over => Reads::Wet,
+        () if reading.doubted => Reads::Doubted,
+        () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
+        () => Reads::Dry,
+    }
+}

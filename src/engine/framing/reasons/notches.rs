@@ -1,0 +1,97 @@
+//! Notches: those that lie close count as one, and where one lies says how deep it may be.
+
+use crate::engine::framing::joist::Joist;
+use crate::engine::framing::since::Since;
+use crate::engine::framing::spots::{Notch, NotchAt, SoftAt, Stretch};
+#[cfg(doc)]
+use crate::engine::sources::Source;
+use crate::engine::units::Length;
+
+/// Notches of a joist, those nearer to each other than a notch may be long as one: as long
+/// as from the first to the last, and as deep as what they take together. Otherwise a long
+/// notch would be allowed in slices ([`Source::NotchesTogether`]).
+pub(super) fn notches(joist: &Joist) -> Vec<Notch> {
+    let (mut placed, unplaced): (Vec<_>, Vec<_>) =
+        joist.spots.notches.iter().copied().partition(|notch| notch.stretch.ends().is_some());
+    placed.sort_by_key(|notch| notch.stretch.from);
+    let apart = allowance(joist).unwrap_or(Length::ZERO);
+    let mut groups: Vec<Vec<Notch>> = Vec::new();
+    let mut end = None;
+    for notch in placed {
+        let is_close = end.zip(notch.stretch.from).is_some_and(|(end, from): (Length, Length)| from - end < apart);
+        match groups.last_mut().filter(|_| is_close) {
+            Some(group) => group.push(notch),
+            None => groups.push(vec![notch]),
+        }
+        end = if is_close { end.max(notch.stretch.to) } else { notch.stretch.to };
+    }
+    groups.iter().filter_map(|group| as_one(group)).chain(unplaced).collect()
+}
+
+/// How long a notch may be, and how far past its bearing one at an end may reach
+/// ([`Source::JoistCuts`], [`Source::EndNotches`]).
+pub(super) fn allowance(joist: &Joist) -> Option<Length> {
+    joist.depth.map(|depth| Length::from_inches(depth.to_inches() / 3.0))
+}
+
+fn as_one(group: &[Notch]) -> Option<Notch> {
+    let first = group.first()?;
+    let to = group.iter().filter_map(|notch| notch.stretch.to).max();
+    Some(Notch {
+        depth: depth_together(group),
+        stretch: Stretch { to, ..first.stretch },
+        since: Since::all(group.iter().map(|notch| notch.since)),
+        is_several: group.len() > 1,
+        ..*first
+    })
+}
+
+/// What notches take of the depth together: the deepest of each edge. Where nobody said at
+/// which edge one is, the two deepest may lie across from each other. None if one was not
+/// measured.
+fn depth_together(group: &[Notch]) -> Option<Length> {
+    let mut depths = group.iter().map(|notch| notch.depth).collect::<Option<Vec<_>>>()?;
+    let at =
+        |edge: SoftAt| group.iter().filter(move |notch| notch.edge == Some(edge)).filter_map(|notch| notch.depth).max();
+    let [upper, lower] = [SoftAt::UpperEdge, SoftAt::LowerEdge].map(|edge| at(edge).unwrap_or(Length::ZERO));
+    if group.iter().all(|notch| notch.edge.is_some_and(SoftAt::is_edge)) {
+        return Some(upper + lower);
+    }
+    depths.sort_unstable();
+    Some(depths.into_iter().rev().take(2).fold(Length::ZERO, |all, depth| all + depth))
+}
+
+impl Joist {
+    /// Is it notched at an end? That takes nothing of the section that spans.
+    pub fn is_notched_at_end(&self) -> bool {
+        notches(self).iter().any(|notch| notch.part(self) == Some(NotchAt::End))
+    }
+}
+
+impl Notch {
+    /// In which part of the span it is; none if nobody said. One that touches the middle
+    /// third is in it. Only one that reaches the bearing is at an end, and only as far as a
+    /// notch may be long: what goes on from there weakens the span like any other.
+    pub(super) fn part(&self, joist: &Joist) -> Option<NotchAt> {
+        let is_short = |past: Length| allowance(joist).is_some_and(|most| past <= most);
+        let Some(((from, to), clear)) = self.stretch.ends().zip(joist.clear) else {
+            return match (self.at, self.stretch.long()) {
+                (Some(NotchAt::End), Some(long)) if !is_short(long) => Some(NotchAt::Outer),
+                (at, _) => at,
+            };
+        };
+        Some(match () {
+            () if from * 3 < clear * 2 && to * 3 > clear => NotchAt::Middle,
+            () if self.stretch.is_beyond(clear) => NotchAt::Beyond,
+            () if !from.is_positive() && is_short(to) => NotchAt::End,
+            () if to >= clear && is_short(clear - from) => NotchAt::End,
+            () => NotchAt::Outer,
+        })
+    }
+
+    /// Does it begin at a bearing, however far it goes?
+    pub(super) fn is_from_bearing(&self, joist: &Joist) -> bool {
+        let reaches = |((from, to), clear): ((Length, Length), Length)| !from.is_positive() || to >= clear;
+        self.stretch.ends().zip(joist.clear).map_or(self.at == Some(NotchAt::End), reaches)
+    }
+}

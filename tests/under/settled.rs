@@ -1,0 +1,251 @@
+//! What was done settles what it ends, and only what was known by then.
+
+use crate::desk::{Desk, other_phone, stamp};
+use crate::house::{house, inches, joist, make_sound, sound_house};
+use chrono::{DateTime, Duration};
+use duckboard::engine::condition::{Condition, Finding};
+use duckboard::engine::entry::Stamp;
+use duckboard::engine::framing::member::Done;
+use duckboard::engine::framing::{Damage, DamageKind, Depth, Judged, schedule};
+use duckboard::engine::job::Record;
+use duckboard::engine::moisture::Material;
+use duckboard::engine::particular::list::*;
+use duckboard::engine::particular::{Part, stated};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
+use duckboard::engine::survey::Joists;
+use duckboard::engine::take::Units;
+use duckboard::engine::units::tape::BareUnit;
+
+const LOWER: Option<Face> = Some(Face::LowerEdge);
+const DONE_WORDS: [&str; 5] = ["not yet", "ends mended", "sistered", "replaced", "as the engineer says"];
+
+fn one(desk: &Desk) -> Judged {
+    schedule(desk.job(), Units::default()).value().unwrap()[3].clone()
+}
+
+/// Is joist 4 settled by each thing that can be done?
+fn by(fault: impl Fn(&mut Desk)) -> [bool; 5] {
+    DONE_WORDS.map(|done| {
+        settled(|desk| {
+            fault(desk);
+            desk.says(joist(4), &DONE, done);
+        })
+    })
+}
+
+fn settled(change: impl Fn(&mut Desk)) -> bool {
+    let mut desk = sound_house();
+    change(&mut desk);
+    one(&desk).is_settled()
+}
+
+fn finds(desk: &mut Desk, finding: Finding, along: Option<&str>) {
+    let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: along.map(inches) };
+    let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
+    desk.log(Condition { place: Some(place), finding, note: None });
+}
+
+fn short_bearing(desk: &mut Desk) {
+    desk.says(joist(4), &BEARING, "1");
+}
+
+fn soft(desk: &mut Desk) {
+    desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+}
+
+/// The entry's id is of no use.
+fn entered<T>(_: T) {}
+
+const NONE: [bool; 5] = [false; 5];
+const ENDS: [bool; 5] = [false, true, false, false, true];
+const SISTER: [bool; 5] = [false, false, true, true, true];
+const NEW: [bool; 5] = [false, false, false, true, true];
+const NEW_ALONE: [bool; 5] = [false, false, false, true, false];
+const ENGINEER: [bool; 5] = [false, false, false, false, true];
+
+#[test]
+fn how_ends_bear_and_are_held_is_ended_by_mending_them() {
+    assert_eq!(by(short_bearing), ENDS, "a new joist lies on the same support");
+    assert_eq!(by(|desk| entered(desk.says(joist(4), &ENDS_HELD, "nothing"))), ENDS);
+    assert_eq!(by(|desk| entered(desk.says(joist(4), &OVER_GIRDER, "butts, not tied"))), ENDS);
+    let unmeasured = |desk: &mut Desk| entered(desk.says(joist(4), &OVER_GIRDER, "laps the next"));
+    assert_eq!(by(unmeasured), ENGINEER, "measure the lap");
+}
+
+#[test]
+fn what_a_section_lost_is_ended_by_a_sister_or_a_new_joist() {
+    assert_eq!(by(soft), SISTER);
+    assert_eq!(by(|desk| entered(desk.spot(4, DamageKind::Notch, Some(("50", "51")), LOWER, "1/2"))), SISTER);
+    assert_eq!(by(|desk| entered(desk.spot(4, DamageKind::Soft, Some(("0", "1'")), Some(Face::End), "1/2"))), NEW);
+    assert_eq!(by(|desk| finds(desk, Finding::Cracked, None)), ENGINEER);
+}
+
+/// Half the span or more would be "replace it": a sister that needs sound wood ends nothing.
+#[test]
+fn where_a_measurement_is_missing_only_what_the_worse_case_asks_for_ends_it() {
+    assert_eq!(by(|desk| entered(desk.spot(4, DamageKind::Soft, None, LOWER, "1/2"))), NEW);
+    assert_eq!(by(|desk| finds(desk, Finding::Rotten, Some("4'"))), NEW);
+    assert_eq!(by(|desk| finds(desk, Finding::Soft, Some("4'"))), NEW);
+}
+
+#[test]
+fn what_nobody_can_see_is_ended_by_a_new_joist_alone() {
+    assert_eq!(by(|desk| entered(desk.says(joist(4), &CUTS, "cannot see"))), NEW_ALONE);
+    assert_eq!(by(|desk| entered(desk.says(joist(4), &AWL, "cannot reach"))), NEW_ALONE);
+    assert_eq!(
+        by(|desk| entered(desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "cannot reach"))),
+        NEW_ALONE
+    );
+    assert_eq!(by(|desk| entered(desk.reads_moisture(4, 25, Material::Solid))), NEW_ALONE, "wet");
+    assert_eq!(by(|desk| finds(desk, Finding::Insects, None)), NEW_ALONE);
+}
+
+#[test]
+fn what_nobody_said_of_a_span_or_a_support_is_no_part_of_a_joist_that_is_replaced() {
+    let without = |what: &'static str| {
+        move |desk: &mut Desk| {
+            let all = desk.job().now.particulars();
+            let said: Vec<_> = all.iter().filter(|(_, it)| it.value.what.as_str() == what).map(|(id, _)| *id).collect();
+            said.into_iter().for_each(|id| entered(desk.withdraw(id)));
+        }
+    };
+    assert_eq!(by(without("depth")), NEW);
+    assert_eq!(by(without("member")), NEW);
+    let supports = ["clear span", "bearing", "bears on", "ends held", "over the girder"];
+    assert_eq!(supports.map(|what| by(without(what))), [ENGINEER; 5]);
+}
+
+/// 2 × 8 Douglas fir-larch #2 at 16 in spans 12 ft 9 in (IRC R502.3.1(2) \[P2\]).
+#[test]
+fn a_new_joist_of_a_size_that_spans_too_far_ends_nothing() {
+    let too_far = |desk: &mut Desk| entered(desk.says(joist(4), &CLEAR_SPAN, "14'"));
+    assert_eq!(by(too_far), [false, false, true, false, true]);
+    let by_its_notch = |desk: &mut Desk| {
+        desk.says(joist(4), &CLEAR_SPAN, "12'");
+        desk.spot(4, DamageKind::Notch, Some(("70", "71")), LOWER, "1");
+    };
+    assert_eq!(by(by_its_notch), SISTER, "whole, it does");
+}
+
+#[test]
+fn a_sister_of_which_nobody_said_how_deep_it_is_ends_nothing() {
+    let mut desk = house();
+    make_sound(&mut desk, 9);
+    desk.reads_moisture(4, 12, Material::Solid);
+    let all = desk.job().now.particulars();
+    let sisters: Vec<_> =
+        all.iter().filter(|(_, it)| it.value.what.as_str() == "sister depth").map(|(id, _)| *id).collect();
+    sisters.into_iter().for_each(|id| entered(desk.withdraw(id)));
+    soft(&mut desk);
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(!one(&desk).is_settled());
+    desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
+    assert!(one(&desk).is_settled());
+}
+
+/// Every reason asks for its own: one remedy hides nothing else.
+#[test]
+fn a_joist_is_settled_when_each_reason_is() {
+    let reach = |desk: &mut Desk| {
+        desk.says(joist(4), &AWL, "cannot reach");
+        short_bearing(desk);
+    };
+    assert_eq!(by(reach), NONE);
+    let both = |order: [&'static str; 2]| {
+        settled(|desk| {
+            soft(desk);
+            short_bearing(desk);
+            order.into_iter().for_each(|done| entered(desk.says(joist(4), &DONE, done)));
+        })
+    };
+    assert!(both(["sistered", "ends mended"]) && both(["ends mended", "sistered"]), "of several things each counts");
+    assert!(!both(["sistered", "sistered"]) && !both(["sistered", "not yet"]));
+    assert!(!both(["not yet", "ends mended"]));
+    let mut desk = sound_house();
+    soft(&mut desk);
+    short_bearing(&mut desk);
+    desk.says(joist(4), &DONE, "sistered");
+    let left: Vec<_> = one(&desk).unsettled().map(|reason| reason.ended_by).collect();
+    assert_eq!(left, [[Done::EndsMended, Done::AsTheEngineerSays]]);
+}
+
+/// Each thing that a reason rests on, said after what was done.
+#[test]
+fn what_was_done_before_something_was_said_settles_nothing_of_it() {
+    let after = |done: &'static str, change: fn(&mut Desk)| {
+        let first = settled(|desk| {
+            change(desk);
+            desk.says(joist(4), &DONE, done);
+        });
+        let since = settled(|desk| {
+            desk.says(joist(4), &DONE, done);
+            change(desk);
+        });
+        (first, since)
+    };
+    type Change = fn(&mut Desk);
+    let changes: [(&'static str, Change); 11] = [
+        ("ends mended", short_bearing),
+        ("ends mended", |desk| entered(desk.says(joist(4), &ENDS_HELD, "nothing"))),
+        ("ends mended", |desk| entered(desk.says(joist(4), &OVER_GIRDER, "butts, not tied"))),
+        ("sistered", soft),
+        ("sistered", |desk| entered(desk.says(joist(4), &CLEAR_SPAN, "14'"))),
+        ("as the engineer says", |desk| entered(desk.says(joist(4), &CLEAR_SPAN, "20'"))),
+        ("as the engineer says", |desk| entered(desk.says(joist(4), &MEMBER, "truss"))),
+        ("as the engineer says", |desk| entered(desk.says(Part::House, &LIVE_LOAD, "150"))),
+        ("as the engineer says", |desk| entered(desk.says(Part::House, &GRADE, "unknown"))),
+        ("as the engineer says", |desk| finds(desk, Finding::Cracked, None)),
+        ("replaced", |desk| entered(desk.says(joist(4), &AWL, "cannot reach"))),
+    ];
+    for (at, (done, change)) in changes.into_iter().enumerate() {
+        assert_eq!(after(done, change), (true, false), "{at}: {done}");
+    }
+}
+
+/// What was measured again and does is no reason at all.
+#[test]
+fn a_support_that_was_measured_again_needs_no_mending() {
+    assert!(settled(|desk| {
+        short_bearing(desk);
+        desk.says(joist(4), &BEARING, "1 1/2");
+    }));
+}
+
+#[test]
+fn answers_do_not_follow_numbers_to_other_joists() {
+    let relaid = |desk: &mut Desk| {
+        soft(desk);
+        desk.says(joist(4), &DONE, "sistered");
+        let laid = desk.job().now.joists().values().next().unwrap().value.clone();
+        desk.log(Joists { first: inches("10"), ..laid });
+    };
+    assert!(!settled(relaid));
+}
+
+/// An entry's count says nothing between two phones that did not know of each other.
+#[test]
+fn later_means_later_by_the_entry_and_by_the_clock() {
+    let settled = |minutes: i64, ahead: usize| {
+        let mut desk = sound_house();
+        let mut phone = other_phone();
+        let now = DateTime::parse_from_rfc3339("2026-11-25T08:15:00-06:00").unwrap();
+        let found = Damage {
+            from: Some(inches("2'")),
+            to: Some(inches("3'")),
+            face: LOWER,
+            depth: Some(Depth::Is(inches("1/2"))),
+            ..Damage::new(joist(4), DamageKind::Soft)
+        };
+        // The other phone has seen little, and counts from there.
+        (0..ahead).for_each(|_| entered(phone.record(found.clone())));
+        phone.stamp_from(Stamp { at: now + Duration::minutes(minutes), ..stamp() });
+        desk.book.add(Record::of(phone.record(found)).unwrap());
+        desk.pen.stamp_from(Stamp { at: now, ..stamp() });
+        let done = desk.pen.record(stated(joist(4), &DONE, "sistered", BareUnit::Inches).unwrap());
+        desk.book.add(Record::of(done).unwrap());
+        one(&desk).is_settled()
+    };
+    assert!(settled(-1, 0) && settled(0, 0), "before it both ways, or within the same minute");
+    assert!(!settled(1, 0), "found later by the clock, though with a lesser count");
+    assert!(!settled(-1, 500), "with a greater count, though earlier by the clock");
+}
