@@ -7,7 +7,8 @@
 use super::limits::Limits;
 use super::near::Near;
 use super::readings::Read;
-use super::{hazards, members, readings, trust, water};
+use super::water::Water;
+use super::{hazards, members, readings, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
@@ -112,14 +113,15 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let limits = Limits::of(job);
     let near = Near::of(job);
     let read = Read::of(job, &limits, units);
+    let water = Water::of(job);
     let mut conditions = vec![
         members::known(&near),
         members::joists(job, &near, units),
         members::carriers(job, &near),
         members::elsewhere(job),
         hazards::none_left(job),
-        water::sources(job),
-        water::ground(job),
+        water.sources(),
+        water.ground(),
         readings::enough(&read, &near),
     ];
     conditions.extend(readings::read_again(&read));

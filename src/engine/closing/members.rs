@@ -2,7 +2,7 @@
 
 use super::decision::{Condition, InTheWay};
 use super::near::Near;
-use super::trust::answer;
+use super::trust::Answers;
 use crate::engine::condition::{Condition as FoundThere, Finding};
 use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
@@ -11,7 +11,6 @@ use crate::engine::framing::schedule::named;
 use crate::engine::framing::supports::{carrier, unsound};
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
-use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
 use crate::engine::take::Units;
@@ -122,11 +121,12 @@ fn was_looked_at(job: &Job, part: &Part) -> bool {
 /// floor itself, or where nobody said.
 pub(super) fn elsewhere(job: &Job) -> Condition {
     let what = "no decayed or broken wood is left in the floor or at an unknown place";
-    let found = job.now.conditions().iter().filter(|(_, it)| is_elsewhere(job, it.value));
-    let Some(last) = found.map(|(id, it)| it.head.max(*id)).max() else {
+    let found: Vec<_> = job.now.conditions().values().filter(|it| is_elsewhere(job, it.value)).collect();
+    if found.is_empty() {
         return Condition::of(what, Vec::new(), "none was found");
-    };
-    if answer(job, DECAY_IS_OUT).is_some_and(|(said, answer)| answer == Answer::Yes && said > last) {
+    }
+    let since: Vec<_> = found.iter().map(|it| it.when()).collect();
+    if Answers::to(job, DECAY_IS_OUT).is_yes_since(&since) {
         return Condition::of(what, Vec::new(), "cut out, or probed sound");
     }
     let found = match found_nowhere(job) {

@@ -20,4 +20,4 @@ pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
 pub use readings::{ABOVE_REFERENCE, FEWEST};
-pub use water::{COVERED_NOW, asks_for_cover};
+pub use water::{COVERED_NOW, asks_for_cover, to_deal_with};
