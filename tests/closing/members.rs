@@ -6,7 +6,7 @@ use duckboard::engine::condition::Finding;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::particular::{Part, list};
-use duckboard::engine::place::{Element, Face};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::Opening;
 
 #[test]
@@ -87,32 +87,189 @@ fn what_carries_the_joists_is_sound_or_seen_to() {
     });
 }
 
+/// Moves the opening to so far from the wall at which distances along joists start; then
+/// somebody looks again whether a girder is near.
+fn moved(site: &mut Site, out: &str) {
+    let opening = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+    site.desk.correct(opening.0, Opening { out: length(out), ..opening.1 });
+    site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+}
+
+/// A place on a member at a joist, so far along.
+fn at(site: &mut Site, element: Element, joist: u16, along: &str) -> duckboard::engine::entry::EntryId {
+    let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: Some(length(along)) };
+    site.desk.log(Place { element, position, face: None, height: None, chalk: None })
+}
+
+const OF_THE_WALL: [(Part, Element); 2] = [(Part::Sill, Element::Sill), (Part::RimJoist, Element::RimJoist)];
+
 /// An opening 16 in from a wall, which is a bay here, is by the sill; one farther in is not.
 #[test]
 fn rim_joist_and_sill_are_asked_for_where_what_comes_out_lies_by_a_wall() {
-    let at = |out: &'static str| {
-        move |site: &mut Site| {
-            let opening = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
-            let moved = Opening { out: length(out), ..opening.1 };
-            drop_(site.desk.correct(opening.0, moved));
-        }
-    };
-    ready(at("16 1/16"));
-    held_by(at("16"), "nobody said that the sill there is sound");
-    held_by(at("12"), "nobody said that the rim joist there is sound");
+    ready(|site| moved(site, "16 1/16"));
+    held_by(|site| moved(site, "16"), "nobody said that the sill there is sound");
+    held_by(|site| moved(site, "12"), "nobody said that the rim joist there is sound");
     ready(|site| {
-        at("12")(site);
-        for part in [Part::Sill, Part::RimJoist] {
+        moved(site, "12");
+        for (part, _) in OF_THE_WALL {
             site.desk.says(part, &list::STATE, "sound");
         }
     });
-    ready(|site| {
-        at("12")(site);
-        for element in [Element::Sill, Element::RimJoist] {
-            let place = site.place(element, 3);
-            site.finds(Finding::Sound, Some(place));
+    // The opening lies from 40 to 80 in along that wall; joist 2 is at 32 in and joist 6 at 96.
+    for joist in [2, 3, 6] {
+        ready(|site| {
+            moved(site, "12");
+            for (_, element) in OF_THE_WALL {
+                let place = at(site, element, joist, "0");
+                site.finds(Finding::Sound, Some(place));
+            }
+        });
+    }
+}
+
+#[test]
+fn a_sill_looked_at_elsewhere_or_before_the_opening_was_placed_is_not_the_one_there() {
+    for (joist, along) in [(7, "0"), (3, "10'"), (3, "3'")] {
+        held_by(
+            |site| {
+                moved(site, "12");
+                for (_, element) in OF_THE_WALL {
+                    let place = at(site, element, joist, along);
+                    site.finds(Finding::Sound, Some(place));
+                }
+            },
+            "nobody said that the sill there is sound",
+        );
+    }
+    held_by(
+        |site| {
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::STATE, "sound");
+            }
+            moved(site, "12");
+        },
+        "nobody said that the sill there is sound",
+    );
+    held_by(
+        |site| {
+            moved(site, "12");
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::STATE, "sound");
+            }
+            let side = *site.desk.job().now.sides().keys().nth(2).unwrap();
+            site.desk.opening(side, ["64", "0", "16", "24"]);
+        },
+        "nobody said that the rim joist there is sound",
+    );
+}
+
+/// An opening from wall to wall is by both: one end looked at is not the other.
+#[test]
+fn a_sill_is_looked_at_at_every_wall_that_the_opening_comes_near() {
+    let sound_at = |ends: &'static [&'static str]| {
+        move |site: &mut Site| {
+            let opening = *site.desk.job().now.openings().keys().next().unwrap();
+            let was = site.desk.job().now.openings().get(&opening).unwrap().value.clone();
+            site.desk.correct(opening, Opening { out: length("6"), width: length("9'"), ..was });
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+            for along in ends {
+                for (_, element) in OF_THE_WALL {
+                    let place = at(site, element, 4, along);
+                    site.finds(Finding::Sound, Some(place));
+                }
+            }
         }
+    };
+    held_by(sound_at(&["0"]), "nobody said that the sill there is sound");
+    held_by(sound_at(&["10'"]), "nobody said that the sill there is sound");
+    ready(sound_at(&["0", "10'"]));
+}
+
+#[test]
+fn what_was_done_to_a_sill_tells_its_state_only_when_it_is_new_or_an_engineers() {
+    let done = |what: &'static str| {
+        move |site: &mut Site| {
+            moved(site, "12");
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::DONE, what);
+            }
+        }
+    };
+    for what in ["ends mended", "sistered", "not yet"] {
+        held_by(done(what), "nobody said that the sill there is sound");
+    }
+    ready(done("replaced"));
+    ready(done("as the engineer says"));
+}
+
+#[test]
+fn every_girder_that_was_spoken_of_is_looked_at() {
+    let girders = |site: &mut Site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(2), &list::DEPTH, "7 1/4");
+    };
+    held_by(girders, "nobody said that girder 2 is sound");
+    ready(|site| {
+        girders(site);
+        site.desk.says(Part::Girder(2), &list::STATE, "sound");
     });
+    held_by(
+        |site| {
+            let opening = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            site.desk.correct(opening.0, Opening { out: length("30"), ..opening.1 });
+        },
+        "no girder was near, before what comes out was placed as it is now",
+    );
+}
+
+/// A place on a girder does not tell which girder it is: what is done to one answers for no
+/// place on another.
+#[test]
+fn decay_at_a_place_on_a_girder_is_answered_at_that_place() {
+    let replaced = |site: &mut Site| {
+        let place = site.place(Element::Girder, 5);
+        site.finds(Finding::Rotten, Some(place));
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+        place
+    };
+    held_by(|site| drop_(replaced(site)), "nobody said on which girder");
+    ready(|site| {
+        let place = replaced(site);
+        site.finds(Finding::Sound, Some(place));
+    });
+    held_by(
+        |site| {
+            let place = replaced(site);
+            let other = site.place(Element::Girder, 3);
+            site.finds(Finding::Sound, Some(other));
+            assert_ne!(place, other);
+        },
+        "nobody said on which girder",
+    );
+}
+
+#[test]
+fn what_is_said_of_no_joist_that_is_laid_out_holds_closing() {
+    let soft = |of: Part| {
+        let depth = Some(Depth::Is(inches("5")));
+        move |site: &mut Site| drop_(site.desk.log(Damage { depth, ..Damage::new(of, DamageKind::Soft) }))
+    };
+    held_by(soft(Part::Joists), "All joists: soft");
+    held_by(soft(joist(9)), "Joist 9: soft");
+    held_by(|site| drop_(site.desk.hole(12, ("30", "34"), "2")), "Joist 12: a hole");
+    let says = |of: Part, item: duckboard::engine::particular::Item, words: &'static str| {
+        move |site: &mut Site| drop_(site.desk.says(of, &item, words))
+    };
+    held_by(says(Part::Joists, list::AWL, "goes in"), "All joists: an awl goes in");
+    held_by(says(Part::Joists, list::AWL, "cannot reach"), "All joists: an awl cannot reach it");
+    held_by(says(joist(9), list::AWL, "goes in"), "Joist 9: an awl goes in");
+    held_by(says(Part::Joists, list::SOFT_DEPTH, "1"), "All joists: soft");
+    held_by(says(joist(12), list::NOTCH, "1"), "Joist 12: notched");
+    ready(says(Part::Joists, list::AWL, "stops everywhere"));
+    ready(says(joist(12), list::SOFT_DEPTH, "0"));
+    ready(|site| drop_(site.desk.spot(12, DamageKind::Soft, None, None, "0")));
 }
 
 #[test]

@@ -150,13 +150,12 @@ fn soil_that_nobody_looked_at_is_not_known_to_be_covered() {
             site.answers(answers);
         })
     };
+    let is_asked = |site: &Site| site.in_the_way().iter().any(|line| line.starts_with("nobody looked at the soil"));
     for unsaid in [&[][..], &[("bare_soil", Answer::Unknown)]] {
-        let site = of_the_soil(unsaid);
-        assert_eq!(site.in_the_way().len(), 1, "{:#?}", site.in_the_way());
-        assert!(site.in_the_way()[0].starts_with("nobody looked at the soil"), "{:#?}", site.in_the_way());
+        assert!(is_asked(&of_the_soil(unsaid)), "{unsaid:?}");
     }
     for said in [("bare_soil", Answer::No), ("ground_covered_now", Answer::Yes)] {
         let site = of_the_soil(&[said]);
-        assert!(site.decision().is_ready(), "{said:?}: {:#?}", site.in_the_way());
+        assert!(!site.in_the_way().iter().any(|line| line.contains("soil")), "{said:?}: {:#?}", site.in_the_way());
     }
 }

@@ -1,7 +1,9 @@
 //! The checklist: questions that one tap answers.
 
 use crate::draw::card::{Act, Ask, Card, Line};
-use crate::engine::closing::{COVERED_NOW, DECAY_IS_OUT, asks_for_cover, hazards, to_deal_with};
+use crate::engine::closing::{
+    COVERED_NOW, DECAY_IS_OUT, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
+};
 use crate::engine::entry::Label;
 use crate::engine::framing::joist::is_grave;
 use crate::engine::job::{Job, Observation};
@@ -38,6 +40,10 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     if asks_for_cover(job) {
         let cover = "Is all soil covered now, laps and edges sealed?";
         asks.push(ask(job, COVERED_NOW.to_owned(), cover.to_owned()));
+    }
+    if asks_for_same_joists(job) {
+        let same = "Joists were laid out anew: does every number still mean the same joist?";
+        asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
     }
     if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
         let decay = "Is all decayed or broken wood out of the floor, or probed sound?";

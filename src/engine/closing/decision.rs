@@ -8,7 +8,7 @@ use super::limits::Limits;
 use super::near::Near;
 use super::readings::Read;
 use super::water::Water;
-use super::{hazards, members, readings, trust};
+use super::{carriers, hazards, members, readings, room, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
@@ -115,9 +115,11 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let read = Read::of(job, &limits, units);
     let water = Water::of(job);
     let mut conditions = vec![
-        members::known(&near),
+        room::one_room(job),
+        near.known(),
         members::joists(job, &near, units),
-        members::carriers(job, &near),
+        members::on_a_joist(job),
+        carriers::carriers(job, &near),
         members::elsewhere(job),
         hazards::none_left(job),
         water.sources(),

@@ -6,12 +6,14 @@
 //! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
 //! [`decision`]; the folder's other files hold a part of the rule each.
 
+mod carriers;
 pub mod decision;
 mod hazards;
 mod limits;
 mod members;
 mod near;
 mod readings;
+mod room;
 mod trust;
 mod water;
 
@@ -20,4 +22,5 @@ pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
 pub use readings::{ABOVE_REFERENCE, FEWEST};
+pub use room::{SAME_JOISTS, asks_for_same_joists};
 pub use water::{COVERED_NOW, asks_for_cover, to_deal_with};

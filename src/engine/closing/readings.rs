@@ -202,7 +202,7 @@ fn wettest(places: &[&Latest]) -> String {
 /// panel of the same kind.
 pub(super) fn floor_that_stays(job: &Job, read: &Read, limit: Limit, near: &Near) -> Condition {
     let what = "the floor that stays is dry";
-    if matches!(near, Near::Joists { whole: true, .. }) {
+    if near.is_whole() {
         return Condition::of(what, Vec::new(), "none stays");
     }
     let all = read.of_this_visit(|group| group != Group::Framing);
