@@ -98,3 +98,23 @@ fn a_wet_reading_of_another_phone_counts_unless_it_is_surely_older_than_the_visi
     });
     says(&lines, "too wet: Joist 4");
 }
+
+/// The first phone's reading of the same place has the greater count, and the other phone never
+/// began a visit of its own.
+#[test]
+fn a_reading_that_another_phone_logs_into_an_old_visit_counts_by_its_clock() {
+    let read_at = |at: &'static str| {
+        lines_of(|site| {
+            let first_visit = *site.desk.job().now.visits().keys().next().unwrap();
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+            let meter = Some(site.desk.pins());
+            let shown = Shown::Percent(percent("45"));
+            let reading = Reading { meter, ..Reading::new(site.places[3], shown, wood) };
+            let stamp = Stamp { at: time(at), visit: Some(first_visit), ..stamp() };
+            let mut pen = Pen::new(site.desk.book.log(), DeviceId::new(2), stamp);
+            let entry = pen.record(reading);
+            assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+        })
+    };
+    says(&read_at(CHRISTMAS), "too wet: Joist 4");
+}

@@ -6,9 +6,9 @@
 
 use super::limits::Limits;
 use super::near::Near;
-use super::readings::Read;
+use super::read::Read;
 use super::water::Water;
-use super::{carriers, hazards, members, readings, room, trust};
+use super::{air, carriers, hazards, members, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
@@ -112,7 +112,7 @@ impl Condition {
 pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let limits = Limits::of(job);
     let near = Near::of(job);
-    let read = Read::of(job, &limits, units);
+    let read = Read::of(job, &limits, &near, units);
     let water = Water::of(job);
     let mut conditions = vec![
         room::one_room(job),
@@ -128,8 +128,9 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     ];
     conditions.extend(readings::read_again(&read));
     conditions.push(readings::framing(&read, limits.framing));
-    conditions.push(readings::floor_that_stays(job, &read, limits.subfloor, &near));
+    conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
     conditions.extend(readings::falling(&read));
+    conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(trust::everything_read(job));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();

@@ -157,6 +157,13 @@ impl Reach {
             || self.floor.locate(place).is_none_or(|at| self.openings.iter().any(|it| it.grown(self.bay).contains(at)))
     }
 
+    /// Is a place surely within a bay of what comes out?
+    pub(super) fn holds(&self, place: &Place) -> bool {
+        self.floor
+            .locate(place)
+            .is_some_and(|at| self.is_whole || self.openings.iter().any(|it| it.grown(self.bay).contains(at)))
+    }
+
     /// Is there one of these places beside every opening, within a bay of it?
     pub(super) fn is_beside_each(&self, places: &[&Place]) -> bool {
         let stays = places.iter().filter(|place| !self.comes_out(place));
