@@ -14,6 +14,8 @@ mod phones;
 mod reach;
 #[path = "closing/readings.rs"]
 mod readings;
+#[path = "closing/stays.rs"]
+mod stays;
 #[path = "closing/water.rs"]
 mod water;
 

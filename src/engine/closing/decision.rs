@@ -4,7 +4,7 @@
 //! written out, one condition after another. It is a record of what was read, and no
 //! permit: local code and whoever signs decide.
 
-use super::limits::Limits;
+use super::limits::{Limits, allowed};
 use super::near::Near;
 use super::read::Read;
 use super::water::Water;
@@ -127,6 +127,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         readings::enough(&read, &near),
     ];
     conditions.extend(readings::read_again(&read));
+    conditions.push(allowed(&limits));
     conditions.push(readings::framing(&read, limits.framing));
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
     conditions.extend(readings::falling(&read));
