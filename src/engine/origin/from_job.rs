@@ -39,11 +39,6 @@ pub fn is_answered(job: &Job, name: &str) -> Option<Answer> {
     job.now.checks().values().rev().find(|check| check.value.of.as_str() == name).map(|check| check.value.answer)
 }
 
-/// Was it said last that a cause is dealt with?
-pub fn dealt_with(job: &Job, cause: Cause) -> Option<Answer> {
-    is_answered(job, &dealt_with_name(cause))
-}
-
 /// Where the water comes from. Source: [`Source::Evidence`].
 pub fn origin(job: &Job) -> Figure<Ranking> {
     let (scene, used) = scene(job);
