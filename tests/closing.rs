@@ -6,6 +6,18 @@ mod decision;
 mod desk;
 #[path = "under/house.rs"]
 mod house;
+#[path = "closing/members.rs"]
+mod members;
+#[path = "closing/phones.rs"]
+mod phones;
+#[path = "closing/reach.rs"]
+mod reach;
+#[path = "closing/readings.rs"]
+mod readings;
+#[path = "closing/stays.rs"]
+mod stays;
+#[path = "closing/water.rs"]
+mod water;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::{AirLocation, AirReading};
@@ -148,6 +160,29 @@ impl Site {
         all.map(|it| format!("{}: {}", it.what, it.ends)).collect()
     }
 }
+
+fn after(change: impl FnOnce(&mut Site)) -> Site {
+    let mut site = Site::ready();
+    change(&mut site);
+    site
+}
+
+/// The floor is not ready, and a line says so in these words.
+#[track_caller]
+fn held_by(change: impl FnOnce(&mut Site), words: &str) {
+    let site = after(change);
+    let lines = site.in_the_way();
+    assert!(!site.decision().is_ready(), "ready, though: {words}");
+    assert!(lines.iter().any(|line| line.contains(words)), "{words}: {lines:#?}");
+}
+
+#[track_caller]
+fn ready(change: impl FnOnce(&mut Site)) {
+    let site = after(change);
+    assert!(site.decision().is_ready(), "{:#?}", site.in_the_way());
+}
+
+fn drop_<T>(_: T) {}
 
 /// The walk in a browser opens this house. It is kept anew by
 /// `KEEP_JOB_FILE=1 cargo test --test closing as_it_was_kept`.

@@ -2,6 +2,8 @@
 #![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod desk;
+#[path = "extent/doubtful.rs"]
+mod doubtful;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::Air;
@@ -13,7 +15,7 @@ use duckboard::engine::extent::{Extent, FROM_END, Group};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::Fact;
-use duckboard::engine::moisture::{Material, Reading, Shown, Wood};
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::Run;
@@ -163,9 +165,10 @@ impl Site {
     fn read(&mut self, element: Element, joist: u16, along: &str, shown: &str, material: Material) -> EntryId {
         let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: Some(length(along)) };
         let place = self.desk.log(Place { element, position, face: None, height: None, chalk: None });
-        let wood = Wood { material, species: None };
+        let wood = Wood { material, species: Some(Species::DouglasFir) };
         let shown = Shown::Percent(percent(shown));
-        self.desk.log(Reading::new(place, shown, wood))
+        let meter = Some(self.desk.pins());
+        self.desk.log(Reading { meter, ..Reading::new(place, shown, wood) })
     }
 
     fn joist(&mut self, joist: u16, along: &str, shown: &str) -> EntryId {
@@ -198,6 +201,10 @@ impl Site {
             Figure::Missing(needs) => panic!("{needs:?}"),
         }
     }
+}
+
+fn known_of(site: &Site) -> Known<Extent> {
+    site.extent(Group::Framing)
 }
 
 #[test]
@@ -352,12 +359,13 @@ fn readings_without_a_position_never_make_a_map() {
 fn past_the_meters_scale_is_at_least_that_wet_on_the_map() {
     let with = |shown: Shown| {
         let mut site = Site::new();
-        let wood = Wood { material: Material::Solid, species: None };
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
         for (joist, along) in [(2, "3'"), (10, "3'"), (2, "9'"), (6, "9'"), (10, "9'")] {
             site.joist(joist, along, "12");
         }
         let place = site.desk.log(desk::spot(6, "3'"));
-        site.desk.log(Reading::new(place, shown, wood));
+        let meter = Some(site.desk.pins());
+        site.desk.log(Reading { meter, ..Reading::new(place, shown, wood) });
         site.extent(Group::Framing).value
     };
     let (past, number) = (with(Shown::OverMaximum), with(Shown::Percent(percent("28"))));

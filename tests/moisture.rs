@@ -4,6 +4,8 @@
 
 #[path = "moisture/bounds.rs"]
 mod bounds;
+#[path = "moisture/cold.rs"]
+mod cold;
 mod fixtures;
 
 use duckboard::engine::entry::Label;

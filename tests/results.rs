@@ -166,7 +166,8 @@ mod visits {
     fn read(desk: &mut Desk, joist: u16, shown: Shown) -> EntryId {
         let place = desk.log(spot(joist, "5'"));
         let wood = Wood { material: Material::Solid, species: None };
-        desk.log(Reading::new(place, shown, wood))
+        let meter = Some(desk.pins());
+        desk.log(Reading { meter, ..Reading::new(place, shown, wood) })
     }
 
     fn air(desk: &mut Desk, location: AirLocation, fahrenheit: i32, humidity: u16) -> EntryId {
@@ -211,7 +212,11 @@ mod visits {
         let mut desk = Desk::new();
         let place = desk.log(spot(2, "5'"));
         let wood = Wood { material: Material::Treated, species: None };
-        desk.log(Reading::new(place, percent(40), wood));
+        let lone = desk.log(Reading::new(place, percent(40), wood));
+        assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative, meter not said");
+        desk.withdraw(lone);
+        let meter = Some(desk.pins());
+        desk.log(Reading { meter, ..Reading::new(place, percent(40), wood) });
         assert_eq!(said(desk.job(), "wettest").0, "40.0 % relative");
         read(&mut desk, 4, percent(19));
         assert_eq!(said(desk.job(), "wettest").0, "19.0 %");
@@ -291,11 +296,25 @@ mod visits {
     #[test]
     fn a_reading_without_a_meter_stands_as_shown_and_says_so() {
         let mut desk = Desk::new();
-        read(&mut desk, 4, percent(20));
+        let place = desk.log(spot(4, "5'"));
+        desk.log(Reading::new(place, percent(20), Wood { material: Material::Solid, species: None }));
         let known = known(desk.job(), "wettest");
         assert!(known.why.rule.starts_with("As shown"));
         assert!(known.doubts.iter().any(|doubt| doubt.contains("say which meter")));
         assert_eq!(results::readings(desk.job()).len(), 1);
+    }
+
+    #[test]
+    fn sides_that_close_exactly_are_said_to_in_whole_words() {
+        use duckboard::engine::geometry::Turn::Right;
+        let closes = |last: &str| {
+            let mut desk = Desk::new();
+            desk.room(&[("12'", Right), ("10'", Right), ("12'", Right), (last, Right)]);
+            said(desk.job(), "closing_error")
+        };
+        let both = |headline: &str, line: &str| (headline.to_owned(), line.to_owned());
+        assert_eq!(closes("10'"), both("Exactly", "They end where they began."));
+        assert_eq!(closes("9' 11 3/4"), both("To 1/4\"", "1 in 2111 of the way round."));
     }
 
     #[test]

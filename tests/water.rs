@@ -54,6 +54,15 @@ fn every_answer_has_its_reasons_with_a_mark() {
     }
 }
 
+/// The report is printed from the same cards, without their buttons.
+#[test]
+fn the_next_check_names_its_question_where_nobody_can_tap() {
+    let card = card(sample_book().job(), "Next check");
+    assert_eq!(card.asks.len(), 1);
+    assert!(card.headline.ends_with('?'), "{card:?}");
+    assert_eq!(card.headline, card.asks[0].asks);
+}
+
 #[test]
 fn a_job_that_knows_nothing_says_what_to_do_on_every_card() {
     let desk = Desk::new();
@@ -229,9 +238,9 @@ fn off_the_scale_no_page_shows_a_number() {
     let job = desk.job();
     let drawn = plan(&job_plan::of(job, Units::default(), None), CANVAS, View { from_below: false });
     let map = card(job, "How far does it go? Framing").drawing.unwrap();
-    for items in [&drawn.items, &map.items] {
-        assert_eq!(on_discs(items), ["19", "over", "over", "under"]);
-    }
+    // What is not believed is on the plan, as doubted, and never on the map.
+    assert_eq!(on_discs(&drawn.items), ["19", "over", "over", "under"]);
+    assert_eq!(on_discs(&map.items), ["19", "over", "under"]);
     let rows = rows(job);
     let corrected: Vec<_> = rows.iter().map(|row| (row.corrected.as_str(), row.corrected_percent.as_deref())).collect();
     let off = [

@@ -191,9 +191,8 @@ fn say_sheets(sheets: u32) -> Said {
 }
 
 fn say_closing(error: super::geometry::ClosingError, units: Units) -> Said {
-    let misclosure = units.length(error.misclosure());
-    let ratio = error.one_part_in().map_or_else(|| "exactly".to_owned(), |parts| format!("1 in {parts}"));
-    said(format!("To {misclosure}"), format!("{ratio} of the way round."))
+    let Some(parts) = error.one_part_in() else { return said("Exactly", "They end where they began.") };
+    said(format!("To {}", units.length(error.misclosure())), format!("1 in {parts} of the way round."))
 }
 
 fn say_build_up(build_up: &BuildUp, units: Units) -> Said {

@@ -332,6 +332,9 @@ sources! {
     /// How large an access is. It prints 18 by 23 in beside 457 by 610 mm, which is 18 by 24.
     AccessSize: Published,
         "Indiana interpretation CEB-2023-13, on R408.4 (2020): 18 × 24 in through a floor, 16 × 24 in through a wall";
+    /// Where a dryer's duct ends.
+    DryerDucts: Secondary,
+        "NFPA 54 and IRC M1502, as a gas utility and inspectors quote them: dryer ducts end outdoors, never below a house";
     /// How ground falls from a house.
     Grading: Secondary, "IRC R401.3 (2006), as quoted: 6 in in the first 10 ft";
     /// How far roof water is led.

@@ -58,13 +58,13 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     phone.wait_until_kept().await;
     server.kill();
     phone.measure_a_room().await;
+    read_levels(&mut phone).await;
     push_an_awl_into_joist_4(&mut phone).await;
     read_each_joist(&mut phone).await;
-    read_levels(&mut phone).await;
 
     phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("What is to become of the joists? Not enough to say").await;
-    phone.wait_for("measure its breadth, its depth, its clear span").await;
+    phone.wait_for("Measure its breadth, its depth, its clear span").await;
     phone.unfold(".later").await;
     say(&mut phone, r#"["joists","depth"]"#, "seven").await;
     phone.wait_for("All joists, depth:").await;
@@ -139,15 +139,10 @@ const OF_ALL_JOISTS: [(&str, &str); 5] = [
     ("Notches and holes", "none"),
 ];
 
-/// From 3 to 4 ft along it goes in by half an inch.
+/// The joist after the last level. From 3 to 4 ft along it the awl goes in by half an inch.
 async fn push_an_awl_into_joist_4(phone: &mut Phone) {
     phone.take_up("Look").await;
-    phone.open_question().await;
-    for _ in 0..3 {
-        phone.tap("joist +").await;
-    }
-    phone.say_to("What is logged", "Awl").await;
-    phone.tap("done").await;
+    phone.ask_for("What is logged", "Awl").await;
     phone.is_asked("Joist 4, lower edge: awl, from").await;
     phone.keypad("3 feet save").await;
     phone.is_asked("Joist 4, lower edge: awl, to").await;

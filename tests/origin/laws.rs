@@ -74,6 +74,49 @@ fn covering_soil_comes_after_leading_water_away() {
     assert!(ranking.causes[0].cause.remedy().starts_with("lead the water away"));
 }
 
+proptest! {
+    /// What was seen is there: no number of other answers makes it unlikely.
+    #[test]
+    fn a_cause_whose_own_sign_was_seen_is_never_unlikely(
+        said in prop::collection::vec(prop_oneof![1 => Just(Answer::Yes), 4 => Just(Answer::No), 1 => Just(Answer::Unknown)], 60)
+    ) {
+        let evidence = Evidence::standard();
+        let names = evidence.observations.iter().map(|it| it.name.clone());
+        let answers: std::collections::BTreeMap<_, _> = names.zip(said).collect();
+        for cause in Cause::ALL {
+            for sign in evidence.signs(cause) {
+                let mut scene = Scene { answers: answers.clone().into_iter().collect(), ..Scene::default() };
+                scene.answers.insert(sign.clone(), Answer::Yes);
+                prop_assert_ne!(of(&rank(&evidence, &scene), cause).word, Word::Unlikely, "{} and {:?}", sign, cause);
+            }
+        }
+    }
+}
+
+/// Each of these once ended in "unlikely", beside its own sign.
+#[test]
+fn a_sign_that_was_seen_outweighs_what_speaks_against_it() {
+    let (yes, no) = (Answer::Yes, Answer::No);
+    let cases: [(Cause, &str, &[(&str, Answer)]); 4] = [
+        (Cause::WaterBelow, "water_on_soil", &[("wall_marks", no), ("gutter", no), ("after_watering", yes)]),
+        (Cause::Supply, "wet_fitting", &[("meter_turns", no), ("drying_since", yes)]),
+        (Cause::Drain, "drain_smell", &[("after_rain", yes), ("wet_in_use", no), ("wet_fitting", no)]),
+        (
+            Cause::Condensate,
+            "condensate_ends",
+            &[("cooling_on", no), ("wet_fitting", no), ("warm_months", no), ("drip_line", no), ("after_rain", yes)],
+        ),
+    ];
+    for (cause, sign, rest) in cases {
+        let word = |sign_is| {
+            let said: Vec<_> = rest.iter().copied().chain([(sign, sign_is)]).collect();
+            of(&rank(&Evidence::standard(), &answers(&said)), cause).word
+        };
+        assert_ne!(word(yes), Word::Unlikely, "{sign}");
+        assert_eq!(word(no), Word::Unlikely, "{sign}: the rest alone strikes it out");
+    }
+}
+
 #[test]
 fn no_single_answer_makes_a_cause_likely_or_strikes_one_out() {
     let evidence = Evidence::standard();

@@ -2,10 +2,14 @@ use crate::house::{house, inches};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::figure::{Figure, Need};
-use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
-use duckboard::engine::ground::plan::{AirWay, Covered, cover_for, unvented_for, vents_for, wants_cover};
+use duckboard::engine::ground::checks::{self, checks, unvented_checks};
+use duckboard::engine::ground::plan::{
+    AirWay, Covered, cover_for, is_covered_now, unvented_for, vents_for, wants_cover,
+};
 use duckboard::engine::ground::rain::{led_away, rain};
 use duckboard::engine::job::{Fact, Venting};
+use duckboard::engine::moisture::Answer;
+use duckboard::engine::origin::Check;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, Takes};
 use duckboard::engine::survey::{Layer, LayerKind};
@@ -89,7 +93,7 @@ fn fewer_vents_hold_over_a_cover_that_was_said_and_never_otherwise() {
     let (_, said_no) = net("1/300", Some("no"));
     assert!(said_no.contains("said not to be covered: 1/150 is taken") && said_no.contains("6 mil"), "{said_no}");
     assert!(net("1/300", None).1.contains("not said to be covered: 1/150 is taken"));
-    assert!(net("1/300", Some("yes")).1.contains("holds over a cover alone: 6 mil, joints lapped 6 in"));
+    assert!(net("1/300", Some("yes")).1.contains("holds over a cover alone, once it lies: 6 mil, joints lapped 6 in"));
     assert!(!net("1/150", None).1.contains("is taken"), "1/150 needs no cover");
 }
 
@@ -120,7 +124,7 @@ fn a_space_without_vents_wants_air_by_its_area() {
     assert!((air.cfm - 5.0).abs() < 1e-9 && (air.changes_an_hour - 0.6).abs() < 1e-9, "{air:?}");
 }
 
-fn held(checks: &[Check], what: &str) -> (Option<bool>, String) {
+fn held(checks: &[checks::Check], what: &str) -> (Option<bool>, String) {
     let check = checks.iter().find(|check| check.what == what).unwrap_or_else(|| panic!("{what}: {checks:?}"));
     (check.holds, check.says.clone())
 }
@@ -138,8 +142,6 @@ fn a_space_without_vents_is_open_until_all_that_it_has_to_have_is_said() {
     let path = "Air path down from the rooms";
     let draft = "Draft of water heater, furnace, stove";
     for (item, word, what, holds) in [
-        (COVERED, "no", "Cover over the ground", false),
-        (COVERED, "yes", "Cover over the ground", true),
         (AIR_PATH, "no", path, false),
         (AIR_PATH, "yes", path, true),
         (WALLS_INSULATED, "no", "Outer walls insulated", false),
@@ -151,6 +153,8 @@ fn a_space_without_vents_is_open_until_all_that_it_has_to_have_is_said() {
         desk.says(Part::House, &item, word);
         assert_eq!(held(&asks(&desk), what).0, Some(holds), "{what}: {word}");
     }
+    assert_eq!(held(&asks(&desk), "Cover over the ground").0, None);
+    answers(&mut desk, "ground_covered_now", Answer::Yes);
     assert!(asks(&desk).iter().all(|check| check.holds == Some(true)));
     // Edges go 6 in up the walls (R408.3 as quoted [P2]).
     desk.says(Part::House, &TURN_UP, "5 15/16");
@@ -164,24 +168,85 @@ fn a_space_without_vents_is_open_until_all_that_it_has_to_have_is_said() {
     assert_eq!(names(&desk), ["Cover over the ground", "Outer walls insulated"]);
 }
 
+/// "Cover the ground: yes" is what is to be done. Only who sees it lie there can say that it does.
+#[test]
+fn an_intention_to_cover_the_ground_is_not_a_cover() {
+    let what = "Cover over the ground";
+    let cover = |desk: &crate::desk::Desk| held(&unvented_checks(desk.job(), units()), what);
+    let mut desk = house();
+    desk.says(Part::House, &AIR_WAY, "dehumidifier");
+    desk.says(Part::House, &COVERED, "no");
+    assert_eq!(cover(&desk).0, Some(false));
+    desk.says(Part::House, &COVERED, "yes");
+    let (holds, says) = cover(&desk);
+    assert_eq!(holds, None, "{says}");
+    assert!(says.starts_with("to be covered, and nobody said yet that it is; asked for is"), "{says}");
+    // Each thing said changes it as said: yes, seen bare since, covered since, not covered.
+    for (name, answer, holds) in [
+        ("ground_covered_now", Answer::Yes, Some(true)),
+        ("bare_soil", Answer::Yes, Some(false)),
+        ("ground_covered_now", Answer::Unknown, Some(false)),
+        ("ground_covered_now", Answer::Yes, Some(true)),
+        ("bare_soil", Answer::No, Some(true)),
+        ("ground_covered_now", Answer::No, Some(false)),
+        ("ground_covered_now", Answer::Unknown, None),
+    ] {
+        answers(&mut desk, name, answer);
+        let (is, says) = cover(&desk);
+        assert_eq!((is, is_covered_now(desk.job())), (holds, holds), "{name} {answer:?}: {says}");
+        // What is asked for is never said to hold.
+        assert!(!says.contains("lapped") || says.contains("asked for is") || says.contains("has to be covered"));
+    }
+}
+
+/// Two phones that did not know of each other: by its count alone the cover would be later.
+#[test]
+fn a_cover_of_before_by_the_clock_does_not_answer_for_soil_seen_bare_since() {
+    let mut desk = house();
+    desk.pen.stamp_from(at("2026-12-24T08:00:00-05:00"));
+    answers(&mut desk, "bare_soil", Answer::Yes);
+    desk.pen.stamp_from(at("2026-10-26T08:00:00-05:00"));
+    answers(&mut desk, "ground_covered_now", Answer::Yes);
+    assert_eq!(is_covered_now(desk.job()), Some(false));
+    desk.pen.stamp_from(at("2026-12-24T08:00:00-05:00"));
+    answers(&mut desk, "ground_covered_now", Answer::Yes);
+    assert_eq!(is_covered_now(desk.job()), Some(true));
+}
+
+fn answers(desk: &mut crate::desk::Desk, name: &str, answer: Answer) {
+    desk.log(Check { of: crate::desk::label(name), answer });
+}
+
+fn at(time: &str) -> duckboard::engine::entry::Stamp {
+    let at = chrono::DateTime::parse_from_rfc3339(time).unwrap();
+    duckboard::engine::entry::Stamp { at, ..crate::desk::stamp() }
+}
+
 /// Above 8 in, and over covered earth (R317.1.4 \[P\]).
 #[test]
 fn a_post_stands_more_than_8_in_above_earth_that_is_covered() {
-    let post = |typed: &str, covered: Option<&str>| {
+    let post = |typed: &str, to_be: Option<&str>, now: Option<Answer>| {
         let mut desk = house();
         desk.says(Part::House, &POST_CLEARANCE, typed);
-        if let Some(word) = covered {
+        if let Some(word) = to_be {
             desk.says(Part::House, &COVERED, word);
+        }
+        if let Some(answer) = now {
+            answers(&mut desk, "ground_covered_now", answer);
         }
         held(&checks(desk.job(), units()), "Posts to soil").0
     };
-    for covered in [Some("yes"), Some("no"), None] {
-        assert_eq!(post("7 15/16", covered), Some(false), "{covered:?}");
-        assert_eq!(post("8", covered), Some(false), "more than 8 in: {covered:?}");
+    for now in [Some(Answer::Yes), Some(Answer::No), None] {
+        assert_eq!(post("7 15/16", None, now), Some(false), "{now:?}");
+        assert_eq!(post("8", None, now), Some(false), "more than 8 in: {now:?}");
     }
-    assert_eq!(post("8 1/16", Some("yes")), Some(true));
-    assert_eq!(post("8 1/16", Some("no")), Some(false));
-    assert_eq!(post("8 1/16", None), None, "not said is not covered");
+    for to_be in [Some("yes"), Some("no"), None] {
+        assert_eq!(post("8 1/16", to_be, Some(Answer::Yes)), Some(true), "{to_be:?}");
+        assert_eq!(post("8 1/16", to_be, Some(Answer::No)), Some(false), "{to_be:?}");
+    }
+    assert_eq!(post("8 1/16", Some("yes"), None), None, "what is to be is not yet");
+    assert_eq!(post("8 1/16", Some("no"), None), Some(false));
+    assert_eq!(post("8 1/16", None, None), None, "not said is not covered");
 }
 
 /// 1/2 in on tops, sides and ends (R317.1 item 4 \[P\]).

@@ -2,7 +2,9 @@ use crate::desk::Desk;
 use crate::house::{house, joist, sound_house};
 use duckboard::engine::entry::Label;
 use duckboard::engine::job::HandOver;
+use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::{Change, Line, OrderList, order_list, to_order};
+use duckboard::engine::origin::Check;
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::take::Units;
@@ -110,6 +112,9 @@ fn a_fan_on_the_list_carries_its_cautions_and_what_it_still_asks_for() {
     for (item, word) in [(COVERED, "yes"), (AIR_PATH, "yes"), (WALLS_INSULATED, "yes"), (FUEL_BURNED, "none")] {
         desk.says(Part::House, &item, word);
     }
+    // A cover on the list does not lie yet.
+    assert!(open(&desk).len() == 1 && open(&desk)[0].contains("nobody said yet that it is"), "{:?}", open(&desk));
+    desk.log(Check { of: Label::fitted("ground_covered_now"), answer: Answer::Yes });
     assert!(open(&desk).is_empty(), "{:?}", open(&desk));
     desk.says(Part::House, &FUEL_BURNED, "yes");
     assert!(open(&desk)[0].contains("test the draft at the worst pull"), "{:?}", open(&desk));

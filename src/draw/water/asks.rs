@@ -1,19 +1,22 @@
 //! The checklist: questions that one tap answers.
 
 use crate::draw::card::{Act, Ask, Card, Line};
-use crate::engine::closing::{COVERED_NOW, DECAY_IS_OUT, asks_for_cover, hazards};
+use crate::engine::closing::{
+    COVERED_NOW, DECAY_IS_OUT, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
+};
 use crate::engine::entry::Label;
 use crate::engine::framing::joist::is_grave;
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
-use crate::engine::origin::{Check, Evidence, Word, dealt_with_name, is_answered, origin};
+use crate::engine::origin::{Check, Evidence, dealt_with_name, is_answered, origin};
 
 /// The question that would change the ranking most, with its answers.
 pub(super) fn next_check(job: &Job) -> Option<Card> {
     let figure = origin(job);
     let next = figure.value()?.next.clone()?;
     let asks = Evidence::standard().observation(&next)?.asks.clone()?;
-    let card = Card::new("Next check", "", vec![Line::small("It would change the ranking most.")]);
+    // Paper has no buttons: there the headline asks.
+    let card = Card::new("Next check", asks.clone(), vec![Line::small("It would change the ranking most.")]);
     Some(Card { asks: vec![ask(job, next, asks)], ..card })
 }
 
@@ -30,16 +33,18 @@ pub(super) fn checklist(job: &Job) -> Card {
 
 /// What closing hangs on beside readings.
 pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
-    let figure = origin(job);
-    let likely = figure.value().into_iter().flat_map(|ranking| &ranking.causes);
-    let likely = likely.filter(|ranked| ranked.word == Word::Likely);
-    let mut asks: Vec<_> = likely
-        .map(|ranked| ask(job, dealt_with_name(ranked.cause), format!("Is it dealt with: {}?", ranked.cause.label())))
+    let mut asks: Vec<_> = to_deal_with(job)
+        .into_iter()
+        .map(|cause| ask(job, dealt_with_name(cause), format!("Is it dealt with: {}?", cause.label())))
         .collect();
-    asks.extend(hazards(job).into_iter().map(|(hazard, _)| ask(job, hazard.check.to_owned(), hazard.asks.to_owned())));
+    asks.extend(hazards(job).into_iter().map(|hazard| ask(job, hazard.check.to_owned(), hazard.asks.to_owned())));
     if asks_for_cover(job) {
         let cover = "Is all soil covered now, laps and edges sealed?";
         asks.push(ask(job, COVERED_NOW.to_owned(), cover.to_owned()));
+    }
+    if asks_for_same_joists(job) {
+        let same = "Joists were laid out anew: does every number still mean the same joist?";
+        asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
     }
     if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
         let decay = "Is all decayed or broken wood out of the floor, or probed sound?";

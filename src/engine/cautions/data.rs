@@ -17,7 +17,10 @@ pub const CAUTIONS: &[Caution] = &[
         words: "Stay out until the power to the space is off and tested dead. If the switch or the panel can \
                 only be reached through water, a licensed electrician or the utility cuts it. Battery lights only.",
         sources: &[Source::WaterAndPower],
-        trigger: Trigger::Found(&[Finding::StandingWater]),
+        trigger: Trigger::Any(&[
+            Trigger::Found(&[Finding::StandingWater]),
+            Trigger::Answered(&[("water_on_soil", "water stands or runs on the soil")]),
+        ]),
     },
     Caution {
         name: "crawl_entry",
@@ -92,6 +95,19 @@ pub const CAUTIONS: &[Caution] = &[
         trigger: Trigger::UnderTheHouse,
     },
     Caution {
+        name: "dryer_duct",
+        severity: Severity::Deadly,
+        title: "A dryer that blows under the house",
+        words: "Lint burns, and each load is water in the air. A gas dryer blows carbon monoxide with it: leave it off, and \
+                go in only once the air is known to be good. Its duct is metal and ends outdoors, never below or in an \
+                attic; clear the lint out before anything that sparks is used. Gas is for a gas fitter.",
+        sources: &[Source::DryerDucts, Source::LicensedTrades],
+        trigger: Trigger::Answered(&[
+            ("dryer_duct", "a dryer's duct is open or ends below"),
+            ("lint", "there is lint below"),
+        ]),
+    },
+    Caution {
         name: "weak_framing",
         severity: Severity::Harmful,
         title: "Framing that may not hold",
@@ -139,7 +155,10 @@ pub const CAUTIONS: &[Caution] = &[
         words: "Keep out of it, and keep it off your tools and out of the house. A plumber stops it and a cleanup \
                 specialist clears it before the floor work goes on.",
         sources: &[Source::MouldSpecialist, Source::LicensedTrades],
-        trigger: Trigger::Found(&[Finding::Sewage]),
+        trigger: Trigger::Any(&[
+            Trigger::Found(&[Finding::Sewage]),
+            Trigger::Answered(&[("drain_smell", "it smells of sewage or soap")]),
+        ]),
     },
     Caution {
         name: "rodents",

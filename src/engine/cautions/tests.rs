@@ -6,9 +6,10 @@ use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
-use crate::engine::moisture::{Material, Reading, Shown, Wood};
+use crate::engine::moisture::{Answer, Material, Reading, Shown, Wood};
+use crate::engine::origin::Check;
 use crate::engine::particular::{Part, Particular, Value};
-use crate::engine::place::{Element, JoistNumber, Place, Position};
+use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::sample;
 use crate::engine::survey::Opening;
 use crate::engine::units::{Length, RelativeHumidity, Temperature, Typed};
@@ -96,6 +97,7 @@ fn everything() -> Desk {
     desk.log(said(Part::Joist(JoistNumber::FIRST), "soft depth", inches("2 in", 2)));
     desk.log(said(Part::House, "eave", inches("24'", 288)));
     desk.log(said(Part::House, "air", word("exhaust fan")));
+    desk.log(check("dryer_duct", Answer::Yes));
     let place = desk.log(place(Element::Sill, 1));
     let wood = Wood { material: Material::Treated, species: None };
     desk.with(Reading::new(place, Shown::OverMaximum, wood))
@@ -395,4 +397,68 @@ fn a_support_that_is_not_sound_is_an_engineers_until_somebody_says_otherwise() {
     let desk = desk.with(state("settled"));
     assert!(desk.is_due("weak_framing"));
     assert!(!desk.with(state("sound")).is_due("weak_framing"));
+}
+
+fn check(name: &str, answer: Answer) -> Check {
+    Check { of: Label::new(name).unwrap(), answer }
+}
+
+#[test]
+fn what_the_checklist_says_yes_to_is_cautioned_about_as_if_it_was_found() {
+    let pairs = [
+        ("water_on_soil", "standing_water"),
+        ("drain_smell", "sewage"),
+        ("dryer_duct", "dryer_duct"),
+        ("lint", "dryer_duct"),
+    ];
+    for (question, caution) in pairs {
+        for (answer, is_due) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
+            assert_eq!(Desk::new().with(check(question, answer)).is_due(caution), is_due, "{question} {answer:?}");
+        }
+        let taken_back = Desk::new().with(check(question, Answer::Yes)).with(check(question, Answer::No));
+        assert!(!taken_back.is_due(caution), "{question}: what was said last counts");
+    }
+    let desk = Desk::new().with(check("water_on_soil", Answer::Yes));
+    assert_eq!(all_triggered(desk.book.job())[0].because, "On the checklist: water stands or runs on the soil.");
+    let words = named("dryer_duct").unwrap().words;
+    assert!(words.contains("Lint burns") && words.contains("carbon monoxide") && words.contains("water"));
+}
+
+/// More than a third of the depth: [C], common practice, no source.
+#[test]
+fn a_joist_that_lost_more_than_a_third_of_its_depth_is_for_an_engineer() {
+    let joist = || Part::Joist(JoistNumber::new(4).unwrap());
+    let sixteenths = |count: i32| Typed::new(format!("{count}/16\""), Length::sixty_fourths(count * 4));
+    let spot = |kind, face, deep| Damage {
+        depth: Some(Depth::Is(sixteenths(deep))),
+        face: Some(face),
+        ..Damage::new(joist(), kind)
+    };
+    let deep = |of: Part| said(of, "depth", Value::Length(sixteenths(7 * 16 + 8)));
+    let is_weak = |damage: Damage| Desk::new().with(deep(Part::Joists)).with(damage).is_due("weak_framing");
+    for kind in DamageKind::ALL {
+        // 7 1/2 in: a third is 2 1/2.
+        let weak = [39, 40, 41].map(|deep| is_weak(spot(kind, Face::LowerEdge, deep)));
+        assert_eq!(weak, [false, false, true], "{kind:?}");
+    }
+    // Of a depth that nobody said the smallest is taken: 5 1/2 in, a third of it 1 13/16 and some.
+    let unsaid = |deep| Desk::new().with(spot(DamageKind::Notch, Face::LowerEdge, deep)).is_due("weak_framing");
+    assert_eq!([29, 30].map(unsaid), [false, true]);
+    // From a side it takes of the breadth, 1 1/2 in.
+    assert_eq!([8, 9].map(|deep| is_weak(spot(DamageKind::Soft, Face::NearSide, deep))), [false, true]);
+    let unreached = Damage { depth: Some(Depth::CannotReach), ..Damage::new(joist(), DamageKind::Soft) };
+    assert!(is_weak(unreached), "nobody knows how deep it goes");
+    // As logs of before say it.
+    for (what, name) in [("soft depth", "soft"), ("notch depth", "notched"), ("hole", "a hole")] {
+        let before = |deep| Desk::new().with(deep_said(what, deep));
+        assert_eq!([29, 30].map(|deep| before(deep).is_due("weak_framing")), [false, true], "{what}");
+        let desk = before(30);
+        let because = all_triggered(desk.book.job()).into_iter().find(|it| it.caution.name == "weak_framing");
+        assert!(because.unwrap().because.contains(name));
+    }
+}
+
+fn deep_said(what: &str, sixteenths: i32) -> Particular {
+    let typed = Typed::new(format!("{sixteenths}/16\""), Length::sixty_fourths(sixteenths * 4));
+    said(Part::Joist(JoistNumber::new(4).unwrap()), what, Value::Length(typed))
 }

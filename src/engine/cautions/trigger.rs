@@ -3,18 +3,25 @@
 use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::framing::supports::said_unsound;
-use crate::engine::framing::{Damage, DamageKind};
+use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
-use crate::engine::moisture::Material;
-use crate::engine::particular::{Part, Value};
-use crate::engine::place::{Element, JoistNumber, Place, Position};
+use crate::engine::moisture::{Answer, Material};
+use crate::engine::origin::is_answered;
+use crate::engine::particular::{Part, Particulars, Value, list};
+use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
+use crate::engine::units::Length;
 use crate::order;
 
 /// More soft joists than this call for an engineer: of joists in a row the practice
 /// says more than two. Taken over the whole floor, since the joists between two soft
 /// ones may not have been probed.
 pub const SOFT_JOISTS: usize = 2;
+
+/// How deep and how thick a joist is taken to be that nobody measured: as the smallest in use
+/// (judgement).
+const SHALLOWEST: Length = Length::sixty_fourths(5 * 64 + 32);
+const THINNEST: Length = Length::sixty_fourths(64 + 32);
 
 /// What in a job makes a caution matter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,14 +43,18 @@ pub enum Trigger {
     ExhaustFan,
     /// One of these was found.
     Found(&'static [Finding]),
+    /// One of these questions of the checklist was answered yes, by its name; beside it, what
+    /// that says.
+    Answered(&'static [(&'static str, &'static str)]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
     /// A spot of one of these kinds was logged on some member, and is no awl that stopped.
     Damaged(&'static [DamageKind]),
     /// Treated wood was read.
     TreatedWood,
-    /// Framing is weak: any that is rotten or cracked, a soft sill or girder, more than
-    /// [`SOFT_JOISTS`] soft joists, or a support that is not sound.
+    /// Framing is weak: any that is rotten or cracked, a soft sill or girder, a joist that has
+    /// lost more than a third of its depth, more than [`SOFT_JOISTS`] soft joists, or a support
+    /// that is not sound.
     WeakFraming,
     /// One of these, the first that does.
     Any(&'static [Self]),
@@ -65,6 +76,7 @@ impl Trigger {
                 .then(|| "The crawl space is said to be unvented.".to_owned()),
             Self::ExhaustFan => exhaust_fan(job),
             Self::Found(findings) => found(job, findings),
+            Self::Answered(questions) => answered(job, questions),
             Self::Said(words) => said(job, words),
             Self::Damaged(kinds) => damaged(job, kinds),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
@@ -132,6 +144,11 @@ fn found(job: &Job, findings: &[Finding]) -> Option<String> {
     (!named.is_empty()).then(|| format!("Found: {}.", named.join(", ").to_ascii_lowercase()))
 }
 
+fn answered(job: &Job, questions: &[(&str, &str)]) -> Option<String> {
+    let yes = questions.iter().find(|(name, _)| is_answered(job, name) == Some(Answer::Yes));
+    yes.map(|(_, says)| format!("On the checklist: {says}."))
+}
+
 fn treated_wood(job: &Job) -> bool {
     job.now.readings().values().any(|reading| reading.value.wood.material == Material::Treated)
 }
@@ -144,7 +161,8 @@ fn weak_framing(job: &Job) -> Option<String> {
     });
     let soft = bad_spots(job).find(|spot| spot.kind == DamageKind::Soft && !is_joist(&spot.of));
     let worst = worst.or_else(|| soft.map(|spot| format!("{}: {}.", spot.of.name(), spot.kind.found())));
-    worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words))).or_else(|| {
+    let worst = worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words)));
+    worst.or_else(|| deeply_damaged(job)).or_else(|| {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
@@ -160,6 +178,33 @@ fn said(job: &Job, words: &[&str]) -> Option<String> {
 fn damaged(job: &Job, kinds: &[DamageKind]) -> Option<String> {
     let spot = bad_spots(job).find(|spot| kinds.contains(&spot.kind))?;
     Some(format!("{}: {}.", spot.of.name(), spot.kind.found()))
+}
+
+/// A joist that has lost more than a third of what it has there: of its depth, or from a side
+/// of its breadth. One that nobody can measure may have.
+fn deeply_damaged(job: &Job) -> Option<String> {
+    let particulars = Particulars::of(job);
+    let lost_much = |part: &Part, is_side: bool, deep: Length| {
+        let (item, least) = if is_side { (&list::BREADTH, THINNEST) } else { (&list::DEPTH, SHALLOWEST) };
+        deep * 3 > particulars.length_of_joist(part, item).unwrap_or(least)
+    };
+    let spots = bad_spots(job).filter(|spot| is_joist(&spot.of)).filter(|spot| {
+        let is_side = matches!(spot.face, Some(Face::NearSide | Face::FarSide)) && spot.kind != DamageKind::Hole;
+        spot.depth == Some(Depth::CannotReach) || spot.depth().is_some_and(|deep| lost_much(&spot.of, is_side, deep))
+    });
+    let logged = spots.map(|spot| (&spot.of, spot.kind.found()));
+    // As logs of before format 1.5 say it.
+    let before = particulars.parts(is_joist).into_iter().flat_map(|part| {
+        let is_side = particulars.words(part, &list::SOFT_FACE).is_some_and(|face| face.ends_with("side"));
+        let all =
+            [(&list::SOFT_DEPTH, is_side, "soft"), (&list::NOTCH, false, "notched"), (&list::HOLE, false, "a hole")];
+        let deep = all.into_iter().filter(move |(item, is_side, _)| {
+            particulars.length(part, item).is_some_and(|deep| lost_much(part, *is_side, deep))
+        });
+        deep.map(move |(_, _, found)| (part, found))
+    });
+    let (part, found) = logged.chain(before).next()?;
+    Some(format!("{}: {found}, perhaps through more than a third of it.", part.name()))
 }
 
 fn bad_spots(job: &Job) -> impl Iterator<Item = &Damage> {

@@ -4,10 +4,11 @@
 //! written out, one condition after another. It is a record of what was read, and no
 //! permit: local code and whoever signs decide.
 
-use super::limits::Limits;
+use super::limits::{Limits, allowed};
 use super::near::Near;
-use super::readings::Read;
-use super::{hazards, members, readings, trust, water};
+use super::read::Read;
+use super::water::Water;
+use super::{air, carriers, hazards, members, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
@@ -111,21 +112,26 @@ impl Condition {
 pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let limits = Limits::of(job);
     let near = Near::of(job);
-    let read = Read::of(job, &limits, units);
+    let read = Read::of(job, &limits, &near, units);
+    let water = Water::of(job);
     let mut conditions = vec![
-        members::known(&near),
+        room::one_room(job),
+        near.known(),
         members::joists(job, &near, units),
-        members::carriers(job, &near),
+        members::on_a_joist(job),
+        carriers::carriers(job, &near),
         members::elsewhere(job),
         hazards::none_left(job),
-        water::sources(job),
-        water::ground(job),
+        water.sources(),
+        water.ground(),
         readings::enough(&read, &near),
     ];
     conditions.extend(readings::read_again(&read));
+    conditions.push(allowed(&limits));
     conditions.push(readings::framing(&read, limits.framing));
-    conditions.push(readings::floor_that_stays(job, &read, limits.subfloor, &near));
+    conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
     conditions.extend(readings::falling(&read));
+    conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(trust::everything_read(job));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();

@@ -1,12 +1,10 @@
 //! What a caution says must be dealt with first.
 
 use super::decision::{Condition, InTheWay};
-use super::trust::answer;
+use super::trust::Answers;
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
 use crate::engine::framing::joist::INSECTS_GONE;
-use crate::engine::job::Job;
-use crate::engine::moisture::Answer;
+use crate::engine::job::{Job, When};
 
 /// A finding that holds closing up until it is said to be dealt with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,22 +64,22 @@ const HAZARDS: [Hazard; 7] = [
     },
 ];
 
-/// The hazards that were found, each with the last entry that says so.
-pub fn hazards(job: &Job) -> Vec<(Hazard, EntryId)> {
-    let last = |hazard: &Hazard| {
-        let found = job.now.conditions().iter().filter(|(_, it)| it.value.finding == hazard.finding);
-        found.map(|(id, it)| it.head.max(*id)).max()
-    };
-    HAZARDS.into_iter().filter_map(|hazard| Some((hazard, last(&hazard)?))).collect()
+/// The hazards that were found.
+pub fn hazards(job: &Job) -> Vec<Hazard> {
+    HAZARDS.into_iter().filter(|hazard| !found(job, hazard).is_empty()).collect()
 }
 
-/// All that was found was said to be dealt with, after it was found last.
+/// Each time that it was found.
+fn found(job: &Job, hazard: &Hazard) -> Vec<When> {
+    let found = job.now.conditions().values().filter(|it| it.value.finding == hazard.finding);
+    found.map(|it| it.when()).collect()
+}
+
+/// All that was found was said to be dealt with, after it was found.
 pub(super) fn none_left(job: &Job) -> Condition {
-    let is_open = |(hazard, found): &(Hazard, EntryId)| {
-        answer(job, hazard.check).is_none_or(|(said, answer)| answer != Answer::Yes || said < *found)
-    };
+    let is_open = |hazard: &Hazard| !Answers::to(job, hazard.check).is_yes_since(&found(job, hazard));
     let open = hazards(job).into_iter().filter(is_open);
-    let lines = open.map(|(hazard, _)| {
+    let lines = open.map(|hazard| {
         InTheWay::known(format!("{} was found", hazard.finding.label().to_ascii_lowercase()), hazard.ends)
     });
     Condition::of("nothing dangerous or alive is left in there", lines.collect(), "nothing was found, or it is seen to")

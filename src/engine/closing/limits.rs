@@ -1,5 +1,6 @@
 //! Named limits, each with its source unless the job states its own.
 
+use super::decision::{Condition, InTheWay};
 use crate::engine::job::Job;
 use crate::engine::moisture::Corrected;
 use crate::engine::moisture::correction::METER_ERROR;
@@ -27,6 +28,8 @@ pub struct Limit {
     pub at: MoistureContent,
     /// Its source; none where the job states it.
     pub source: Option<Source>,
+    /// What the job states, where that is above what anybody allows and does not count.
+    pub too_high: Option<MoistureContent>,
 }
 
 /// The limits that a floor is closed by.
@@ -62,9 +65,13 @@ pub enum Verdict {
 impl Limits {
     /// As the job states them, or as published.
     pub fn of(job: &Job) -> Self {
-        let limit = |stated: Option<&Typed<MoistureContent>>, usual: MoistureContent, source: Source| match stated {
-            Some(stated) => Limit { at: stated.value, source: None },
-            None => Limit { at: usual, source: Some(source) },
+        // Nobody allows more than the usual limit (judgement).
+        let limit = |stated: Option<&Typed<MoistureContent>>, usual: MoistureContent, source: Source| {
+            let stated = stated.map(|stated| stated.value);
+            match stated.filter(|stated| *stated <= usual) {
+                Some(at) => Limit { at, source: None, too_high: None },
+                None => Limit { at: usual, source: Some(source), too_high: stated },
+            }
         };
         Self {
             framing: limit(job.framing_limit(), FRAMING, Source::DryLumber),
@@ -76,9 +83,24 @@ impl Limits {
 impl Limit {
     /// "19.0 % (source; mark)".
     pub fn words(&self) -> String {
-        let at = format!("{:.1} %", self.at.to_percent());
+        let percent = |moisture: MoistureContent| format!("{:.1} %", moisture.to_percent());
+        let at = match self.too_high {
+            None => percent(self.at),
+            Some(stated) => format!("{}, and not the {} stated for this job", percent(self.at), percent(stated)),
+        };
         self.source.map_or_else(|| format!("{at} (stated for this job)"), |source| source.noted(&at))
     }
+}
+
+/// No limit that the job states is above what anybody allows.
+pub(super) fn allowed(limits: &Limits) -> Condition {
+    let both = [(limits.framing, "framing"), (limits.subfloor, "the subfloor")];
+    let lines = both.into_iter().filter_map(|(limit, what)| {
+        let stated = limit.too_high?.to_percent();
+        let what = format!("a limit of {stated:.1} % for {what} is above what anybody allows");
+        Some(InTheWay::known(what, format!("state {:.0} % or less", limit.at.to_percent())))
+    });
+    Condition::of("no limit is set higher than is allowed anywhere", lines.collect(), "none is")
 }
 
 /// What a reading says against a limit.

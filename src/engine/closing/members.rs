@@ -1,39 +1,21 @@
-//! The framing within one bay of what comes out: joists, rim joist, sill, girder.
+//! The joists within one bay of what comes out, and decay that is on none of them.
 
 use super::decision::{Condition, InTheWay};
 use super::near::Near;
-use super::trust::answer;
-use crate::engine::condition::{Condition as FoundThere, Finding};
+use super::trust::Answers;
+use crate::engine::condition::Condition as FoundThere;
 use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
 use crate::engine::framing::joist::{found_nowhere, is_grave, is_nowhere};
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{carrier, unsound};
+use crate::engine::framing::supports::carrier;
 use crate::engine::framing::{Fate, Judged, schedule};
 use crate::engine::job::Job;
-use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
+use crate::engine::survey::Floor;
 use crate::engine::take::Units;
-
-/// What comes out, and what it is above, is known.
-pub(super) fn known(near: &Near) -> Condition {
-    let in_the_way = match near {
-        Near::NothingComesOut => {
-            vec![InTheWay::unknown(
-                "nobody said what comes out",
-                "place the opening, or say that the whole floor comes out",
-            )]
-        }
-        Near::NoJoists => vec![InTheWay::unknown("the joists are not laid out", "measure the first and the spacing")],
-        Near::Joists { joists, .. } if joists.is_empty() => {
-            vec![InTheWay::unknown("no joist lies under what comes out", "check the opening and the joists' places")]
-        }
-        Near::Joists { .. } => Vec::new(),
-    };
-    let found = format!("{} lie within a bay of it", counted(near.joists().len(), "joist"));
-    Condition::of("what comes out is known, and the joists there", in_the_way, found)
-}
+use crate::engine::units::Length;
 
 /// Every joist there is settled.
 pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
@@ -57,7 +39,11 @@ pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
     let lines = lines
         .into_iter()
         .map(|(line, numbers)| InTheWay { what: format!("{}: {}", named(&numbers), line.what), ..line });
-    Condition::of(what, lines.collect(), "all are")
+    let unjudged: Vec<_> = near.joists().iter().filter(|number| of(number).is_none()).map(u16::to_string).collect();
+    let unjudged = (!unjudged.is_empty()).then(|| {
+        InTheWay::unknown(format!("{}: nothing can be said", named(&unjudged)), "measure the joists' spacing")
+    });
+    Condition::of(what, lines.chain(unjudged).collect(), "all are")
 }
 
 /// What keeps a joist open: all that is not known of it, or else the gravest reason that
@@ -78,57 +64,46 @@ fn in_the_way(judged: &Judged) -> InTheWay {
     }
 }
 
-/// What carries those joists is sound: nothing speaks against it, and somebody looked.
-pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
-    let mut lines: Vec<_> = unsound(job)
-        .into_iter()
-        .map(|unsound| {
-            InTheWay::known(unsound.words, "have an engineer look, do what they write, and say that it is done")
-        })
-        .collect();
-    let walls = matches!(near, Near::Joists { walls: true, .. });
-    let looked_at = |part: &Part| was_looked_at(job, part);
-    for (part, name) in [(Part::RimJoist, "rim joist"), (Part::Sill, "sill")] {
-        if walls && !looked_at(&part) {
-            let ends = format!("push an awl into the {name} by what comes out, and say its state");
-            lines.push(InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends));
-        }
-    }
-    let girder = Particulars::of(job).words(&Part::House, &list::GIRDER_NEAR);
-    let girders = Particulars::of(job).parts(|part| matches!(part, Part::Girder(_)));
-    if girder != Some("no") && !girders.iter().any(|part| looked_at(part)) && !looked_at(&Part::Girder(1)) {
-        let ends = "probe it and say its state, or say that none is within a bay of what comes out";
-        lines.push(InTheWay::unknown("nobody said that the girder there is sound", ends));
-    }
-    Condition::of("rim joist, sill and girder there are sound", lines, "they were looked at, and are")
+/// What is said of a joist has a joist: a spot of all joists at once, or of one that is not
+/// laid out, is on none that is judged.
+pub(super) fn on_a_joist(job: &Job) -> Condition {
+    let count = Floor::of(job).and_then(|floor| floor.joists).map_or(0, |framing| framing.count());
+    let is_none = |part: &Part| match part {
+        Part::Joists => true,
+        Part::Joist(number) => number.get() > count,
+        _ => false,
+    };
+    let spots = job.now.damages().values().filter(|it| it.value.is_bad());
+    let spots = spots.filter(|it| is_none(&it.value.of)).map(|it| (&it.value.of, it.value.kind.found()));
+    let said =
+        Particulars::of(job).parts(is_none).into_iter().filter_map(|part| Some((part, speaks_against(job, part)?)));
+    let ends = "log it on the joist that has it, lay that joist out, or take this one back";
+    let mut lines: Vec<_> =
+        spots.chain(said).map(|(part, what)| InTheWay::known(format!("{}: {what}", part.name()), ends)).collect();
+    lines.dedup();
+    Condition::of("everything that was found has a joist that is laid out", lines, "it has")
 }
 
-/// Did anybody say its state, or find it sound at a place on it? What speaks against it is
-/// told apart.
-fn was_looked_at(job: &Job, part: &Part) -> bool {
+/// What particulars say against a part.
+fn speaks_against<'a>(job: &'a Job, part: &Part) -> Option<&'a str> {
     let said = Particulars::of(job);
-    let is_said =
-        said.words(part, &list::STATE).is_some() || said.words(part, &list::DONE).is_some_and(|done| done != "not yet");
-    let is_found = || {
-        let mut conditions = job.now.conditions().values();
-        conditions.any(|it| {
-            let place = it.value.place.and_then(|place| job.now.places().get(&place));
-            let is_here = place.is_some_and(|place| carrier(place.value.element).as_ref() == Some(part));
-            is_here && matches!(it.value.finding, Finding::Sound | Finding::Soft | Finding::Rotten | Finding::Cracked)
-        })
-    };
-    is_said || is_found()
+    let awl = said.words(part, &list::AWL).filter(|awl| *awl != "stops everywhere");
+    let is_some = |item| said.length(part, item).is_some_and(Length::is_positive);
+    let spot = [(&list::SOFT_DEPTH, "soft"), (&list::NOTCH, "notched"), (&list::HOLE, "a hole")];
+    let spot = || spot.into_iter().find(|(item, _)| is_some(item)).map(|(_, what)| what);
+    awl.map(|awl| if awl == "goes in" { "an awl goes in" } else { "an awl cannot reach it" }).or_else(spot)
 }
 
 /// Soft, rotten and broken wood that is on no joist and on nothing that carries one: in the
 /// floor itself, or where nobody said.
 pub(super) fn elsewhere(job: &Job) -> Condition {
     let what = "no decayed or broken wood is left in the floor or at an unknown place";
-    let found = job.now.conditions().iter().filter(|(_, it)| is_elsewhere(job, it.value));
-    let Some(last) = found.map(|(id, it)| it.head.max(*id)).max() else {
+    let found: Vec<_> = job.now.conditions().values().filter(|it| is_elsewhere(job, it.value)).collect();
+    if found.is_empty() {
         return Condition::of(what, Vec::new(), "none was found");
-    };
-    if answer(job, DECAY_IS_OUT).is_some_and(|(said, answer)| answer == Answer::Yes && said > last) {
+    }
+    let since: Vec<_> = found.iter().map(|it| it.when()).collect();
+    if Answers::to(job, DECAY_IS_OUT).is_yes_since(&since) {
         return Condition::of(what, Vec::new(), "cut out, or probed sound");
     }
     let found = match found_nowhere(job) {

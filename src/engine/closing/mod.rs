@@ -6,12 +6,17 @@
 //! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
 //! [`decision`]; the folder's other files hold a part of the rule each.
 
+mod air;
+mod carriers;
 pub mod decision;
 mod hazards;
 mod limits;
 mod members;
 mod near;
+mod read;
 mod readings;
+mod room;
+mod stays;
 mod trust;
 mod water;
 
@@ -19,5 +24,7 @@ pub use decision::{CloseIn, Condition, Decision, InTheWay, close_in};
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
-pub use readings::{ABOVE_REFERENCE, FEWEST};
-pub use water::{COVERED_NOW, asks_for_cover};
+pub use readings::FEWEST;
+pub use room::{SAME_JOISTS, asks_for_same_joists};
+pub use stays::{ABOVE_REFERENCE, DRIEST_PANEL};
+pub use water::{COVERED_NOW, asks_for_cover, to_deal_with};

@@ -4,14 +4,59 @@
 use super::decision::{Condition, InTheWay};
 use crate::engine::describe::counted;
 use crate::engine::entry::EntryId;
-use crate::engine::job::Job;
+use crate::engine::job::{Job, When};
 use crate::engine::moisture::Answer;
+use crate::engine::particular::{Item, Part};
 
-/// The last answer to a question of the checklist, and the entry that says so.
-pub(super) fn answer(job: &Job, name: &str) -> Option<(EntryId, Answer)> {
-    let mut checks = job.now.checks().iter().rev();
-    let (id, check) = checks.find(|(_, check)| check.value.of.as_str() == name)?;
-    Some((check.head.max(*id), check.value.answer))
+/// What was answered to one question of the checklist, in log order.
+pub(super) struct Answers(Vec<(When, Option<EntryId>, Answer)>);
+
+impl Answers {
+    pub(super) fn to(job: &Job, name: &str) -> Self {
+        let checks = job.now.checks().values().filter(|check| check.value.of.as_str() == name);
+        Self(checks.map(|check| (check.when(), check.stamp.visit, check.value.answer)).collect())
+    }
+
+    /// What was answered last.
+    pub(super) fn last(&self) -> Option<Answer> {
+        self.0.last().map(|(_, _, answer)| *answer)
+    }
+
+    /// Is it yes, and was that said after every other answer and after all of `since`?
+    pub(super) fn is_yes_since(&self, since: &[When]) -> bool {
+        self.is_since(Answer::Yes, since)
+    }
+
+    /// Is it no, and was that said after every other answer?
+    pub(super) fn is_no(&self) -> bool {
+        self.is_since(Answer::No, &[])
+    }
+
+    fn is_since(&self, wanted: Answer, since: &[When]) -> bool {
+        let others: Vec<_> = self.of(|answer| answer != wanted).chain(since.iter().copied()).collect();
+        self.of(|answer| answer == wanted).any(|said| said.is_after_all(&others))
+    }
+
+    /// Every yes that was not put right by a no in the same visit. A no in a later visit puts
+    /// none right: water that is gone for now is not dealt with.
+    pub(super) fn standing_yes(&self) -> Vec<When> {
+        let is_put_right = |(yes, visit, _): &&(When, Option<EntryId>, Answer)| {
+            self.0.iter().any(|(no, in_visit, answer)| *answer == Answer::No && in_visit == visit && no.is_after(*yes))
+        };
+        let yes = self.0.iter().filter(|(_, _, answer)| *answer == Answer::Yes);
+        yes.filter(|said| !is_put_right(said)).map(|(when, _, _)| *when).collect()
+    }
+
+    fn of(&self, is_one: impl Fn(Answer) -> bool) -> impl Iterator<Item = When> {
+        self.0.iter().filter(move |(_, _, answer)| is_one(*answer)).map(|(when, _, _)| *when)
+    }
+}
+
+/// What was said last of a part, in words, and when.
+pub(super) fn words_of<'a>(job: &'a Job, part: &Part, item: &Item) -> Option<(When, &'a str)> {
+    let all = job.now.particulars().values().rev();
+    let mut like = all.filter(|it| it.value.of == *part && it.value.what.as_str() == item.what);
+    like.find(|it| item.allows(&it.value.is)).map(|it| (it.when(), it.value.is.typed()))
 }
 
 /// Every entry could be read and followed, and no two corrections disagree.

@@ -1,64 +1,160 @@
 //! Where the water comes from, and the soil below.
 
 use super::decision::{Condition, InTheWay};
-use super::trust::answer;
-use crate::engine::job::Job;
+use super::trust::Answers;
+use crate::engine::job::{Job, When};
 use crate::engine::moisture::Answer;
-use crate::engine::origin::{Cause, Ranking, Word, dealt_with, is_answered, origin};
+use crate::engine::origin::{Cause, Evidence, Observation, Word, dealt_with_name, origin};
 
 /// The name of the check that says that no soil is bare any more. It never changes.
 pub const COVERED_NOW: &str = "ground_covered_now";
 
-fn ranking(job: &Job) -> Option<Ranking> {
-    origin(job).value().filter(|ranking| ranking.is_enough).cloned()
+/// Whether soil is bare, as the checklist asks it.
+const BARE_SOIL: &str = "bare_soil";
+
+/// Signs of a cause that are no water: bare soil is covered by a condition of its own, vents
+/// are meant to be open, and a cooled room is what the owners want.
+const NO_WATER: [&str; 3] = [BARE_SOIL, "vents_open", "cooled_above"];
+
+/// What is known of the water, looked up once.
+pub(super) struct Water<'a> {
+    job: &'a Job,
+    evidence: Evidence,
+    /// The likely causes; none where there is not enough to say.
+    likely: Option<Vec<Cause>>,
 }
 
-/// Every likely source is known and dealt with.
-pub(super) fn sources(job: &Job) -> Condition {
-    let what = "where the water comes from is known and dealt with";
-    let open = |lines| Condition::of(what, lines, "");
-    let Some(ranking) = ranking(job) else {
-        return open(vec![InTheWay::unknown("where the water comes from is not known", "answer the checklist")]);
-    };
-    let likely: Vec<_> = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely).collect();
-    if likely.is_empty() {
-        return open(vec![InTheWay::unknown("no source is likely yet", "answer the next check")]);
+impl<'a> Water<'a> {
+    /// Of a job.
+    pub(super) fn of(job: &'a Job) -> Self {
+        let figure = origin(job);
+        let ranking = figure.value().filter(|ranking| ranking.is_enough);
+        let likely = ranking.map(|ranking| {
+            let likely = ranking.causes.iter().filter(|ranked| ranked.word == Word::Likely);
+            likely.map(|ranked| ranked.cause).collect()
+        });
+        Self { job, evidence: Evidence::standard(), likely }
     }
-    let left = likely.iter().filter(|ranked| dealt_with(job, ranked.cause) != Some(Answer::Yes));
-    let lines = left.map(|ranked| {
+
+    fn is_likely(&self, cause: Cause) -> bool {
+        self.likely.as_ref().is_some_and(|likely| likely.contains(&cause))
+    }
+
+    /// Every source that is likely, and every one of which a sign was seen, is dealt with.
+    pub(super) fn sources(&self) -> Condition {
+        let mut lines = Vec::new();
+        match self.likely.as_deref() {
+            None => lines.push(InTheWay::unknown("where the water comes from is not known", "answer the checklist")),
+            Some([]) => lines.push(InTheWay::unknown("no source is likely yet", "answer the next check")),
+            Some(_) => {}
+        }
+        let likely = self.likely.iter().flatten().copied();
+        let left = likely.filter(|cause| !is_dealt_with(self.job, *cause, &self.speaks_for(*cause)));
+        lines.extend(left.map(|cause| not_dealt_with(self.job, cause)));
+        let signs = self.signs().into_iter().filter(|sign| !sign.causes.iter().any(|cause| self.is_likely(*cause)));
+        lines.extend(signs.filter(|sign| !sign.is_dealt_with(self.job)).map(|sign| sign.in_the_way()));
+        Condition::of("where the water comes from is known and dealt with", lines, "it is")
+    }
+
+    /// Each time that something was answered with yes that speaks for a cause.
+    fn speaks_for(&self, cause: Cause) -> Vec<When> {
+        let observations = self.evidence.observations.iter().filter(|it| it.weight(Answer::Yes, cause) > 0.0);
+        observations.flat_map(|it| Answers::to(self.job, &it.name).standing_yes()).collect()
+    }
+
+    fn signs(&self) -> Vec<Sign<'_>> {
+        let shows = |name: &String, cause: Cause| self.evidence.signs(cause).contains(name);
+        let all = self.evidence.observations.iter().filter(|it| !NO_WATER.contains(&it.name.as_str()));
+        let signs = all.map(|observation| Sign {
+            observation,
+            causes: Cause::ALL.into_iter().filter(|cause| shows(&observation.name, *cause)).collect(),
+            seen: Answers::to(self.job, &observation.name).standing_yes(),
+        });
+        signs.filter(|sign| !sign.causes.is_empty() && !sign.seen.is_empty()).collect()
+    }
+
+    fn asks_for_cover(&self) -> bool {
+        !Answers::to(self.job, BARE_SOIL).is_no() || self.is_likely(Cause::Ground)
+    }
+
+    /// The soil is covered, or somebody looked and it is not bare.
+    pub(super) fn ground(&self) -> Condition {
+        let what = "no bare soil is left below";
+        if !self.asks_for_cover() {
+            return Condition::of(what, Vec::new(), "it was looked at, and ground moisture is not likely");
+        }
+        let bare = Answers::to(self.job, BARE_SOIL).standing_yes();
+        let covered = Answers::to(self.job, COVERED_NOW);
+        if covered.is_yes_since(&bare) {
+            return Condition::of(what, Vec::new(), "it was said to be covered");
+        }
+        let ends = "cover all of it, laps and edges sealed, and answer the check";
+        let line = match covered.last() {
+            Some(Answer::Yes) => InTheWay::known("soil was seen bare again after it was covered", ends),
+            Some(Answer::No) => InTheWay::known("the soil is not covered", ends),
+            None if !bare.is_empty() => InTheWay::known("the soil was bare, and nobody said that it is covered", ends),
+            None if !self.is_likely(Cause::Ground) => InTheWay::unknown(
+                "nobody looked at the soil",
+                "look whether it is bare, or its cover torn or short of the walls, and answer the check",
+            ),
+            Some(Answer::Unknown) | None => InTheWay::unknown("nobody said that the soil is covered", ends),
+        };
+        Condition::of(what, vec![line], "")
+    }
+}
+
+/// Was it said that a cause is dealt with, after all of this?
+fn is_dealt_with(job: &Job, cause: Cause, since: &[When]) -> bool {
+    Answers::to(job, &dealt_with_name(cause)).is_yes_since(since)
+}
+
+fn not_dealt_with(job: &Job, cause: Cause) -> InTheWay {
+    let is_said = Answers::to(job, &dealt_with_name(cause)).last() == Some(Answer::Yes);
+    let more = if is_said { ": more speaks for it since that was said" } else { "" };
+    InTheWay::known(
+        format!("{} is not dealt with{more}", cause.label()),
+        format!("{}, and answer the check", cause.remedy()),
+    )
+}
+
+/// A sign of water from some cause, seen at least once: it need not make that cause likely.
+struct Sign<'a> {
+    observation: &'a Observation,
+    causes: Vec<Cause>,
+    seen: Vec<When>,
+}
+
+impl Sign<'_> {
+    /// Is one of the causes that it may come from dealt with, after it was seen last?
+    fn is_dealt_with(&self, job: &Job) -> bool {
+        self.causes.iter().any(|cause| is_dealt_with(job, *cause, &self.seen))
+    }
+
+    fn in_the_way(&self) -> InTheWay {
+        let causes: Vec<_> = self.causes.iter().map(|cause| cause.label()).collect();
+        let remedies: Vec<_> = self.causes.iter().map(|cause| cause.remedy()).collect();
         InTheWay::known(
-            format!("{} is not dealt with", ranked.cause.label()),
-            format!("{}, and answer the check", ranked.cause.remedy()),
+            format!(
+                "{}, and {} is not dealt with",
+                self.observation.says(Answer::Yes).unwrap_or(&self.observation.name),
+                causes.join(" or ")
+            ),
+            format!("{}; then answer the check", remedies.join(", or ")),
         )
-    });
-    Condition::of(what, lines.collect(), "it is")
-}
-
-/// Does it have to be said that the soil is covered? Where it was seen bare, and where
-/// ground moisture is likely.
-pub fn asks_for_cover(job: &Job) -> bool {
-    let is_likely = || {
-        let ranking = ranking(job);
-        let mut causes = ranking.iter().flat_map(|ranking| &ranking.causes);
-        causes.any(|ranked| ranked.cause == Cause::Ground && ranked.word == Word::Likely)
-    };
-    is_answered(job, "bare_soil") == Some(Answer::Yes) || is_likely()
-}
-
-/// The soil is covered where it was bare or where ground moisture is likely.
-pub(super) fn ground(job: &Job) -> Condition {
-    let what = "no bare soil is left below";
-    if !asks_for_cover(job) {
-        return Condition::of(what, Vec::new(), "none was seen, and ground moisture is not likely");
     }
-    let bare = answer(job, "bare_soil").filter(|(_, answer)| *answer == Answer::Yes).map(|(id, _)| id);
-    let ends = "cover all of it, laps and edges sealed, and answer the check";
-    let lines = match answer(job, COVERED_NOW) {
-        Some((said, Answer::Yes)) if bare.is_none_or(|bare| bare < said) => Vec::new(),
-        Some((_, Answer::Yes)) => vec![InTheWay::known("soil was seen bare again after it was covered", ends)],
-        Some((_, Answer::No)) => vec![InTheWay::known("the soil is not covered", ends)],
-        None if bare.is_some() => vec![InTheWay::known("the soil was bare, and nobody said that it is covered", ends)],
-        Some((_, Answer::Unknown)) | None => vec![InTheWay::unknown("nobody said that the soil is covered", ends)],
-    };
-    Condition::of(what, lines, "it is covered")
+}
+
+/// The causes of which it has to be said that they are dealt with: the likely ones, and those
+/// of which a sign was seen.
+pub fn to_deal_with(job: &Job) -> Vec<Cause> {
+    let water = Water::of(job);
+    let signs = water.signs();
+    let has_sign = |cause: &Cause| signs.iter().any(|sign| sign.causes.contains(cause));
+    Cause::ALL.into_iter().filter(|cause| water.is_likely(*cause) || has_sign(cause)).collect()
+}
+
+/// Does it have to be said that the soil is covered? Where it was seen bare, where ground
+/// moisture is likely, and where nobody looked.
+pub fn asks_for_cover(job: &Job) -> bool {
+    Water::of(job).asks_for_cover()
 }

@@ -8,8 +8,8 @@ use serde::de::{Deserializer, Error, Unexpected};
 use serde::{Deserialize, Serialize, Serializer};
 use std::borrow::Cow;
 
-/// Wall-clock time with the offset in force where it was read. Only ever shown:
-/// order comes from the entry's id.
+/// Wall-clock time with the offset in force where it was read. Order comes from the entry's
+/// id; a clock is asked only where two phones did not know of each other.
 pub type Time = DateTime<FixedOffset>;
 
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];

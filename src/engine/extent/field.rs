@@ -4,6 +4,7 @@ use super::Spot;
 use super::draws::{Draws, OfPlace, Told, chance_over};
 use super::variogram::{METER_NOISE, Sample, distance};
 use crate::engine::geometry::{Outline, Point};
+use crate::engine::moisture::Stands;
 use crate::engine::units::MoistureContent;
 
 /// Fewer readings than this say nothing of how they go together (common practice, no
@@ -14,11 +15,25 @@ pub const FEWEST_DRAWN: usize = 6;
 /// points squared a foot (judgement).
 const LOST_A_FOOT: f64 = 4.0;
 
+/// How far below the start of its scale a meter's wood may be, percent points, and the standard
+/// deviation of that (judgement): such a reading is no number either.
+const BELOW_SCALE: f64 = 1.5;
+const BELOW_SCALE_SPREAD: f64 = 1.0;
+
 /// How far beyond the end of its scale a meter's wood may be, percent points, and the
 /// standard deviation of that (judgement): such a reading is no number, and the wood is
 /// hardly ever drier than the scale's end.
 const PAST_SCALE: f64 = 4.0;
 const PAST_SCALE_SPREAD: f64 = 2.0;
+
+/// What readings are taken for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Taken {
+    /// For what they are.
+    AsRead,
+    /// For as wet as the wood may be that they were taken on.
+    AtWorst,
+}
 
 /// Readings drawn out between their places.
 pub(super) enum Field {
@@ -33,8 +48,8 @@ pub(super) fn feet(point: Point) -> [f64; 2] {
 }
 
 impl Field {
-    pub fn of(spots: &[Spot], outline: &Outline) -> Self {
-        let samples: Vec<_> = spots.iter().map(sample).collect();
+    pub fn of(spots: &[Spot], taken: Taken, outline: &Outline) -> Self {
+        let samples: Vec<_> = spots.iter().map(|spot| sample(spot, taken)).collect();
         let drawn = (samples.len() >= FEWEST_DRAWN).then(|| Draws::of(&samples, outline)).flatten();
         drawn.map_or(Self::ByDistance(samples), |draws| Self::Drawn(Box::new(draws)))
     }
@@ -57,13 +72,15 @@ impl Field {
     }
 }
 
-fn sample(spot: &Spot) -> Sample {
-    let (value, at) = (spot.moisture.to_percent(), feet(spot.at));
-    if spot.corrected.corrected.is_over() {
-        Sample { at, value: value + PAST_SCALE, unsure: PAST_SCALE_SPREAD * PAST_SCALE_SPREAD }
-    } else {
-        Sample { at, value, unsure: 0.0 }
-    }
+fn sample(spot: &Spot, taken: Taken) -> Sample {
+    let at = feet(spot.at);
+    let (value, spread) = match (spot.corrected.corrected, taken) {
+        (Stands::Over(most), _) => (most.to_percent() + PAST_SCALE, PAST_SCALE_SPREAD),
+        (Stands::Under(least), Taken::AsRead) => (least.to_percent() - BELOW_SCALE, BELOW_SCALE_SPREAD),
+        (Stands::At(moisture), Taken::AsRead) => (moisture.to_percent(), 0.0),
+        (Stands::Under(_) | Stands::At(_), Taken::AtWorst) => (spot.corrected.at_worst().to_percent(), 0.0),
+    };
+    Sample { at, value, unsure: spread * spread }
 }
 
 fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {

@@ -35,7 +35,7 @@ use super::results::corrected;
 use super::sources::Source;
 use super::survey::{Floor, Shape, propose};
 use super::units::{Area, Length, MoistureContent};
-use field::Field;
+use field::{Field, Taken};
 use litemap::LiteMap;
 use variogram::Variogram;
 
@@ -91,8 +91,8 @@ pub struct Wet {
     pub area: Area,
     /// What all but a few of the floors that the readings allow have at least.
     pub at_least: Area,
-    /// What all but a few of them have at most; never less than what readings over the
-    /// limit stand for.
+    /// What all but a few of them have at most, each reading taken for as wet as the wood may
+    /// be; never less than what readings stand for that may be over the limit.
     pub at_most: Area,
     /// The opening that takes all out that is rather wet than not, its ends on joist
     /// centers, as far as the room goes and nothing is open already; none where nothing is.
@@ -130,8 +130,8 @@ impl Group {
 
 impl Extent {
     /// How far it is wet in a group. Readings that are only relative stand in no order
-    /// with the rest, and those that are nowhere on the plan on no map: they are left out,
-    /// and that is said.
+    /// with the rest, what nobody believes is no reading, and what is nowhere on the plan is
+    /// on no map: they are left out, and that is said.
     ///
     /// Source: [`Source::Kriging`], [`Source::MeterAccuracy`].
     pub fn of(job: &Job, group: Group) -> Figure<Self> {
@@ -140,24 +140,28 @@ impl Extent {
         let Some(floor) = shape.map(|shape| shape.floor).or_else(|| Floor::of(job)) else {
             return Figure::Missing(vec![Need::Joists, Need::Reading]);
         };
-        let Read { spots, relative, unplaced } = read(job, &floor, group);
+        let Read { spots, left_out } = read(job, &floor, group);
         let measured = outline.or_else(|| floor.outline.clone().ok());
         let assumed = measured.is_none().then(|| {
             format!("The room is not measured: this is the floor {AROUND_FEET} ft around the readings, and no more")
         });
         let Some(outline) = measured.or_else(|| around(&spots)).filter(|_| !spots.is_empty()) else {
             let joists = floor.joists.is_none().then_some(Need::Joists);
-            let reading = if unplaced > 0 { Need::ReadingPlace } else { Need::Reading };
+            let reading = if left_out.unplaced > 0 { Need::ReadingPlace } else { Need::Reading };
             return Figure::Missing(joists.into_iter().chain([reading]).collect());
         };
         let limits = Limits::of(job);
         let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
-        let field = Field::of(&spots, &outline);
+        let field = Field::of(&spots, Taken::AsRead, &outline);
         let (grid, wet_on_each) = Grid::over(&outline, &field, limit);
+        // Where nothing reads low, the worst is what was read.
+        let is_worse = spots.iter().any(|spot| spot.corrected.may_read_low.is_some());
+        let at_worst = is_worse.then(|| Grid::over(&outline, &Field::of(&spots, Taken::AtWorst, &outline), limit).1);
+        let at_worst = at_worst.as_ref().unwrap_or(&wet_on_each);
         let next =
             NextReading::of(&floor, &outline, &spots, field.drawn().map(|draws| (draws, wet_on_each.as_slice())));
-        let wet = field.drawn().map(|_| Wet::of(&grid, &wet_on_each, &spots, &floor, &outline, limit));
-        let doubts = doubts(&field, relative, unplaced, spots.len());
+        let wet = field.drawn().map(|_| Wet::of(&grid, [&wet_on_each, at_worst], &spots, &floor, &outline, limit));
+        let doubts = doubts(&field, &left_out, &spots, limit);
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));
         let value = Self { group, spots, limit, grid, floor, outline, wet, next };
         Figure::Known(Known { value, assumed: assumed.into_iter().collect(), doubts, why })
@@ -167,35 +171,47 @@ impl Extent {
 /// How far the floor is taken to go beyond readings in a room that is not measured.
 const AROUND_FEET: i32 = 2;
 
-/// The readings of a group.
+/// The readings of a group: the latest of each place that is believed and on the plan.
 struct Read {
-    /// The latest of each place that is on the plan.
     spots: Vec<Spot>,
-    /// How many of those places were only read relatively.
+    left_out: LeftOut,
+}
+
+/// How many readings are left out.
+#[derive(Default)]
+struct LeftOut {
+    /// The latest of a place, and only relative.
     relative: usize,
-    /// How many places that were read are nowhere on the plan.
+    /// The latest of a place that is nowhere on the plan.
     unplaced: usize,
+    /// Not believed.
+    doubted: usize,
 }
 
 fn read(job: &Job, floor: &Floor, group: Group) -> Read {
-    let mut latest = LiteMap::<EntryId, _>::new();
+    let (mut latest, mut left_out) = (LiteMap::<EntryId, _>::new(), LeftOut::default());
     for (id, reading) in job.now.readings().iter() {
         let place = job.now.places().get(&reading.value.place);
         let Some(place) = place.filter(|place| Group::of(place.value.element) == Some(group)) else { continue };
-        latest.insert(reading.value.place, (*id, floor.locate(place.value), corrected(job, reading).value));
+        let known = corrected(job, reading).value;
+        if known.doubted {
+            left_out.doubted += 1;
+            continue;
+        }
+        latest.insert(reading.value.place, (*id, floor.locate(place.value), known));
     }
-    let mut read = Read { spots: Vec::new(), relative: 0, unplaced: 0 };
+    let mut spots = Vec::new();
     for (reading, at, known) in latest.values() {
         match at {
-            _ if known.relative => read.relative += 1,
-            None => read.unplaced += 1,
+            _ if known.relative => left_out.relative += 1,
+            None => left_out.unplaced += 1,
             Some(at) => {
                 let moisture = known.corrected.bound();
-                read.spots.push(Spot { reading: *reading, at: *at, moisture, corrected: *known });
+                spots.push(Spot { reading: *reading, at: *at, moisture, corrected: *known });
             }
         }
     }
-    read
+    Read { spots, left_out }
 }
 
 fn around(spots: &[Spot]) -> Option<Outline> {
@@ -203,11 +219,32 @@ fn around(spots: &[Spot]) -> Option<Outline> {
     Outline::new(Rect::around(&points).grown(Length::feet(AROUND_FEET)).corners().to_vec()).ok()
 }
 
-fn doubts(field: &Field, relative: usize, unplaced: usize, count: usize) -> Vec<String> {
+fn doubts(field: &Field, left_out: &LeftOut, spots: &[Spot], limit: MoistureContent) -> Vec<String> {
+    let LeftOut { relative, unplaced, doubted } = *left_out;
     let mut doubts = Vec::new();
     if field.drawn().is_none() {
         doubts.push(format!(
-            "Weighed by distance alone: {count} of the {FEWEST_DRAWN} readings that a map of how sure it is takes."
+            "Weighed by distance alone: {} of the {FEWEST_DRAWN} readings that a map of how sure it is takes.",
+            spots.len()
+        ));
+    }
+    if doubted > 0 {
+        doubts.push(format!("Readings that nobody believes are left out: {doubted}. Read them again."));
+    }
+    // What is over the limit as it was read is wet, however low it may read.
+    let under = spots.iter().filter(|spot| !spot.corrected.corrected.is_above(limit));
+    let low: Vec<_> = under.filter_map(|spot| spot.corrected.may_read_low).collect();
+    if let Some(lowest) = low.iter().max_by_key(|low| low.points) {
+        let (count, points) = (low.len(), lowest.points.to_percent());
+        doubts.push(format!(
+            "Readings that may read low, by up to {points:.1} points: {count}. \"At most\" takes them as wet as that: {}.",
+            lowest.asks()
+        ));
+    }
+    let loose = spots.iter().filter(|spot| !spot.corrected.is_firm()).count();
+    if loose > 0 {
+        doubts.push(format!(
+            "Readings that are no firm number and count here as if they were: {loose}. Say the meter and the wood, and read wood that is warmer than 32 °F."
         ));
     }
     if relative > 0 {
@@ -234,29 +271,33 @@ fn why(field: &Field) -> Why {
 }
 
 impl Spot {
-    fn is_over(&self, limit: MoistureContent) -> bool {
-        self.corrected.corrected.is_above(limit)
+    /// Is it over the limit, or may it be, by what it may read low?
+    fn may_be_over(&self, limit: MoistureContent) -> bool {
+        self.corrected.corrected.is_above(limit) || self.corrected.at_worst() > limit
     }
 }
 
 impl Wet {
     fn of(
         grid: &Grid,
-        wet_on_each: &[f64],
+        wet_on_each: [&Vec<f64>; 2],
         spots: &[Spot],
         floor: &Floor,
         outline: &Outline,
         limit: MoistureContent,
     ) -> Self {
-        let mut wet: Vec<_> = wet_on_each.to_vec();
-        wet.sort_by(f64::total_cmp);
-        let last = wet.len().saturating_sub(1);
-        let few = (wet.len() as f64 * FEW) as usize;
-        let of_sorted = |at: usize| wet.get(at).copied().unwrap_or_default();
+        let [as_read, at_worst] = wet_on_each.map(|wet| {
+            let mut wet = wet.clone();
+            wet.sort_by(f64::total_cmp);
+            let (last, few) = (wet.len().saturating_sub(1), (wet.len() as f64 * FEW) as usize);
+            [few, last.saturating_sub(few)].map(|at| wet.get(at).copied().unwrap_or_default())
+        });
         let expected: f64 = grid.floor().map(|cell| cell.chance).sum();
-        let stands_for = grid.floor().filter(|cell| nearest(spots, cell.at).is_some_and(|spot| spot.is_over(limit)));
-        let at_least = of_sorted(few).min(expected);
-        let at_most = of_sorted(last.saturating_sub(few)).max(expected).max(stands_for.count() as f64);
+        let stands_for =
+            grid.floor().filter(|cell| nearest(spots, cell.at).is_some_and(|spot| spot.may_be_over(limit)));
+        let ([least, most], [_, most_at_worst]) = (as_read, at_worst);
+        let at_least = least.min(expected);
+        let at_most = most.max(most_at_worst).max(expected).max(stands_for.count() as f64);
         let square_inches = outline.area().to_square_feet() * 144.0 / (grid.floor().count().max(1) as f64);
         let [area, at_least, at_most] =
             [expected, at_least, at_most].map(|cells| Area::from_square_inches(cells * square_inches));

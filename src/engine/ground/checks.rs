@@ -1,7 +1,7 @@
 //! What is held to rules: wood to soil, girder ends, the way in, and what a space without
 //! vents has to have. What nobody measured or said is open, and never kept.
 
-use super::plan::{AirWay, Covered};
+use super::plan::{AirWay, Covered, is_covered_now};
 use crate::engine::job::Job;
 use crate::engine::particular::{Item, Part, Particulars, list};
 use crate::engine::sources::Source;
@@ -39,7 +39,7 @@ pub fn checks(job: &Job, units: Units) -> Vec<Check> {
     vec![
         clear("Joists to soil", joists, Length::inches(18), units),
         clear("Girders to soil", of(&list::GIRDER_CLEARANCE), Length::inches(12), units),
-        posts(of(&list::POST_CLEARANCE), Covered::of(job), units),
+        posts(job, of(&list::POST_CLEARANCE), units),
         clear("Sills to outside ground", of(&list::SILL_CLEARANCE), Length::inches(8), units),
         girder_ends(said, units),
         access(said, units),
@@ -73,15 +73,19 @@ const PATH: &str = "a duct or a transfer grille";
 
 fn covered(job: &Job, units: Units) -> Check {
     let laid = "wall to wall, joints lapped 6 in and taped, edges sealed 6 in up the walls";
-    let up = Particulars::of(job).length(&Part::House, &list::TURN_UP);
-    let covered = Covered::of(job);
-    let (holds, says) = match (covered, up) {
-        (Covered::Yes, Some(up)) if up < UP_THE_WALLS => {
+    let up = Particulars::of(job).length(&Part::House, &list::TURN_UP).filter(|up| *up < UP_THE_WALLS);
+    let to_be = Covered::of(job);
+    let (holds, says) = match (is_covered_now(job), to_be, up) {
+        (Some(false), ..) => (Some(false), format!("soil lies bare, and without vents it has to be covered: {laid}")),
+        (Some(true), _, Some(up)) | (None, Covered::Yes, Some(up)) => {
             (Some(false), format!("goes {} up the walls; it has to lie {laid}", units.length(up)))
         }
-        (Covered::Yes, _) => (Some(true), format!("{}: {laid}", covered.label())),
-        (Covered::No, _) => (Some(false), format!("{}, and without vents it has to be: {laid}", covered.label())),
-        (Covered::NotSaid, _) => (None, format!("{}, and without vents it has to be: {laid}", covered.label())),
+        (Some(true), ..) => (Some(true), format!("said to lie there, laps and edges sealed; asked for is {laid}")),
+        (None, Covered::Yes, None) => {
+            (None, format!("{}, and nobody said yet that it is; asked for is {laid}", to_be.label()))
+        }
+        (None, Covered::No, _) => (Some(false), format!("{}, and without vents it has to be: {laid}", to_be.label())),
+        (None, Covered::NotSaid, _) => (None, format!("{}, and without vents it has to be: {laid}", to_be.label())),
     };
     Check { what: "Cover over the ground", holds, says, source: Source::GroundCover }
 }
@@ -119,7 +123,7 @@ fn clear(what: &'static str, measured: Option<Length>, least: Length, units: Uni
 }
 
 /// A post that is not treated stands more than 8 in above the earth, and the earth is covered.
-fn posts(measured: Option<Length>, covered: Covered, units: Units) -> Check {
+fn posts(job: &Job, measured: Option<Length>, units: Units) -> Check {
     let asked = format!("more than {} above covered earth", units.length(POST));
     let (holds, says) = match measured {
         None => (None, format!("not measured; {asked}, or {OR_TREATED}")),
@@ -128,10 +132,16 @@ fn posts(measured: Option<Length>, covered: Covered, units: Units) -> Check {
         }
         Some(measured) => {
             let so_high = format!("{}, {asked} asked for", units.length(measured));
-            match covered {
-                Covered::Yes => (Some(true), so_high),
-                Covered::No => (Some(false), format!("{so_high}, and it is {}: or {OR_TREATED}", covered.label())),
-                Covered::NotSaid => (None, format!("{so_high}, and it is {}: or {OR_TREATED}", covered.label())),
+            match (is_covered_now(job), Covered::of(job)) {
+                (Some(true), _) => (Some(true), format!("{so_high}; it is said to be covered")),
+                (Some(false), _) => (Some(false), format!("{so_high}, and it lies bare: or {OR_TREATED}")),
+                (None, Covered::No) => {
+                    (Some(false), format!("{so_high}, and it is {}: or {OR_TREATED}", Covered::No.label()))
+                }
+                (None, to_be) => {
+                    let so_far = if to_be == Covered::Yes { "to be covered, and not yet" } else { "not" };
+                    (None, format!("{so_high}, and it is {so_far} said to be covered: or {OR_TREATED}"))
+                }
             }
         }
     };

@@ -3,9 +3,11 @@
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
+use crate::engine::closing::COVERED_NOW;
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
+use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Shape;
@@ -32,7 +34,7 @@ pub enum AirWay {
     Dehumidifier,
 }
 
-/// Is the ground to lie under a cover?
+/// Is the ground to lie under a cover? What is to be is no fact yet: see [`is_covered_now`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Covered {
     /// It was said to.
@@ -113,10 +115,32 @@ impl Covered {
     /// What was said, in words.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Yes => "said to be covered",
+            Self::Yes => "to be covered",
             Self::No => "said not to be covered",
             Self::NotSaid => "not said to be covered",
         }
+    }
+}
+
+/// The question of the checklist whether soil is bare.
+const BARE_SOIL: &str = "bare_soil";
+
+/// Is all soil covered, its laps and edges sealed? Only as somebody saw it: the check says so,
+/// and was answered later than soil was seen bare. None where nobody looked.
+///
+/// Later is after it in the log and by the clock too: of two phones that did not know of each
+/// other the log's order says nothing, and bare soil stands.
+pub fn is_covered_now(job: &Job) -> Option<bool> {
+    let last = |name: &str| {
+        let check = job.now.checks().iter().rev().find(|(_, check)| check.value.of.as_str() == name);
+        check.map(|(id, check)| ((check.head.max(*id), check.stamp.at), check.value.answer))
+    };
+    let bare = last(BARE_SOIL).filter(|(_, answer)| *answer == Answer::Yes).map(|(when, _)| when);
+    match (last(COVERED_NOW), bare) {
+        (Some(((id, at), Answer::Yes)), Some((bare_id, bare_at))) => Some(id > bare_id && at >= bare_at),
+        (Some((_, Answer::Yes)), None) => Some(true),
+        (Some((_, Answer::No)), _) | (Some((_, Answer::Unknown)) | None, Some(_)) => Some(false),
+        (Some((_, Answer::Unknown)) | None, None) => None,
     }
 }
 
@@ -222,7 +246,7 @@ impl Ratio {
             }
         };
         if covered == Covered::Yes {
-            let doubt = Some(format!("1/{one_in} holds over a cover alone: {over}."));
+            let doubt = Some(format!("1/{one_in} holds over a cover alone, once it lies: {over}."));
             return Self { one_in, is_assumed: false, is_refused: false, source, doubt };
         }
         let doubt =

@@ -2,6 +2,7 @@
 
 use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
+use super::when::When;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Heading;
 use crate::engine::units::{Length, MoistureContent, Typed};
@@ -100,10 +101,14 @@ impl Job {
         self.now.facts().values().any(|thing| *thing.value == Fact::InventedSample)
     }
 
-    /// The latest visit, and its number counted from one.
+    /// The latest visit, and its number counted from one. Of two phones the one that logged
+    /// more has the greater count: only its clock tells that its visit was the later one.
     pub fn current_visit(&self) -> Option<(EntryId, usize)> {
-        let (id, _) = self.now.visits().last()?;
-        Some((*id, self.now.visits().len()))
+        let mut visits = self.now.visits().iter().map(|(id, visit)| visit.begun(*id));
+        let first = visits.next()?;
+        let is_later = |one: When, next: When| one.id.device == next.id.device || next.at >= one.at;
+        let last = visits.fold(first, |last, next| if is_later(last, next) { next } else { last });
+        Some((last.id, self.visit_number(last.id)?))
     }
 
     /// A visit's number, counted from one.

@@ -162,11 +162,12 @@ impl Fold {
         let heads = heads(beginning, &corrections, &live);
         let head = heads.last().copied().unwrap_or(beginning);
         let value = corrections.get(&head).map_or(recorded, |correction| correction.to.clone());
+        let said = self.nodes.get(&head).map_or(stamp.at, |node| node.stamp.at);
         if stands && heads.len() > 1 {
             self.job.conflicts.insert(beginning, heads);
         }
         let shelves = if stands { &mut self.job.now } else { &mut self.job.gone };
-        shelves.put(beginning, Thing { value, stamp, head });
+        shelves.put(beginning, Thing { value, stamp, head, said });
     }
 
     /// Which entries of a thread nobody has taken back. From the last to the first:

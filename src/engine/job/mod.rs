@@ -13,6 +13,7 @@ pub mod fold;
 pub mod log;
 pub mod observation;
 pub mod thing;
+pub mod when;
 
 pub use book::{Book, Pen};
 pub use entry::{Act, BadRecord, Content, Entry, Record};
@@ -21,3 +22,4 @@ pub use fold::{Fault, Fold, Job};
 pub use log::{Added, Log};
 pub use observation::Observation;
 pub use thing::{Kind, Seen, Shelf, Shelves, Thing};
+pub use when::When;

@@ -4,7 +4,7 @@
 //! So a kind of entry more is no more code for keeping it, only for what is special.
 
 use super::observation::Observation;
-use crate::engine::entry::{EntryId, Stamp};
+use crate::engine::entry::{EntryId, Stamp, Time};
 use litemap::LiteMap;
 use std::marker::PhantomData;
 
@@ -18,6 +18,8 @@ pub struct Thing<V, S = Stamp> {
     /// The entry that the value is from: the first, or the latest correction. A new
     /// correction supersedes this one.
     pub head: EntryId,
+    /// When that entry was made, by its phone's clock.
+    pub said: Time,
 }
 
 /// A thing as a shelf shows it.
@@ -123,5 +125,5 @@ impl<'a, T: Kind> Shelf<'a, T> {
 }
 
 fn seen<T: Kind>(thing: &Thing<Observation>) -> Option<Seen<'_, T>> {
-    Some(Thing { value: T::of(&thing.value)?, stamp: &thing.stamp, head: thing.head })
+    Some(Thing { value: T::of(&thing.value)?, stamp: &thing.stamp, head: thing.head, said: thing.said })
 }

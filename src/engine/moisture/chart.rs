@@ -21,6 +21,9 @@ const READINGS: Ten = [8.0, 10.0, 12.0, 14.0, 15.0, 16.0, 18.0, 20.0, 22.0, 25.0
 /// The columns' wood temperatures, in Celsius degrees.
 const CELSIUS: Ten = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0];
 
+/// From the coldest column to the next, Celsius degrees.
+const FIRST_STEP: f64 = 5.0;
+
 /// Percent to add to a reading, by row and column. FPL-GTR-6 fig. 5 (James 1988) as a
 /// third party digitised it: good to 0.15 % a curve, and neighbouring cells wobble by
 /// 0.1 to 0.2. Chosen over the published-elsewhere equation, which could not be seen
@@ -53,6 +56,15 @@ pub fn at_reference(shown: MoistureContent, wood: Temperature, reference: Temper
     let at_seventy =
         if reference == SET_FOR { shown } else { shown - across(&rows_true(reference), &added(reference), shown) };
     MoistureContent::from_percent_f64(at_seventy + across(&READINGS, &added(wood), at_seventy))
+}
+
+/// The wettest that wood at `wood` may be that shows `shown`: as [`at_reference`], and in wood
+/// colder than the chart as if it went on the way that it ends (judgement).
+pub fn at_worst(shown: MoistureContent, wood: Temperature, reference: Temperature) -> MoistureContent {
+    let a_degree = ADD.map(|[coldest, next, ..]| (coldest - next) / FIRST_STEP);
+    let colder = (COLDEST.to_celsius() - wood.to_celsius()).max(0.0);
+    let beyond = colder * across(&READINGS, &a_degree, shown.to_percent());
+    MoistureContent::from_percent_f64(at_reference(shown, wood, reference).to_percent() + beyond)
 }
 
 /// What is added in each row at `wood`.
@@ -134,6 +146,14 @@ mod tests {
         fn a_meter_set_a_hair_off_seventy_is_a_seventy_degree_meter(shown in 800_i64..=2_500, wood in 200_i64..=1_400) {
             let (shown, wood) = (percent(shown), fahrenheit(wood));
             prop_assert!(gap(at_reference(shown, wood, fahrenheit(701)), at_reference(shown, wood, SET_FOR)) < 0.08);
+        }
+
+        #[test]
+        fn beyond_the_chart_colder_wood_may_be_wetter_still_and_on_it_the_chart_stands(shown in 0_i64..=30_000, wood in -700_i64..=320, colder in 1_i64..=300, reference in 200_i64..=1_400) {
+            let (shown, reference) = (percent(shown), fahrenheit(reference));
+            let worst = |tenths| at_worst(shown, fahrenheit(tenths), reference);
+            prop_assert!(worst(wood - colder) >= worst(wood) && worst(wood) >= at_reference(shown, fahrenheit(wood), reference));
+            prop_assert_eq!(worst(320 + colder), at_reference(shown, fahrenheit(320 + colder), reference));
         }
 
         #[test]

@@ -2,8 +2,8 @@
 //! meter has not made itself, and which number decides.
 
 use super::bounds::{Bounds, Outside};
-use super::kept::Kept;
-use super::low::MayReadLow;
+use super::kept::{Kept, Unsaid};
+use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::steps::{self, Working};
 use super::{Meter, Shown, Wood};
 use crate::engine::air::shown;
@@ -75,9 +75,14 @@ pub struct Corrected {
     pub corrected: Stands,
     /// Was a number typed that is not believed? It settles nothing: read it again.
     pub doubted: bool,
-    /// How far the wood may be wetter than this, because its species is not known well
-    /// enough.
+    /// How far the wood may be wetter than this, because its species, or how warm it was, is
+    /// not known well enough.
     pub may_read_low: Option<MayReadLow>,
+    /// What nobody said of it, without which it is no number of this wood.
+    pub unsaid: Option<Unsaid>,
+    /// Was the wood colder than the chart goes, or the meter set for a temperature off it? It
+    /// may read lower still.
+    pub beyond_chart: bool,
     /// Is it good only for comparing with readings of the same meter on the same
     /// material, and with no limit?
     pub relative: bool,
@@ -96,6 +101,8 @@ impl Corrected {
             corrected: stands,
             doubted: false,
             may_read_low: None,
+            unsaid: None,
+            beyond_chart: false,
             relative: false,
             temperature: Step::Left,
             species: Step::Left,
@@ -113,7 +120,14 @@ impl Corrected {
         past && !self.relative
     }
 
-    /// The wettest that the wood may be by what is known of its species.
+    /// Can a limit be held to it? Not to what is only relative or not believed, to a number of
+    /// which nobody said the meter or the wood, nor to what lies beyond the chart. Too wet it
+    /// may be all the same.
+    pub const fn is_firm(&self) -> bool {
+        !self.relative && !self.doubted && self.unsaid.is_none() && !self.beyond_chart
+    }
+
+    /// The wettest that the wood may be by what is known of its species and its warmth.
     pub fn at_worst(&self) -> MoistureContent {
         let low = self.may_read_low.map_or(0.0, |low| low.points.to_percent());
         MoistureContent::from_percent_f64(self.corrected.bound().to_percent() + low)
@@ -122,7 +136,7 @@ impl Corrected {
     /// Is there a percentage in which temperature and species are both accounted for?
     pub fn is_fully_corrected(&self) -> bool {
         let done = |step| step != Step::Left;
-        self.corrected.number().is_some() && !self.relative && done(self.temperature) && done(self.species)
+        self.corrected.number().is_some() && self.is_firm() && done(self.temperature) && done(self.species)
     }
 }
 
@@ -135,6 +149,16 @@ pub enum Step {
     ByMeter,
     /// It was not made; the figure's doubts say why.
     Left,
+}
+
+impl WoodTemperature {
+    /// What there is to go by.
+    pub(super) const fn known(&self) -> Option<Temperature> {
+        match self {
+            Self::Measured(temperature) | Self::Assumed { temperature, .. } => Some(*temperature),
+            Self::NotRead => None,
+        }
+    }
 }
 
 /// How warm the wood was, and how that is known.
@@ -166,8 +190,8 @@ pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &W
     let kept = Kept::reasons(meter, wood);
     let bounds = Bounds::of(meter);
     match shown {
-        Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, &kept),
-        Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, &kept),
+        Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, temperature, &kept),
+        Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, temperature, &kept),
         Shown::Percent(reading) => match bounds.outside(reading.value) {
             None => percentage(reading.value, meter, wood, temperature, &kept),
             Some(outside) => doubted(reading.value, &bounds, outside, inputs(meter, wood), &kept),
@@ -187,11 +211,12 @@ fn doubted(
         shown: Some(reading),
         doubted: true,
         relative: is_relative(kept),
+        unsaid: unsaid(kept),
         ..Corrected::as_shown(bounds.stands(outside))
     };
     let text = format!("{} is {}: doubted, so read it again", shown::moisture(reading), bounds.words(outside));
     let mut doubts = vec![Source::LikelyReadings.noted(&text)];
-    doubts.extend(kept.iter().filter(|reason| reason.is_relative()).map(|reason| reason.words()));
+    doubts.extend(kept.iter().map(|reason| reason.words()));
     let mut why = inputs.with("shown", shown::moisture(reading));
     why.rule = "A number that is not believed counts as beyond the bound that it passes.".to_owned();
     Known { value, assumed: Vec::new(), doubts, why }
@@ -201,6 +226,10 @@ fn is_relative(kept: &[Kept]) -> bool {
     kept.iter().any(|reason| reason.is_relative())
 }
 
+fn unsaid(kept: &[Kept]) -> Option<Unsaid> {
+    kept.iter().find_map(|reason| reason.unsaid())
+}
+
 fn percentage(
     reading: MoistureContent,
     meter: Option<&Meter>,
@@ -208,7 +237,8 @@ fn percentage(
     temperature: &WoodTemperature,
     kept: &[Kept],
 ) -> Known<Corrected> {
-    let mut work = Working::begin(reading, inputs(meter, wood).with("shown", shown::moisture(reading)));
+    let worst = at_coldest(reading, meter, temperature);
+    let mut work = Working::begin(reading, worst, inputs(meter, wood).with("shown", shown::moisture(reading)));
     work.doubts.extend(kept.iter().map(|reason| reason.words()));
     if let (Some(meter), []) = (meter, kept) {
         steps::temperature(&mut work, meter, temperature);
@@ -217,22 +247,37 @@ fn percentage(
     let by_tables = work.is_changed().then_some(work.value);
     let relative = is_relative(kept);
     let scale = meter.and_then(|meter| meter.scale);
+    let corrected = by_tables.map_or(reading, |by_tables| by_tables.max(reading));
+    let low = MayReadLow::with_cold(MayReadLow::after(work.species, scale, wood.species), above(corrected, work.worst));
     let value = Corrected {
         shown: Some(reading),
         by_tables,
         relative,
-        may_read_low: MayReadLow::after(work.species, scale, wood.species).filter(|_| !relative),
+        may_read_low: low.filter(|_| !relative),
+        unsaid: unsaid(kept),
+        beyond_chart: !relative && is_beyond_chart(meter, temperature),
         temperature: work.temperature,
         species: work.species,
-        ..Corrected::as_shown(Stands::At(by_tables.map_or(reading, |by_tables| by_tables.max(reading))))
+        ..Corrected::as_shown(Stands::At(corrected))
     };
     work.doubts.extend(doubts(&value));
     work.finish(value)
 }
 
+/// How far `worst` lies above, in points.
+fn above(corrected: MoistureContent, worst: MoistureContent) -> MoistureContent {
+    MoistureContent::from_percent_f64((worst.to_percent() - corrected.to_percent()).max(0.0))
+}
+
 /// A reading off the scale says "at least" or "at most": the meter's own end, or for want of
 /// that the end of the usable range, assumed aloud.
-fn off_the_scale(outside: Outside, meter: Option<&Meter>, wood: Wood, kept: &[Kept]) -> Known<Corrected> {
+fn off_the_scale(
+    outside: Outside,
+    meter: Option<&Meter>,
+    wood: Wood,
+    temperature: &WoodTemperature,
+    kept: &[Kept],
+) -> Known<Corrected> {
     let (end, usable, name, words) = match outside {
         Outside::Under => {
             (meter.and_then(|meter| meter.minimum.as_ref()), LEAST_USABLE, "minimum", "under the minimum")
@@ -249,13 +294,27 @@ fn off_the_scale(outside: Outside, meter: Option<&Meter>, wood: Wood, kept: &[Ke
             (Stands::Over(bound), format!("Past the meter's scale: at least {said}, and nobody knows how much more"))
         }
     };
-    let value = Corrected { relative: is_relative(kept), ..Corrected::as_shown(stands) };
+    let relative = is_relative(kept);
+    // Of a bound no step is made: what it leaves out may be above it.
+    let is_at_most = outside == Outside::Under && !relative;
+    let may_read_low = is_at_most.then(|| {
+        let by_species = MayReadLow::unmade(meter, wood.species);
+        MayReadLow::with_cold(by_species, above(bound, at_coldest(bound, meter, temperature)))
+    });
+    let value = Corrected {
+        relative,
+        unsaid: unsaid(kept),
+        may_read_low: may_read_low.flatten(),
+        beyond_chart: is_at_most && is_beyond_chart(meter, temperature),
+        ..Corrected::as_shown(stands)
+    };
     let assumed = match end {
         Some(_) => Vec::new(),
         None => vec![format!("The meter's {name} is not known: taken as {said}")],
     };
     let mut doubts = vec![doubt];
-    doubts.extend(kept.iter().filter(|reason| reason.is_relative()).map(|reason| reason.words()));
+    doubts.extend(kept.iter().map(|reason| reason.words()));
+    doubts.extend(value.may_read_low.into_iter().flat_map(MayReadLow::words));
     let mut why = inputs(meter, wood).with("shown", words);
     why.rule = "A reading off the scale is at or beyond the meter's own end of it.".to_owned();
     Known { value, assumed, doubts, why }
@@ -267,7 +326,7 @@ fn doubts(value: &Corrected) -> Vec<String> {
     if value.relative {
         return doubts;
     }
-    doubts.extend(value.may_read_low.map(MayReadLow::words));
+    doubts.extend(value.may_read_low.into_iter().flat_map(MayReadLow::words));
     if value.shown.is_some_and(|shown| shown < LEAST_USABLE || shown > MOST_USABLE) {
         doubts.push(Source::KilnManual.noted("Shown outside 7 to 28 %, where pins can be trusted"));
     }

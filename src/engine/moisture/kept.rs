@@ -18,6 +18,34 @@ pub(super) enum Kept {
     UnknownMaterial,
 }
 
+/// What nobody said of a reading, without which its number is no moisture content that a limit
+/// can be held to: it may be a pinless meter's, or taken on panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Unsaid {
+    /// Which meter it is from.
+    Meter,
+    /// What it was taken on.
+    Material,
+}
+
+impl Unsaid {
+    /// What is not said, behind the reading's number.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Meter => "meter not said",
+            Self::Material => "wood not said",
+        }
+    }
+
+    /// What there is to say.
+    pub const fn asks(self) -> &'static str {
+        match self {
+            Self::Meter => "say which meter it is from",
+            Self::Material => "say what it was taken on",
+        }
+    }
+}
+
 impl Kept {
     /// Every reason that a reading has.
     pub(super) fn reasons(meter: Option<&Meter>, wood: Wood) -> Vec<Self> {
@@ -39,6 +67,15 @@ impl Kept {
     /// material? What is not known is not made out to be so.
     pub(super) const fn is_relative(self) -> bool {
         matches!(self, Self::Pinless | Self::Treated | Self::Glued)
+    }
+
+    /// What nobody said, if that is the reason.
+    pub(super) const fn unsaid(self) -> Option<Unsaid> {
+        match self {
+            Self::NoMeter => Some(Unsaid::Meter),
+            Self::UnknownMaterial => Some(Unsaid::Material),
+            Self::Pinless | Self::Treated | Self::Glued => None,
+        }
     }
 
     /// The reason in words.

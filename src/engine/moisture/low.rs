@@ -1,10 +1,10 @@
-//! How far a corrected reading may lie below the truth because the wood is not known well
-//! enough.
+//! How far a corrected reading may lie below the truth because the wood, or how warm it was, is
+//! not known well enough.
 
 use super::resistance::without_row;
-use super::{Species, Step};
+use super::{Answer, Meter, Species, Step, WoodTemperature, chart};
 use crate::engine::sources::Source;
-use crate::engine::units::MoistureContent;
+use crate::engine::units::{MoistureContent, Temperature};
 
 /// How far a stamp's wood may lie above those of its woods that have a row: by a rule of
 /// thumb ([`Source::KilnManual`]).
@@ -20,18 +20,54 @@ const NOT_SAID: MoistureContent = MoistureContent::percent(3);
 /// A corrected reading may be this much too low.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct MayReadLow {
-    /// By how many points of moisture content.
+    /// By how many points of moisture content, in all.
     pub points: MoistureContent,
+    /// Of those, because the wood may be colder than was corrected for.
+    pub cold: MoistureContent,
     /// The stamp of which some woods have no row; none where the species was not corrected
-    /// for.
+    /// for, or the species is known.
     pub stamp: Option<Species>,
+}
+
+/// No points.
+const NONE: MoistureContent = MoistureContent::percent(0);
+
+/// How cold wood is taken to be of which nobody read how warm it was: as cold as the chart goes,
+/// as the wood of a crawl space is in winter (judgement).
+const NOT_READ: Temperature = chart::COLDEST;
+
+/// The wettest that wood may be that shows `shown`, as far as its temperature goes. A meter
+/// of which nobody said that it corrects for that is taken not to.
+/// Source: [`Source::TemperatureChart`].
+pub(super) fn at_coldest(
+    shown: MoistureContent,
+    meter: Option<&Meter>,
+    temperature: &WoodTemperature,
+) -> MoistureContent {
+    if meter.is_some_and(|meter| meter.corrects_temperature == Answer::Yes) {
+        return shown;
+    }
+    let wood = temperature.known().unwrap_or(NOT_READ);
+    let reference = meter.and_then(|meter| meter.reference.as_ref()).map_or(chart::SET_FOR, |typed| typed.value);
+    chart::at_worst(shown, wood, reference)
+}
+
+/// Is the wood, or the meter's own temperature, where the chart has no figures, so that what it
+/// gives is no correction?
+pub(super) fn is_beyond_chart(meter: Option<&Meter>, temperature: &WoodTemperature) -> bool {
+    if meter.is_some_and(|meter| meter.corrects_temperature == Answer::Yes) {
+        return false;
+    }
+    let reference = meter.and_then(|meter| meter.reference.as_ref()).map(|typed| typed.value);
+    temperature.known().is_some_and(|wood| wood < chart::COLDEST)
+        || reference.is_some_and(|at| !(chart::COLDEST..=chart::WARMEST).contains(&at))
 }
 
 impl MayReadLow {
     /// What there is to say once the species step is done, from the meter's scale to the wood.
     pub(super) fn after(step: Step, scale: Option<Species>, wood: Option<Species>) -> Option<Self> {
         let (Step::Applied, Some(scale), Some(wood)) = (step, scale, wood) else {
-            return (step == Step::Left).then_some(Self { points: NOT_SAID, stamp: None });
+            return (step == Step::Left).then_some(Self { points: NOT_SAID, cold: NONE, stamp: None });
         };
         // A scale made for the stamp was made for its woods.
         let stamps = [scale, wood].into_iter().filter(|_| scale != wood);
@@ -39,9 +75,49 @@ impl MayReadLow {
         unfound.map(Self::of_stamp).max_by_key(|low| low.points)
     }
 
+    /// Where no step was made for the species: none is missing from a meter that makes it, or in
+    /// the wood of its scale.
+    pub(super) fn unmade(meter: Option<&Meter>, wood: Option<Species>) -> Option<Self> {
+        let wood = wood.and_then(Species::recognised);
+        let is_right = |meter: &Meter| {
+            meter.corrects_species == Answer::Yes
+                || (meter.corrects_species == Answer::No && wood.is_some() && meter.scale == wood)
+        };
+        if meter.is_some_and(is_right) { None } else { Self::after(Step::Left, None, None) }
+    }
+
     const fn of_stamp(stamp: Species) -> Self {
         let points = if matches!(stamp, Species::SprucePineFir) { SPRUCE_PINE_FIR } else { STAMP };
-        Self { points, stamp: Some(stamp) }
+        Self { points, cold: NONE, stamp: Some(stamp) }
+    }
+
+    /// With so many points more for cold wood.
+    pub(super) fn with_cold(low: Option<Self>, cold: MoistureContent) -> Option<Self> {
+        if cold == NONE {
+            return low;
+        }
+        let wood = low.map_or(NONE, |low| low.points);
+        let points = MoistureContent::from_percent_f64(wood.to_percent() + cold.to_percent());
+        Some(Self { points, cold, stamp: low.and_then(|low| low.stamp) })
+    }
+
+    /// Does it for want of the wood's species, or of a row for it?
+    pub fn is_by_wood(self) -> bool {
+        self.points > self.cold
+    }
+
+    /// Does it for want of how warm the wood was?
+    pub fn is_by_cold(self) -> bool {
+        self.cold > NONE
+    }
+
+    /// What would settle it: "say its species and the meter's scale".
+    pub fn asks(self) -> &'static str {
+        match (self.is_by_wood(), self.is_by_cold()) {
+            (true, true) => "say its species and the meter's scale, and read the wood's temperature",
+            (false, true) => "read the wood's temperature, and say whether the meter corrects for it",
+            (_, false) => "say its species and the meter's scale",
+        }
     }
 
     /// The woods whose rows were not found, by name.
@@ -49,9 +125,18 @@ impl MayReadLow {
         self.stamp.into_iter().flat_map(without_row)
     }
 
-    /// The doubt in words, its source with it.
-    pub fn words(self) -> String {
-        let points = self.points.to_percent();
+    /// The doubts in words, each with its source.
+    pub fn words(self) -> impl Iterator<Item = String> {
+        let cold = self.is_by_cold().then(|| {
+            let points = self.cold.to_percent();
+            Source::TemperatureChart
+                .noted(&format!("Cold wood reads low: by judgement this may by up to {points:.1} points"))
+        });
+        self.is_by_wood().then(|| self.words_of_wood()).into_iter().chain(cold)
+    }
+
+    fn words_of_wood(self) -> String {
+        let points = self.points.to_percent() - self.cold.to_percent();
         let Some(stamp) = self.stamp else {
             return Source::UnfoundWoods
                 .noted(&format!("Not corrected for species: may read up to {points} points low"));
@@ -85,7 +170,7 @@ mod tests {
         assert_eq!(named(Species::SouthernPine), Some((points(2), 2)));
         assert_eq!(named(Species::DouglasFirLarch), None, "both of its woods have a row");
         assert_eq!(named(Species::SitkaSpruce), None, "one wood is no stamp");
-        let words = after(Species::SprucePineFir).unwrap().words();
+        let words = after(Species::SprucePineFir).unwrap().words().next().unwrap();
         assert!(words.contains("black spruce") && words.contains("jack pine") && words.contains("3 points low"));
         assert!(words.ends_with("from memory)"), "{words}");
     }

@@ -24,6 +24,7 @@ mod steps;
 pub use bounds::{Bounds, Outside};
 pub use correction::{Corrected, Stands, Step, WoodTemperature, correct};
 pub use flooring::FlooringGate;
+pub use kept::Unsaid;
 pub use low::MayReadLow;
 pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};

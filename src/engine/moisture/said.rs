@@ -41,6 +41,7 @@ impl Corrected {
     pub fn words(&self) -> String {
         let relative = if self.relative { " relative" } else { "" };
         let doubted = if self.doubted { ", doubted" } else { "" };
+        let unsaid = self.unsaid.map_or_else(String::new, |unsaid| format!(", {}", unsaid.words()));
         let stands = match self.corrected {
             Stands::At(moisture) => tenths(moisture),
             Stands::Under(least) if self.doubted => format!("under {}", tenths(least)),
@@ -48,7 +49,7 @@ impl Corrected {
             Stands::Under(_) => "under the meter's minimum".to_owned(),
             Stands::Over(_) => "over the meter's maximum".to_owned(),
         };
-        format!("{stands}{relative}{doubted}")
+        format!("{stands}{relative}{doubted}{unsaid}")
     }
 
     /// The reading as a drawing has room for: `19`, `over`.

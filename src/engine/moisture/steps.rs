@@ -11,6 +11,8 @@ use crate::engine::units::{MoistureContent, Temperature};
 pub(super) struct Working {
     /// The reading so far.
     pub value: MoistureContent,
+    /// The same at the coldest that the wood may be.
+    pub worst: MoistureContent,
     /// What became of the first step.
     pub temperature: Step,
     /// What became of the second.
@@ -25,9 +27,9 @@ pub(super) struct Working {
 
 impl Working {
     /// The reading as shown, nothing done to it yet.
-    pub fn begin(shown: MoistureContent, inputs: Why) -> Self {
+    pub fn begin(shown: MoistureContent, worst: MoistureContent, inputs: Why) -> Self {
         let (assumed, doubts) = (Vec::new(), Vec::new());
-        Self { value: shown, temperature: Step::Left, species: Step::Left, assumed, doubts, why: inputs }
+        Self { value: shown, worst, temperature: Step::Left, species: Step::Left, assumed, doubts, why: inputs }
     }
 
     /// Was any step made here?
@@ -86,7 +88,8 @@ fn apply_chart(work: &mut Working, meter: &Meter, wood: Temperature) {
     }
     let reference = reference.unwrap_or(chart::SET_FOR);
     if [wood, reference].iter().any(|at| !(chart::COLDEST..=chart::WARMEST).contains(at)) {
-        let text = "Wood or meter outside 32 to 122 °F: corrected as at the chart's end";
+        let text = "Wood or meter outside 32 to 122 °F, beyond the chart: corrected as at its end, and in colder wood it \
+                    reads lower still";
         work.doubts.push(Source::TemperatureChart.noted(text));
     }
     let mut sources = vec![Source::TemperatureChart];
@@ -126,6 +129,10 @@ fn rescale(work: &mut Working, scale: Species, wood: Species) {
             None => leave_species(work, "the reading is beyond the table of one of the woods"),
         };
     };
+    // Beyond the table the worst lies as far above as it did before.
+    let above = work.worst.to_percent() - work.value.to_percent();
+    let by_row = from_scale(work.worst, scale, wood);
+    work.worst = by_row.unwrap_or_else(|| MoistureContent::from_percent_f64(value.to_percent() + above));
     work.species = Step::Applied;
     if scale == wood {
         return work.apply(value, "as this wood", "The meter's scale is for this wood.", &[]);

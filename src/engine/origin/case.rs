@@ -72,13 +72,14 @@ impl<'a> Case<'a> {
     }
 
     /// How a cause stands. Nothing is likely, and nothing unlikely, by one answer alone, for
-    /// any single answer may be wrong; and nothing is likely of which no sign was seen.
+    /// any single answer may be wrong; nothing is likely of which no sign was seen, and nothing
+    /// unlikely of which one was, whatever speaks against it.
     pub(super) fn word(&self) -> Word {
         let score = self.score();
         if self.is_seen && score >= LIKELY && self.score_without_weightiest(|weight| weight > 0.0) >= LIKELY_STILL {
             return Word::Likely;
         }
-        let is_struck_out = self.score_without_weightiest(|weight| weight < 0.0) < UNLIKELY;
+        let is_struck_out = !self.is_seen && self.score_without_weightiest(|weight| weight < 0.0) < UNLIKELY;
         if is_struck_out && self.against().count() >= AGAINST { Word::Unlikely } else { Word::Possible }
     }
 

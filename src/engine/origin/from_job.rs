@@ -39,11 +39,6 @@ pub fn is_answered(job: &Job, name: &str) -> Option<Answer> {
     job.now.checks().values().rev().find(|check| check.value.of.as_str() == name).map(|check| check.value.answer)
 }
 
-/// Was it said last that a cause is dealt with?
-pub fn dealt_with(job: &Job, cause: Cause) -> Option<Answer> {
-    is_answered(job, &dealt_with_name(cause))
-}
-
 /// Where the water comes from. Source: [`Source::Evidence`].
 pub fn origin(job: &Job) -> Figure<Ranking> {
     let (scene, used) = scene(job);
@@ -131,12 +126,14 @@ fn dampest(job: &Job) -> Visited {
 }
 
 /// Of each place the wettest that it ever was: where water came from shows before it
-/// dries. What is only relative shows nothing.
+/// dries. What is only relative, or not believed, shows nothing.
 fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) -> Vec<(EntryId, Read)> {
     let mut wettest: LiteMap<EntryId, (EntryId, Read)> = LiteMap::new();
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, reading).value;
-        let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative) else { continue };
+        let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative && !known.doubted) else {
+            continue;
+        };
         let read = Read { element, at, moisture: known.corrected.bound() };
         let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
         if before.is_none_or(|before| read.moisture > before) {

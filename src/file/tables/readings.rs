@@ -4,9 +4,10 @@ use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::moisture::said::tenths;
-use crate::engine::moisture::{Shown, Wood};
+use crate::engine::moisture::{Corrected, Shown, Wood};
 use crate::engine::results::corrected;
 use crate::engine::sources::Mark;
+use crate::engine::units::MoistureContent;
 use crate::file::csv::Cell;
 
 /// One moisture reading.
@@ -88,7 +89,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             shown,
             percent,
             corrected: known.value.words(),
-            corrected_percent: known.value.corrected.number().map(|number| tenths(number).replace(" %", "")),
+            corrected_percent: number(&known.value).map(|number| tenths(number).replace(" %", "")),
             mark: known.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
             wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
@@ -98,6 +99,11 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
         }
     });
     rows.collect()
+}
+
+/// The number for a sum: none where there is no meter or no wood to it.
+fn number(corrected: &Corrected) -> Option<MoistureContent> {
+    corrected.corrected.number().filter(|_| corrected.unsaid.is_none())
 }
 
 fn shown(shown: &Shown) -> (String, Option<String>) {

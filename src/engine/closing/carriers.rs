@@ -1,0 +1,109 @@
+//! What carries the joists: rim joist, sill and girders.
+
+use super::decision::{Condition, InTheWay};
+use super::near::{Near, Reach};
+use super::trust::words_of;
+use crate::engine::condition::Finding;
+use crate::engine::describe::in_sentence;
+use crate::engine::entry::EntryId;
+use crate::engine::framing::Done;
+use crate::engine::framing::joist::is_grave;
+use crate::engine::framing::supports::unsound;
+use crate::engine::job::{Job, When};
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::place::{Element, Place};
+
+/// What carries those joists is sound: nothing speaks against it, and somebody looked at it
+/// there.
+pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
+    let engineer = "have an engineer look, do what they write, and say that it is done";
+    let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, engineer)).collect();
+    let reach = near.reach();
+    for (part, element, name) in [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")]
+    {
+        let by_a_wall = reach.is_some_and(Reach::is_by_a_wall);
+        if by_a_wall && !is_told(job, &part) && !reach.is_some_and(|reach| reach.is_at_every_wall(&seen(job, element)))
+        {
+            let ends = format!("push an awl into the {name} at every wall by what comes out, and say its state");
+            lines.push(InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends));
+        }
+    }
+    lines.extend(girders(job, near));
+    lines.extend(which_girder(job));
+    Condition::of("rim joist, sill and girder there are sound", lines, "they were looked at, and are")
+}
+
+/// What was last said of what comes out: what is said of the members there comes after it.
+fn placed(job: &Job) -> Vec<When> {
+    let openings = job.now.openings().values().map(|it| it.when());
+    openings.chain(job.now.whole_floors().values().map(|it| it.when())).collect()
+}
+
+/// Was the state of a member beside what comes out told after that was placed, or was it
+/// replaced, or done as an engineer says? Ends mended or a sister say nothing of its state.
+fn is_told(job: &Job, part: &Part) -> bool {
+    let placed = placed(job);
+    let state = words_of(job, part, &list::STATE).map(|(when, _)| when);
+    let is_renewed = |words: &str| matches!(Done::said(words), Some(Done::Replaced | Done::AsTheEngineerSays));
+    let done = words_of(job, part, &list::DONE).filter(|(_, words)| is_renewed(words)).map(|(when, _)| when);
+    state.into_iter().chain(done).any(|when| when.is_after_all(&placed))
+}
+
+/// The places on a kind of member at which an awl was pushed in.
+fn seen(job: &Job, element: Element) -> Vec<&Place> {
+    let is_probed = |finding| matches!(finding, Finding::Sound | Finding::Soft | Finding::Rotten | Finding::Cracked);
+    let probed = job.now.conditions().values().filter(|it| is_probed(it.value.finding));
+    let places = probed.filter_map(|it| Some(job.now.places().get(&it.value.place?)?.value));
+    places.filter(|place| place.element == element).collect()
+}
+
+/// Every girder that anything was said of is told of, and one at least; unless none is near.
+fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
+    let ends = "probe it and say its state, or say that none is within a bay of what comes out";
+    let unknown = |what: String| InTheWay::unknown(what, ends);
+    match words_of(job, &Part::House, &list::GIRDER_NEAR) {
+        Some((when, "no")) if when.is_after_all(&placed(job)) => return Vec::new(),
+        Some((_, "no")) => {
+            return vec![unknown("no girder was near, before what comes out was placed as it is now".to_owned())];
+        }
+        _ => {}
+    }
+    let is_girder = |part: &Part| matches!(part, Part::Girder(_));
+    let spoken_of = Particulars::of(job).parts(is_girder);
+    if spoken_of.is_empty() {
+        let found = seen(job, Element::Girder);
+        let is_here = |place: &&Place| near.reach().is_some_and(|reach| reach.may_hold(place));
+        let is_seen = found.iter().any(is_here);
+        return (!is_seen)
+            .then(|| unknown("nobody said that the girder there is sound".to_owned()))
+            .into_iter()
+            .collect();
+    }
+    let untold =
+        spoken_of.into_iter().filter(|part| words_of(job, part, &list::STATE).is_none() && !is_told(job, part));
+    untold.map(|part| unknown(format!("nobody said that {} is sound", in_sentence(&part.name())))).collect()
+}
+
+/// What was found at places on girders: places do not tell which girder they are on, so what
+/// is done to one answers for no place until an awl stops there.
+fn which_girder(job: &Job) -> Vec<InTheWay> {
+    let on_girder = |place: EntryId| {
+        job.now.places().get(&place).map(|it| it.value).filter(|place| place.element == Element::Girder)
+    };
+    let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
+    let at_places = found.filter_map(|it| Some((it.when(), it.value.place?)));
+    let is_sound_since = |(when, at): &(When, EntryId)| {
+        let sound = job.now.conditions().values().filter(|it| it.value.finding == Finding::Sound);
+        sound.filter(|it| it.value.place == Some(*at)).any(|it| it.when().is_after(*when))
+    };
+    let open = at_places.filter(|found| !is_sound_since(found)).filter_map(|(_, at)| on_girder(at));
+    let line = |place: &Place| {
+        InTheWay::known(
+            format!("{}: decay or damage, and nobody said on which girder", place.name()),
+            "have it mended, push an awl in at that place again, and log it sound there",
+        )
+    };
+    let mut lines: Vec<_> = open.map(line).collect();
+    lines.dedup();
+    lines
+}

@@ -1,0 +1,74 @@
+//! The room that all else is placed in: one room, whose measurements agree, and in which
+//! every entry has its place.
+
+use super::decision::{Condition, InTheWay};
+use super::trust::Answers;
+use crate::engine::describe::counted;
+use crate::engine::job::{Job, When};
+use crate::engine::particular::Part;
+use crate::engine::place::Position;
+use crate::engine::survey::{Floor, disagreement};
+
+/// The name of the check that says that joists laid out anew go by their old numbers. It never
+/// changes.
+pub const SAME_JOISTS: &str = "same_joists";
+
+/// Everything lies in one room that agrees with itself.
+pub(super) fn one_room(job: &Job) -> Condition {
+    let mut lines = Vec::new();
+    let rooms = job.now.rooms().len();
+    if rooms > 1 {
+        lines.push(InTheWay::unknown(
+            format!("{} are begun, and only the first is looked at here", counted(rooms, "room")),
+            "take the others back, or keep each in a job of its own",
+        ));
+    }
+    let placed = Floor::of(job).map_or(0, |floor| floor.openings.len());
+    let lost = job.now.openings().len().saturating_sub(placed);
+    if lost > 0 {
+        lines.push(InTheWay::unknown(
+            format!("{} that cannot be placed in the room", counted(lost, "opening")),
+            "measure it again from a corner of this room, or take it back",
+        ));
+    }
+    let disagreement = disagreement(job);
+    if disagreement.stops() {
+        let says = disagreement.says().unwrap_or("they contradict each other");
+        lines.push(InTheWay::known(
+            format!("the room's measurements disagree: {}", says.trim_end_matches('.')),
+            "measure again what is named",
+        ));
+    }
+    lines.extend(renumbered(job));
+    Condition::of("all of it lies in one room, and its measurements agree", lines, "it does")
+}
+
+/// Were joists laid out anew, after anything was said of them by number? Then somebody has to
+/// say that the numbers mean the same joists.
+pub fn asks_for_same_joists(job: &Job) -> bool {
+    let gone = job.gone.joists().len();
+    let Some((_, last)) = job.now.joists().last() else { return false };
+    let is_anew = gone > 0 || job.now.joists().len() > 1 || job.now.joists().iter().any(|(id, it)| it.head != *id);
+    is_anew && said_by_number(job).iter().any(|said| !said.is_after(last.when()))
+}
+
+fn renumbered(job: &Job) -> Option<InTheWay> {
+    let laid_out: Vec<_> = job.now.joists().values().map(|joists| joists.when()).collect();
+    let is_open = asks_for_same_joists(job) && !Answers::to(job, SAME_JOISTS).is_yes_since(&laid_out);
+    is_open.then(|| {
+        InTheWay::unknown(
+            "the joists were laid out anew after something was said of them by number",
+            "see whether every number still means the same joist, and answer the check",
+        )
+    })
+}
+
+/// When anything was said of a joist by its number.
+fn said_by_number(job: &Job) -> Vec<When> {
+    let is_one = |part: &Part| matches!(part, Part::Joist(_));
+    let places = job.now.places().values().filter(|it| matches!(it.value.position, Position::OnJoist { .. }));
+    let spots = job.now.damages().values().filter(|it| is_one(&it.value.of));
+    let particulars = job.now.particulars().values().filter(|it| is_one(&it.value.of));
+    let places = places.map(|it| it.when());
+    places.chain(spots.map(|it| it.when())).chain(particulars.map(|it| it.when())).collect()
+}

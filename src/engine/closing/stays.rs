@@ -1,0 +1,97 @@
+//! The floor that stays beside what comes out: boards by their limit, panels by dry panel of
+//! the same kind.
+
+use super::decision::{Condition, InTheWay};
+use super::limits::Limit;
+use super::near::{Near, Reach};
+use super::read::{Latest, Read, is_reference_place};
+use super::readings::{held_to, wettest};
+use crate::engine::extent::Group;
+use crate::engine::job::Job;
+use crate::engine::moisture::{Material, Stands};
+use crate::engine::place::Place;
+use crate::engine::results::panel_reference;
+use crate::engine::units::MoistureContent;
+
+/// What is read relatively is as dry as dry wood of its kind within so many points of this
+/// visit's reference reading (judgement).
+pub const ABOVE_REFERENCE: f64 = 2.0;
+/// Panel that shows more is not surely dry, and no reference: the subfloor's limit, and what
+/// glue and wax may shift a reading by (judgement).
+pub const DRIEST_PANEL: MoistureContent = MoistureContent::percent(14);
+
+/// The floor that stays beside what comes out is dry.
+pub(super) fn floor_that_stays(job: &Job, read: &Read, limit: Limit, near: &Near) -> Condition {
+    let what = "the floor that stays is dry";
+    if near.is_whole() {
+        return Condition::of(what, Vec::new(), "none stays");
+    }
+    let comes_out = |place: &Place| near.reach().is_some_and(|reach| reach.comes_out(place));
+    let stays: Vec<_> = read.floor().into_iter().filter(|place| !comes_out(&place.place)).collect();
+    let all: Vec<_> = stays.into_iter().filter(|place| place.speaks(limit)).collect();
+    let mut lines: Vec<_> = beside(&all, near).into_iter().collect();
+    let (relative, counted): (Vec<_>, Vec<_>) = all.into_iter().partition(|place| place.now.relative);
+    lines.extend(held_to(&counted, limit));
+    lines.extend(relative.iter().filter_map(|place| against_reference(job, place, near)));
+    let found = if counted.is_empty() { "within 2 points of dry panel".to_owned() } else { wettest(&counted) };
+    Condition::of(what, lines, found)
+}
+
+/// The subfloor is read beside every opening, within a bay of it.
+fn beside(all: &[&Latest], near: &Near) -> Option<InTheWay> {
+    let is_read = |place: &&&Latest| place.is_of_this_visit && Group::of(place.place.element).is_some();
+    let read: Vec<_> = all.iter().filter(is_read).map(|place| &place.place).collect();
+    let ends = "read it beside what comes out, from below; panel also where it is dry, elsewhere in the house";
+    if read.is_empty() {
+        return Some(InTheWay::unknown("the floor that stays was not read in this visit", ends));
+    }
+    let is_beside = |reach: &Reach| reach.is_beside_each(&read);
+    let is_lost = near.reach().is_some_and(|reach| !is_beside(reach));
+    let what = "the floor that stays was not read within a bay of every opening";
+    is_lost.then(|| InTheWay::unknown(what, format!("{ends}, and say how far along")))
+}
+
+/// A relative reading against dry wood of its kind, read in the same visit.
+fn against_reference(job: &Job, place: &Latest, near: &Near) -> Option<InTheWay> {
+    let name = &place.name;
+    if place.now.corrected.is_over() {
+        return Some(InTheWay::known(format!("over the meter's maximum: {name}"), "let it dry, and read it again"));
+    }
+    if place.now.doubted {
+        return Some(InTheWay::unknown(format!("read a number that nobody believes: {name}"), "read it again"));
+    }
+    if matches!(place.material, Material::Solid | Material::Unknown) {
+        let what = format!("read relatively, which no limit is for: {name}");
+        return Some(InTheWay::unknown(what, "read it with pins, and say what it was read on"));
+    }
+    let kind = place.material.label();
+    let read_it = format!("read {kind} where it is surely dry, elsewhere in the house, with the same meter");
+    let Some(reference) = reference(job, place, near) else {
+        let what = format!("{kind} reads relatively, and no dry {kind} was read in this visit: {name}");
+        return Some(InTheWay::unknown(what, read_it));
+    };
+    if reference > DRIEST_PANEL {
+        let what = format!(
+            "the {kind} to compare with shows more than {:.0} %, and is not surely dry itself",
+            DRIEST_PANEL.to_percent()
+        );
+        return Some(InTheWay::unknown(what, read_it));
+    }
+    let is_wetter = match place.now.corrected {
+        Stands::Under(_) => false,
+        now => now.bound().to_percent() > reference.to_percent() + ABOVE_REFERENCE,
+    };
+    let what = format!("more than 2 points over dry {kind}: {name}");
+    is_wetter.then(|| InTheWay::known(what, "let it dry, and read both again"))
+}
+
+/// What dry panel of this kind read in this visit, elsewhere, by the same meter: only that
+/// tells the two apart, and nobody knows that two meters are one if none was named.
+fn reference(job: &Job, place: &Latest, near: &Near) -> Option<MoistureContent> {
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let reference = panel_reference(job, visit, place.material)?;
+    let reading = job.now.readings().get(&reference.reading)?;
+    let at = job.now.places().get(&reading.value.place)?.value;
+    let is_same_meter = place.meter.is_some_and(|meter| Some(meter) == reference.meter);
+    (is_same_meter && is_reference_place(at, near)).then_some(reference.at)
+}

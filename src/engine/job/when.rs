@@ -1,0 +1,66 @@
+//! What was said after what, on phones that do not know of each other.
+
+use super::thing::{Kind, Seen};
+use crate::engine::entry::{EntryId, Time};
+
+/// When something was said: by which entry, and by the clock of its phone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct When {
+    /// The entry that says it.
+    pub id: EntryId,
+    /// Its phone's clock.
+    pub at: Time,
+}
+
+impl When {
+    /// Was this surely said after `other`? A greater count on the same phone had seen it. From
+    /// another phone a greater count may only mean that it logged more, so that its clock has to
+    /// agree. Where neither can be told, nothing is after: whoever asks takes the bad way.
+    pub fn is_after(self, other: Self) -> bool {
+        self.id.count > other.id.count && (self.id.device == other.id.device || self.at > other.at)
+    }
+
+    /// Was it surely said after all of these?
+    pub fn is_after_all<'a>(self, others: impl IntoIterator<Item = &'a Self>) -> bool {
+        others.into_iter().all(|other| self.is_after(*other))
+    }
+}
+
+impl<T: Kind> Seen<'_, T> {
+    /// When it was said as it stands now: a correction says it anew.
+    pub const fn when(&self) -> When {
+        When { id: self.head, at: self.said }
+    }
+
+    /// When it was said first, under this id: what a meter showed is as old as that, however
+    /// its number was put right since.
+    pub const fn begun(&self, id: EntryId) -> When {
+        When { id, at: self.stamp.at }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::entry::DeviceId;
+
+    fn when(count: u32, device: u128, at: &str) -> When {
+        let at = chrono::DateTime::parse_from_rfc3339(at).unwrap();
+        When { id: EntryId { count, device: DeviceId::new(device) }, at }
+    }
+
+    #[test]
+    fn on_one_phone_the_count_tells_and_its_clock_may_lie() {
+        let (one, next) = (when(4, 1, "2026-10-26T08:00:00Z"), when(5, 1, "2020-01-01T08:00:00Z"));
+        assert!(next.is_after(one) && !one.is_after(next) && !one.is_after(one));
+    }
+
+    #[test]
+    fn of_two_phones_nothing_is_after_unless_count_and_clock_agree() {
+        let found = when(40, 2, "2026-12-24T08:00:00Z");
+        assert!(!when(90, 1, "2026-10-26T08:00:00Z").is_after(found), "counted further, and logged before");
+        assert!(!when(90, 1, "2026-12-24T08:00:00Z").is_after(found), "at the same second");
+        assert!(!when(40, 3, "2026-12-25T08:00:00Z").is_after(found), "counted no further");
+        assert!(when(41, 1, "2026-12-24T08:00:01Z").is_after(found));
+    }
+}

@@ -1,0 +1,294 @@
+//! Joists and what carries them: each is settled, or keeps the floor open.
+
+use crate::house::{inches, joist};
+use crate::{Site, drop_, held_by, length, ready};
+use duckboard::engine::condition::Finding;
+use duckboard::engine::framing::{Damage, DamageKind, Depth};
+use duckboard::engine::moisture::Answer;
+use duckboard::engine::particular::{Part, list};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
+use duckboard::engine::survey::Opening;
+
+#[test]
+fn a_joist_within_a_bay_of_what_comes_out_holds_closing_up_until_it_is_settled() {
+    // The opening lies over joists 3 to 5: 2 and 6 are within a bay, 1 and 7 are not.
+    let soft = |site: &mut Site, number| {
+        let depth = Some(Depth::Is(inches("3")));
+        let [from, to] = [Some(inches("2'")), Some(inches("4'"))];
+        let face = Some(Face::LowerEdge);
+        drop_(site.desk.log(Damage { from, to, face, depth, ..Damage::new(joist(number), DamageKind::Soft) }));
+    };
+    for number in [2, 3, 4, 5, 6] {
+        held_by(|site| soft(site, number), &format!("joist {number}: soft 3\" deep"));
+    }
+    ready(|site| soft(site, 1));
+    ready(|site| soft(site, 7));
+    let done = |what: &'static str| {
+        move |site: &mut Site| {
+            soft(site, 3);
+            drop_(site.desk.says(joist(3), &list::DONE, what));
+        }
+    };
+    held_by(done("sistered"), "have an engineer look");
+    ready(done("as the engineer says"));
+    held_by(
+        |site| {
+            done("as the engineer says")(site);
+            soft(site, 3);
+        },
+        "joist 3: soft 3\" deep",
+    );
+}
+
+/// Awl depths, findings and readings are one picture of a joist.
+#[test]
+fn whatever_speaks_against_a_joist_there_keeps_the_floor_open() {
+    held_by(|site| drop_(site.desk.says(joist(4), &list::SOFT_DEPTH, "3")), "joist 4");
+    held_by(|site| drop_(site.desk.says(joist(4), &list::AWL, "goes in")), "log where and how deep");
+    held_by(|site| drop_(site.desk.hole(4, ("30", "34"), "2")), "a hole of 4\"");
+    held_by(|site| drop_(site.desk.says(joist(4), &list::MEMBER, "truss")), "who allows its span");
+    held_by(|site| drop_(site.desk.says(Part::House, &list::GRADE, "unknown")), "find its stamp");
+    for finding in [Finding::Soft, Finding::Rotten, Finding::Cracked, Finding::Strands, Finding::Insects] {
+        let on_joist = |site: &mut Site| {
+            let place = site.places[3];
+            site.finds(finding, Some(place));
+        };
+        held_by(on_joist, "joist 4");
+    }
+}
+
+#[test]
+fn joists_of_which_the_same_is_to_be_said_stand_in_one_line() {
+    let site = crate::after(|site| {
+        for number in [2, 5] {
+            site.desk.says(joist(number), &list::CUTS, "cannot see");
+        }
+    });
+    assert_eq!(site.in_the_way().len(), 1, "{:#?}", site.in_the_way());
+    assert!(site.in_the_way()[0].starts_with("joists 2, 5: not enough to say"), "{:#?}", site.in_the_way());
+}
+
+#[test]
+fn what_carries_the_joists_is_sound_or_seen_to() {
+    for element in [Element::Sill, Element::RimJoist, Element::Girder] {
+        for finding in [Finding::Soft, Finding::Rotten, Finding::Cracked] {
+            let found = |site: &mut Site| {
+                let place = site.place(element, 3);
+                site.finds(finding, Some(place));
+            };
+            held_by(found, element.label());
+        }
+    }
+    held_by(|site| drop_(site.desk.says(Part::Pier(1), &list::STATE, "settled")), "Pier 1: settled");
+    held_by(|site| drop_(site.desk.says(Part::House, &list::GIRDER_NEAR, "yes")), "nobody said that the girder there");
+    ready(|site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    });
+}
+
+/// Moves the opening to so far from the wall at which distances along joists start; then
+/// somebody looks again whether a girder is near.
+fn moved(site: &mut Site, out: &str) {
+    let opening = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+    site.desk.correct(opening.0, Opening { out: length(out), ..opening.1 });
+    site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+}
+
+/// A place on a member at a joist, so far along.
+fn at(site: &mut Site, element: Element, joist: u16, along: &str) -> duckboard::engine::entry::EntryId {
+    let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: Some(length(along)) };
+    site.desk.log(Place { element, position, face: None, height: None, chalk: None })
+}
+
+const OF_THE_WALL: [(Part, Element); 2] = [(Part::Sill, Element::Sill), (Part::RimJoist, Element::RimJoist)];
+
+/// An opening 16 in from a wall, which is a bay here, is by the sill; one farther in is not.
+#[test]
+fn rim_joist_and_sill_are_asked_for_where_what_comes_out_lies_by_a_wall() {
+    ready(|site| moved(site, "16 1/16"));
+    held_by(|site| moved(site, "16"), "nobody said that the sill there is sound");
+    held_by(|site| moved(site, "12"), "nobody said that the rim joist there is sound");
+    ready(|site| {
+        moved(site, "12");
+        for (part, _) in OF_THE_WALL {
+            site.desk.says(part, &list::STATE, "sound");
+        }
+    });
+    // The opening lies from 40 to 80 in along that wall; joist 2 is at 32 in and joist 6 at 96.
+    for joist in [2, 3, 6] {
+        ready(|site| {
+            moved(site, "12");
+            for (_, element) in OF_THE_WALL {
+                let place = at(site, element, joist, "0");
+                site.finds(Finding::Sound, Some(place));
+            }
+        });
+    }
+}
+
+#[test]
+fn a_sill_looked_at_elsewhere_or_before_the_opening_was_placed_is_not_the_one_there() {
+    for (joist, along) in [(7, "0"), (3, "10'"), (3, "3'")] {
+        held_by(
+            |site| {
+                moved(site, "12");
+                for (_, element) in OF_THE_WALL {
+                    let place = at(site, element, joist, along);
+                    site.finds(Finding::Sound, Some(place));
+                }
+            },
+            "nobody said that the sill there is sound",
+        );
+    }
+    held_by(
+        |site| {
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::STATE, "sound");
+            }
+            moved(site, "12");
+        },
+        "nobody said that the sill there is sound",
+    );
+    held_by(
+        |site| {
+            moved(site, "12");
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::STATE, "sound");
+            }
+            let side = *site.desk.job().now.sides().keys().nth(2).unwrap();
+            site.desk.opening(side, ["64", "0", "16", "24"]);
+        },
+        "nobody said that the rim joist there is sound",
+    );
+}
+
+/// An opening from wall to wall is by both: one end looked at is not the other.
+#[test]
+fn a_sill_is_looked_at_at_every_wall_that_the_opening_comes_near() {
+    let sound_at = |ends: &'static [&'static str]| {
+        move |site: &mut Site| {
+            let opening = *site.desk.job().now.openings().keys().next().unwrap();
+            let was = site.desk.job().now.openings().get(&opening).unwrap().value.clone();
+            site.desk.correct(opening, Opening { out: length("6"), width: length("9'"), ..was });
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+            for along in ends {
+                for (_, element) in OF_THE_WALL {
+                    let place = at(site, element, 4, along);
+                    site.finds(Finding::Sound, Some(place));
+                }
+            }
+        }
+    };
+    held_by(sound_at(&["0"]), "nobody said that the sill there is sound");
+    held_by(sound_at(&["10'"]), "nobody said that the sill there is sound");
+    ready(sound_at(&["0", "10'"]));
+}
+
+#[test]
+fn what_was_done_to_a_sill_tells_its_state_only_when_it_is_new_or_an_engineers() {
+    let done = |what: &'static str| {
+        move |site: &mut Site| {
+            moved(site, "12");
+            for (part, _) in OF_THE_WALL {
+                site.desk.says(part, &list::DONE, what);
+            }
+        }
+    };
+    for what in ["ends mended", "sistered", "not yet"] {
+        held_by(done(what), "nobody said that the sill there is sound");
+    }
+    ready(done("replaced"));
+    ready(done("as the engineer says"));
+}
+
+#[test]
+fn every_girder_that_was_spoken_of_is_looked_at() {
+    let girders = |site: &mut Site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(2), &list::DEPTH, "7 1/4");
+    };
+    held_by(girders, "nobody said that girder 2 is sound");
+    ready(|site| {
+        girders(site);
+        site.desk.says(Part::Girder(2), &list::STATE, "sound");
+    });
+    held_by(
+        |site| {
+            let opening = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            site.desk.correct(opening.0, Opening { out: length("30"), ..opening.1 });
+        },
+        "no girder was near, before what comes out was placed as it is now",
+    );
+}
+
+/// A place on a girder does not tell which girder it is: what is done to one answers for no
+/// place on another.
+#[test]
+fn decay_at_a_place_on_a_girder_is_answered_at_that_place() {
+    let replaced = |site: &mut Site| {
+        let place = site.place(Element::Girder, 5);
+        site.finds(Finding::Rotten, Some(place));
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+        place
+    };
+    held_by(|site| drop_(replaced(site)), "nobody said on which girder");
+    ready(|site| {
+        let place = replaced(site);
+        site.finds(Finding::Sound, Some(place));
+    });
+    held_by(
+        |site| {
+            let place = replaced(site);
+            let other = site.place(Element::Girder, 3);
+            site.finds(Finding::Sound, Some(other));
+            assert_ne!(place, other);
+        },
+        "nobody said on which girder",
+    );
+}
+
+#[test]
+fn what_is_said_of_no_joist_that_is_laid_out_holds_closing() {
+    let soft = |of: Part| {
+        let depth = Some(Depth::Is(inches("5")));
+        move |site: &mut Site| drop_(site.desk.log(Damage { depth, ..Damage::new(of, DamageKind::Soft) }))
+    };
+    held_by(soft(Part::Joists), "All joists: soft");
+    held_by(soft(joist(9)), "Joist 9: soft");
+    held_by(|site| drop_(site.desk.hole(12, ("30", "34"), "2")), "Joist 12: a hole");
+    let says = |of: Part, item: duckboard::engine::particular::Item, words: &'static str| {
+        move |site: &mut Site| drop_(site.desk.says(of, &item, words))
+    };
+    held_by(says(Part::Joists, list::AWL, "goes in"), "All joists: an awl goes in");
+    held_by(says(Part::Joists, list::AWL, "cannot reach"), "All joists: an awl cannot reach it");
+    held_by(says(joist(9), list::AWL, "goes in"), "Joist 9: an awl goes in");
+    held_by(says(Part::Joists, list::SOFT_DEPTH, "1"), "All joists: soft");
+    held_by(says(joist(12), list::NOTCH, "1"), "Joist 12: notched");
+    ready(says(Part::Joists, list::AWL, "stops everywhere"));
+    ready(says(joist(12), list::SOFT_DEPTH, "0"));
+    ready(|site| drop_(site.desk.spot(12, DamageKind::Soft, None, None, "0")));
+}
+
+#[test]
+fn decay_in_the_floor_itself_or_at_no_joist_is_cut_out_first() {
+    let in_the_floor = |site: &mut Site| {
+        let place = site.place(Element::SubfloorBelow, 3);
+        site.finds(Finding::Rotten, Some(place));
+    };
+    held_by(in_the_floor, "found in the floor");
+    held_by(|site| site.finds(Finding::Soft, None), "on no joist's number");
+    ready(|site| {
+        in_the_floor(site);
+        site.answers(&[("decay_is_out", Answer::Yes)]);
+    });
+    held_by(
+        |site| {
+            site.answers(&[("decay_is_out", Answer::Yes)]);
+            in_the_floor(site);
+        },
+        "found in the floor",
+    );
+}

@@ -1,0 +1,120 @@
+//! Two phones that do not know of each other: nothing is after what it may not have seen.
+
+use crate::desk::{percent, stamp};
+use crate::{Site, after, time};
+use duckboard::engine::condition::{Condition, Finding};
+use duckboard::engine::entry::{DeviceId, Stamp};
+use duckboard::engine::job::{Added, Log, Observation, Pen, Record, Visit};
+use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
+use duckboard::engine::origin::Check;
+
+/// Another phone that knew of nothing after the first visit logs this in a visit of its own,
+/// and the two are merged: its entries have smaller counts than the first phone's.
+fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
+    let first_visit = *site.desk.job().now.visits().keys().next().unwrap();
+    let mut log = Log::default();
+    let records: Vec<_> = site.desk.book.log().records().cloned().collect();
+    for record in records.into_iter().filter(|record| record.id() <= first_visit) {
+        log.add(record);
+    }
+    let mut pen = Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() });
+    let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
+    pen.begin_visit(visit.id);
+    for entry in [visit, pen.record(seen)] {
+        assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+    }
+}
+
+const CHRISTMAS: &str = "2026-12-24T08:00:00-05:00";
+const BETWEEN: &str = "2026-10-20T08:00:00-05:00";
+
+fn sewage() -> Condition {
+    Condition { place: None, finding: Finding::Sewage, note: None }
+}
+
+fn lines_of(change: impl FnOnce(&mut Site)) -> Vec<String> {
+    after(change).in_the_way()
+}
+
+#[track_caller]
+fn says(lines: &[String], words: &str) {
+    assert!(lines.iter().any(|line| line.contains(words)), "{words}: {lines:#?}");
+}
+
+#[test]
+fn an_answer_with_a_greater_count_does_not_answer_what_was_found_later_on_another_phone() {
+    let lines = lines_of(|site| {
+        site.answers(&[("gone.sewage", Answer::Yes)]);
+        logs_apart(site, CHRISTMAS, sewage());
+    });
+    says(&lines, "sewage was found");
+    let lines = lines_of(|site| {
+        logs_apart(site, CHRISTMAS, sewage());
+        site.answers(&[("gone.sewage", Answer::Yes)]);
+    });
+    says(&lines, "sewage was found");
+}
+
+/// What another phone found before, by its clock, is answered by what is said after.
+#[test]
+fn an_answer_that_was_given_later_by_count_and_clock_answers_another_phone() {
+    let lines = lines_of(|site| {
+        logs_apart(site, BETWEEN, sewage());
+        site.answers(&[("gone.sewage", Answer::Yes)]);
+    });
+    assert!(lines.is_empty(), "{lines:#?}");
+}
+
+#[test]
+fn the_last_visit_is_the_one_that_was_begun_last_and_not_the_one_that_logged_most() {
+    let site = after(|site| logs_apart(site, CHRISTMAS, sewage()));
+    let (_, number) = site.desk.job().current_visit().unwrap();
+    assert_eq!((number, site.desk.job().now.visits().len()), (2, 3));
+    says(&site.in_the_way(), "0 of 5 framing readings in this visit");
+    let site = after(|site| logs_apart(site, BETWEEN, sewage()));
+    assert_eq!(site.desk.job().current_visit().unwrap().1, 3);
+}
+
+#[test]
+fn of_two_phones_a_sign_of_water_is_dealt_with_only_after_it_was_seen() {
+    let smells = || Check { of: crate::desk::label("drain_smell"), answer: Answer::Yes };
+    let lines = lines_of(|site| {
+        logs_apart(site, CHRISTMAS, smells());
+        site.answers(&[("dealt_with.drain", Answer::Yes)]);
+    });
+    says(&lines, "it smells of sewage or soap");
+}
+
+#[test]
+fn a_wet_reading_of_another_phone_counts_unless_it_is_surely_older_than_the_visit() {
+    let wet = |site: &mut Site| {
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+        let meter = site.desk.job().now.meters().first().map(|(id, _)| *id);
+        Reading { meter, ..Reading::new(site.places[3], Shown::Percent(percent("45")), wood) }
+    };
+    let lines = lines_of(|site| {
+        let reading = wet(site);
+        logs_apart(site, CHRISTMAS, reading);
+    });
+    says(&lines, "too wet: Joist 4");
+}
+
+/// The first phone's reading of the same place has the greater count, and the other phone never
+/// began a visit of its own.
+#[test]
+fn a_reading_that_another_phone_logs_into_an_old_visit_counts_by_its_clock() {
+    let read_at = |at: &'static str| {
+        lines_of(|site| {
+            let first_visit = *site.desk.job().now.visits().keys().next().unwrap();
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+            let meter = Some(site.desk.pins());
+            let shown = Shown::Percent(percent("45"));
+            let reading = Reading { meter, ..Reading::new(site.places[3], shown, wood) };
+            let stamp = Stamp { at: time(at), visit: Some(first_visit), ..stamp() };
+            let mut pen = Pen::new(site.desk.book.log(), DeviceId::new(2), stamp);
+            let entry = pen.record(reading);
+            assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+        })
+    };
+    says(&read_at(CHRISTMAS), "too wet: Joist 4");
+}

@@ -1,0 +1,151 @@
+//! What comes out, and how far that reaches, in a room that agrees with itself.
+
+use crate::house::joist;
+use crate::{Site, after, drop_, held_by, length, ready};
+use duckboard::engine::geometry::Turn;
+use duckboard::engine::moisture::Answer;
+use duckboard::engine::particular::{Part, list};
+use duckboard::engine::survey::{Opening, Run, WholeFloor};
+
+#[test]
+fn without_knowing_what_comes_out_and_where_the_joists_are_nothing_is_ready() {
+    held_by(
+        |site| {
+            let opening = *site.desk.job().now.openings().keys().next().unwrap();
+            site.desk.withdraw(opening);
+        },
+        "nobody said what comes out",
+    );
+    held_by(
+        |site| {
+            let joists = *site.desk.job().now.joists().keys().next().unwrap();
+            site.desk.withdraw(joists);
+        },
+        "the joists are not laid out",
+    );
+    let whole = after(|site| {
+        let room = *site.desk.job().now.rooms().keys().next().unwrap();
+        site.desk.log(WholeFloor { room });
+    });
+    assert!(whole.in_the_way().iter().any(|line| line.contains("joist 7, 8")), "{:#?}", whole.in_the_way());
+    assert!(!whole.in_the_way().iter().any(|line| line.contains("floor that stays")), "{:#?}", whole.in_the_way());
+}
+
+/// Lays out so many joists from the first, 16 in apart, and opens the floor from 40 in on for
+/// so long.
+fn laid_out(count: u16, long: &'static str) -> impl FnOnce(&mut Site) {
+    move |site: &mut Site| {
+        let (id, joists) = site.desk.job().now.joists().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+        site.desk.correct(id, duckboard::engine::survey::Joists { count, ..joists });
+        let (id, it) = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+        site.desk.correct(id, Opening { length: length(long), ..it });
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+        site.answers(&[("same_joists", Answer::Yes)]);
+    }
+}
+
+const BEYOND: &str = "what comes out goes on where no joist is laid out";
+
+/// Five joists: the last is 80 in from the first corner, and the room 144 in long.
+#[test]
+fn what_comes_out_beyond_the_last_joist_is_not_known() {
+    held_by(laid_out(5, "95"), BEYOND);
+    held_by(laid_out(5, "40 1/16"), BEYOND);
+    ready(laid_out(5, "40"));
+    // Joist 8 is 128 in from the corner, a bay from the wall.
+    let beyond = |count| after(laid_out(count, "100")).in_the_way().iter().any(|line| line.contains(BEYOND));
+    assert!(!beyond(8) && beyond(7));
+    // All of the floor comes out up to the walls.
+    let whole = |count| {
+        let site = after(|site| {
+            laid_out(count, "40")(site);
+            let room = *site.desk.job().now.rooms().keys().next().unwrap();
+            site.desk.log(WholeFloor { room });
+        });
+        site.in_the_way().iter().any(|line| line.contains(BEYOND))
+    };
+    assert!(!whole(8) && whole(7));
+}
+
+#[test]
+fn joists_that_lie_nowhere_hold_nothing_up_and_so_hold_closing() {
+    let spaced = |spacing: &'static str, count: u16| {
+        move |site: &mut Site| {
+            let room = *site.desk.job().now.rooms().keys().next().unwrap();
+            drop_(site.desk.joists(room, Run::AcrossFirstSide, "60", spacing, count));
+        }
+    };
+    for (spacing, count) in [("0", 6), ("0", 1), ("16", 1)] {
+        held_by(spaced(spacing, count), "the joists do not lie one after the other");
+    }
+    held_by(spaced("0", 6), "nothing can be said");
+}
+
+#[test]
+fn joists_laid_out_anew_after_something_was_said_of_them_are_not_known_to_be_the_same() {
+    let anew = |site: &mut Site| {
+        let room = *site.desk.job().now.rooms().keys().next().unwrap();
+        drop_(site.desk.joists(room, Run::AcrossFirstSide, "16", "16", 8));
+    };
+    held_by(anew, "the joists were laid out anew");
+    held_by(
+        |site| {
+            site.answers(&[("same_joists", Answer::Yes)]);
+            anew(site);
+        },
+        "the joists were laid out anew",
+    );
+    for answer in [Answer::No, Answer::Unknown] {
+        held_by(
+            |site| {
+                anew(site);
+                site.answers(&[("same_joists", answer)]);
+            },
+            "the joists were laid out anew",
+        );
+    }
+    ready(|site| {
+        anew(site);
+        site.answers(&[("same_joists", Answer::Yes)]);
+    });
+    // What was laid out once, and spoken of after that, is what was meant.
+    ready(|site| drop_(site.desk.says(joist(3), &list::AWL, "stops everywhere")));
+}
+
+#[test]
+fn a_second_room_is_not_looked_at_and_holds_closing() {
+    let second = |site: &mut Site| site.desk.room(&["12'", "10'", "12'", "10'"].map(|side| (side, Turn::Right)));
+    held_by(|site| drop_(second(site)), "2 rooms are begun");
+    held_by(
+        |site| {
+            let (room, _) = second(site);
+            site.desk.log(WholeFloor { room });
+        },
+        "2 rooms are begun",
+    );
+}
+
+#[test]
+fn an_opening_that_cannot_be_placed_holds_closing() {
+    held_by(
+        |site| {
+            let side = *site.desk.job().now.sides().keys().next().unwrap();
+            site.desk.opening(side, ["90", "24", "0", "48"]);
+        },
+        "1 opening that cannot be placed",
+    );
+}
+
+/// The room is 12 ft wide, and its sides say so: a diagonal of 18 ft contradicts them by more than 2 ft.
+#[test]
+fn a_room_whose_measurements_disagree_by_3_in_or_more_holds_closing() {
+    let across = |diagonal: &'static str| {
+        move |site: &mut Site| {
+            let sides: Vec<_> = site.desk.job().now.sides().keys().copied().collect();
+            drop_(site.desk.tie(sides[0], sides[2], diagonal));
+        }
+    };
+    held_by(across("18'"), "the room's measurements disagree");
+    // By Pythagoras: 144 and 120 in give 187 7/16 in.
+    ready(across("15' 7 7/16\""));
+}
