@@ -228,7 +228,8 @@ fn later_means_later_by_the_entry_and_by_the_clock() {
     let settled = |minutes: i64, ahead: usize| {
         let mut desk = sound_house();
         let mut phone = other_phone();
-        let now = DateTime::parse_from_rfc3339("2026-11-25T08:15:00-06:00").unwrap();
+        // An hour after the house was measured.
+        let now = DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap();
         let found = Damage {
             from: Some(inches("2'")),
             to: Some(inches("3'")),

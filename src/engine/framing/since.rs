@@ -1,17 +1,17 @@
 //! Since when something is so: what was said later is told from what was said before.
 
-use crate::engine::entry::{DeviceId, EntryId, Time};
-use crate::engine::job::Job;
-use crate::engine::job::thing::Seen;
+use crate::engine::entry::{DeviceId, Time};
+use crate::engine::job::{Job, Kind, Seen, When};
 use crate::engine::particular::{Item, Part, Particulars};
 #[cfg(doc)]
 use crate::engine::sources::Source;
 
-/// The latest of the entries that something rests on: by their ids, and by their clocks. Of
-/// two phones that did not know of each other neither says by itself who was first.
+/// The latest of the entries that something rests on, as [`When`] is of one: by their counts,
+/// and by their clocks. Of two phones that did not know of each other neither says by itself
+/// who was first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Since {
-    by: Option<EntryId>,
+    count: Option<u32>,
     at: Option<Time>,
     phones: Phones,
 }
@@ -27,11 +27,12 @@ enum Phones {
 
 impl Since {
     /// It rests on nothing that anybody said.
-    pub const ALWAYS: Self = Self { by: None, at: None, phones: Phones::None };
+    pub const ALWAYS: Self = Self { count: None, at: None, phones: Phones::None };
 
     /// By what a thing says as it stands.
-    pub fn of<T>(thing: &Seen<'_, T>) -> Self {
-        Self { by: Some(thing.head), at: Some(thing.stamp.at), phones: Phones::One(thing.head.device) }
+    pub fn of<T: Kind>(thing: &Seen<'_, T>) -> Self {
+        let When { id, at } = thing.when();
+        Self { count: Some(id.count), at: Some(at), phones: Phones::One(id.device) }
     }
 
     /// What rests on both is so since the later one.
@@ -42,7 +43,7 @@ impl Since {
             (one, other) if one == other => one,
             _ => Phones::Several,
         };
-        Self { by: self.by.max(other.by), at: self.at.max(other.at), phones }
+        Self { count: self.count.max(other.count), at: self.at.max(other.at), phones }
     }
 
     /// Was this said after all that? On one phone its count tells, whatever its clock did. Of
@@ -51,18 +52,12 @@ impl Since {
     pub fn is_after(self, other: Self) -> bool {
         let is_one_phone =
             other.phones == Phones::None || (self.phones != Phones::Several && self.phones == other.phones);
-        self.by > other.by && (is_one_phone || self.at > other.at)
+        self.count > other.count && (is_one_phone || self.at > other.at)
     }
 
     /// What rests on all of them.
     pub fn all(all: impl IntoIterator<Item = Self>) -> Self {
         all.into_iter().fold(Self::ALWAYS, Self::and)
-    }
-
-    /// Was this said after all that: with a greater id, and no earlier by the clock? What
-    /// only one of the two says counts as said before, which settles nothing.
-    pub fn is_after(self, other: Self) -> bool {
-        self.by > other.by && self.at >= other.at
     }
 
     /// Since an item of a part was last said.
