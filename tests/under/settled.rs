@@ -6,6 +6,7 @@ use chrono::{DateTime, Duration};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Stamp;
 use duckboard::engine::framing::member::Done;
+use duckboard::engine::framing::supports::unsound;
 use duckboard::engine::framing::{Damage, DamageKind, Depth, Judged, schedule};
 use duckboard::engine::job::Record;
 use duckboard::engine::moisture::Material;
@@ -261,4 +262,22 @@ fn on_one_phone_later_is_what_it_logged_later() {
     desk.pen.stamp_from(Stamp { at: at("2026-12-01T00:00:00Z"), ..stamp() });
     desk.says(joist(4), &DONE, "sistered");
     assert!(one(&desk).is_settled());
+}
+
+/// The same of what carries the joists.
+#[test]
+fn a_support_is_seen_to_when_that_was_said_later_both_ways() {
+    let open = |minutes: i64, done: &[&str]| {
+        let mut desk = sound_house();
+        let mut phone = other_phone();
+        let now = DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap();
+        phone.stamp_from(Stamp { at: now + Duration::minutes(minutes), ..stamp() });
+        let found = phone.record(stated(Part::Sill, &STATE, "decayed", BareUnit::Inches).unwrap());
+        desk.book.add(Record::of(found).unwrap());
+        desk.pen.stamp_from(Stamp { at: now, ..stamp() });
+        done.iter().for_each(|done| entered(desk.says(Part::Sill, &DONE, done)));
+        unsound(desk.job()).len()
+    };
+    assert_eq!([open(-1, &["replaced"]), open(0, &["replaced"]), open(1, &["replaced"])], [0, 1, 1]);
+    assert_eq!([open(-1, &["sistered", "replaced", "ends mended"]), open(-1, &["replaced", "not yet"])], [0, 1]);
 }

@@ -1,10 +1,10 @@
 //! What carries the joists, and what is framed into them: flagged, and designed by others.
 
 use super::damage::Damage;
-use super::joist::is_grave;
+use super::joist::{done, is_grave};
 use super::member::Done;
+use super::since::Since;
 use crate::engine::describe::in_sentence;
-use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
@@ -28,8 +28,8 @@ pub struct Unsound {
     pub part: Part,
     /// What speaks against it, in words that name it.
     pub words: String,
-    /// The entry that says so.
-    pub by: EntryId,
+    /// Since when it is known.
+    pub since: Since,
     /// What that rests on.
     pub source: Source,
 }
@@ -47,16 +47,16 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
     let mut unsound = Vec::new();
     for part in said.parts(carries) {
         let mut add = |item, is_bad: fn(&str) -> bool| {
-            let last = said.last(part, item).filter(|(_, value)| is_bad(value.typed()));
-            unsound.extend(last.map(|(by, value)| {
+            let last = said.thing(part, item).filter(|thing| is_bad(thing.value.is.typed()));
+            unsound.extend(last.map(|thing| {
                 let words = format!(
                     "{}: {} {}",
                     part.name(),
                     if *item == list::PLIES_END { "plies end" } else { "" },
-                    value.typed()
+                    thing.value.is.typed()
                 );
                 let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
-                Unsound { part: part.clone(), words: words.replace("  ", " "), by, source }
+                Unsound { part: part.clone(), words: words.replace("  ", " "), since: Since::of(&thing), source }
             }));
         };
         add(&list::STATE, |state| state != "sound");
@@ -67,22 +67,24 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
 
 /// Soft spots, notches and holes that are logged of such a member.
 fn spots(job: &Job) -> impl Iterator<Item = Unsound> {
-    let bad = job.now.damages().iter().filter(|(_, it)| it.value.is_bad());
-    let carries = bad.filter(|(_, it)| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
-    carries.map(|(id, it)| {
+    let bad = job.now.damages().values().filter(|it| it.value.is_bad());
+    let carries = bad.filter(|it| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
+    carries.map(|it| {
         let Damage { of, kind, .. } = it.value;
         let words = format!("{}: {}", of.name(), kind.found());
-        Unsound { part: of.clone(), words, by: it.head.max(*id), source: Source::EngineerLooks }
+        Unsound { part: of.clone(), words, since: Since::of(&it), source: Source::EngineerLooks }
     })
 }
 
 /// What was found at places on rims, sills and girders.
 fn found(job: &Job) -> impl Iterator<Item = Unsound> {
-    job.now.conditions().iter().filter(|(_, it)| is_grave(it.value.finding)).filter_map(|(id, it)| {
-        let place = job.now.places().get(&it.value.place?)?.value;
+    job.now.conditions().values().filter(|it| is_grave(it.value.finding)).filter_map(|it| {
+        let place = job.now.places().get(&it.value.place?)?;
+        let since = Since::of(&it).and(Since::of(&place));
+        let place = place.value;
         let part = carrier(place.element)?;
         let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
-        Some(Unsound { part, words, by: it.head.max(*id), source: Source::EngineerLooks })
+        Some(Unsound { part, words, since, source: Source::EngineerLooks })
     })
 }
 
@@ -103,10 +105,10 @@ pub const fn carrier(element: Element) -> Option<Part> {
 pub fn unsound(job: &Job) -> Vec<Unsound> {
     let said = Particulars::of(job);
     let is_open = |unsound: &Unsound| {
-        let done = said.last(&unsound.part, &list::DONE);
-        let done = done
-            .filter(|(_, value)| matches!(Done::said(value.typed()), Some(Done::Replaced | Done::AsTheEngineerSays)));
-        done.is_none_or(|(id, _)| id < unsound.by)
+        let ends = |(done, when): &(Done, Since)| {
+            matches!(done, Done::Replaced | Done::AsTheEngineerSays) && when.is_after(unsound.since)
+        };
+        !done(said, &unsound.part).iter().any(ends)
     };
     let mut all: Vec<_> = said_unsound(job).into_iter().chain(spots(job)).chain(found(job)).collect();
     all.retain(is_open);
