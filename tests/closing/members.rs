@@ -1,7 +1,7 @@
 //! Joists and what carries them: each is settled, or keeps the floor open.
 
 use crate::house::{inches, joist};
-use crate::{Site, drop_, held_by, length, ready};
+use crate::{Site, after, drop_, held_by, length, ready};
 use duckboard::engine::condition::Finding;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::moisture::Answer;
@@ -59,7 +59,7 @@ fn whatever_speaks_against_a_joist_there_keeps_the_floor_open() {
 
 #[test]
 fn joists_of_which_the_same_is_to_be_said_stand_in_one_line() {
-    let site = crate::after(|site| {
+    let site = after(|site| {
         for number in [2, 5] {
             site.desk.says(joist(number), &list::CUTS, "cannot see");
         }
@@ -200,6 +200,35 @@ fn what_was_done_to_a_sill_tells_its_state_only_when_it_is_new_or_an_engineers()
     }
     ready(done("replaced"));
     ready(done("as the engineer says"));
+}
+
+/// Wood does not heal: what was decayed in one visit is not sound in the next by a word.
+#[test]
+fn a_member_that_was_unsound_is_sound_again_only_when_it_is_new_or_an_engineers() {
+    let decayed = |site: &mut Site| {
+        moved(site, "12");
+        site.desk.says(Part::RimJoist, &list::STATE, "sound");
+        site.desk.says(Part::Sill, &list::STATE, "decayed");
+    };
+    let later = |site: &mut Site| {
+        decayed(site);
+        site.visit("2026-11-02T08:00:00-05:00");
+        site.desk.says(Part::Sill, &list::STATE, "sound");
+    };
+    held_by(later, "Sill: decayed");
+    let done = |what: &'static str| {
+        after(|site| {
+            later(site);
+            site.desk.says(Part::Sill, &list::DONE, what);
+        })
+    };
+    let names_it = |site: &Site| site.in_the_way().iter().any(|line| line.contains("Sill: decayed"));
+    assert!(names_it(&done("sistered")) && !names_it(&done("replaced")) && !names_it(&done("as the engineer says")));
+    // A slip of the finger, put right at once.
+    ready(|site| {
+        decayed(site);
+        site.desk.says(Part::Sill, &list::STATE, "sound");
+    });
 }
 
 #[test]

@@ -1,12 +1,16 @@
 //! Two phones that do not know of each other: nothing is after what it may not have seen.
 
 use crate::desk::{percent, stamp};
+use crate::house::joist;
 use crate::{Site, after, time};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, Stamp};
 use duckboard::engine::job::{Added, Log, Observation, Pen, Record, Visit};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::Check;
+use duckboard::engine::particular::{Item, Part, list, stated};
+use duckboard::engine::place::Element;
+use duckboard::engine::units::tape::BareUnit;
 
 /// Another phone that knew of nothing after the first visit logs this in a visit of its own,
 /// and the two are merged: its entries have smaller counts than the first phone's.
@@ -117,4 +121,43 @@ fn a_reading_that_another_phone_logs_into_an_old_visit_counts_by_its_clock() {
         })
     };
     says(&read_at(CHRISTMAS), "too wet: Joist 4");
+}
+
+#[test]
+fn of_what_two_phones_say_differently_neither_is_the_last_word() {
+    let says_apart = |item: Item, typed: &'static str| {
+        lines_of(|site| {
+            let said = stated(joist(4), &item, typed, BareUnit::Inches).unwrap();
+            logs_apart(site, CHRISTMAS, said);
+            // The first phone's word, with the greater count, is older.
+            site.desk.says(joist(4), &list::AWL, "stops everywhere");
+            site.desk.says(joist(4), &list::BEARING, "3 1/2");
+        })
+    };
+    says(&says_apart(list::AWL, "goes in"), "Joist 4, awl: two phones say \"goes in\" and \"stops everywhere\"");
+    says(&says_apart(list::BEARING, "0"), "Joist 4, bearing: two phones say");
+    let same = says_apart(list::AWL, "stops everywhere");
+    assert!(!same.iter().any(|line| line.contains("two phones")), "{same:#?}");
+}
+
+#[test]
+fn what_is_done_answers_nothing_that_another_phone_found_and_it_did_not_know_of() {
+    let found_apart = |at: &'static str, element: Element| {
+        lines_of(|site| {
+            let place = if element == Element::Joist { site.places[3] } else { site.place(element, 4) };
+            let part = if element == Element::Joist { joist(4) } else { Part::Sill };
+            let mut pen = Pen::new(site.desk.book.log(), DeviceId::new(2), Stamp { at: time(at), ..stamp() });
+            let entry = pen.record(Condition { place: Some(place), finding: Finding::Rotten, note: None });
+            assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+            // Two entries, so that the second has the greater count for sure.
+            site.desk.says(part.clone(), &list::DONE, "not yet");
+            site.desk.says(part, &list::DONE, "replaced");
+        })
+    };
+    let words = "nobody can tell whether it was mended after what another phone found";
+    for (element, name) in [(Element::Joist, "joist 4: "), (Element::Sill, "sill: ")] {
+        says(&found_apart(CHRISTMAS, element), &format!("{name}{words}"));
+        let before = found_apart(BETWEEN, element);
+        assert!(!before.iter().any(|line| line.contains(words)), "{before:#?}");
+    }
 }

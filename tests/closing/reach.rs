@@ -108,6 +108,16 @@ fn joists_laid_out_anew_after_something_was_said_of_them_are_not_known_to_be_the
         anew(site);
         site.answers(&[("same_joists", Answer::Yes)]);
     });
+    // What was said while another layout stood went by that one's numbers.
+    held_by(
+        |site| {
+            let room = *site.desk.job().now.rooms().keys().next().unwrap();
+            let other = site.desk.joists(room, Run::AcrossFirstSide, "8", "16", 8);
+            site.desk.says(joist(3), &list::AWL, "stops everywhere");
+            site.desk.withdraw(other);
+        },
+        "the joists were laid out anew",
+    );
     // What was laid out once, and spoken of after that, is what was meant.
     ready(|site| drop_(site.desk.says(joist(3), &list::AWL, "stops everywhere")));
 }

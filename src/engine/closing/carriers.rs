@@ -9,15 +9,21 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::is_grave;
 use crate::engine::framing::supports::unsound;
-use crate::engine::job::{Job, When};
-use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::job::{Job, Seen, When};
+use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::{Element, Place};
+
+const ENGINEER: &str = "have an engineer look, do what they write, and say that it is done";
 
 /// What carries those joists is sound: nothing speaks against it, and somebody looked at it
 /// there.
 pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
-    let engineer = "have an engineer look, do what they write, and say that it is done";
-    let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, engineer)).collect();
+    let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, ENGINEER)).collect();
+    for line in was_unsound(job) {
+        if !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
     let reach = near.reach();
     for (part, element, name) in [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")]
     {
@@ -44,9 +50,32 @@ fn placed(job: &Job) -> Vec<When> {
 fn is_told(job: &Job, part: &Part) -> bool {
     let placed = placed(job);
     let state = words_of(job, part, &list::STATE).map(|(when, _)| when);
-    let is_renewed = |words: &str| matches!(Done::said(words), Some(Done::Replaced | Done::AsTheEngineerSays));
     let done = words_of(job, part, &list::DONE).filter(|(_, words)| is_renewed(words)).map(|(when, _)| when);
     state.into_iter().chain(done).any(|when| when.is_after_all(&placed))
+}
+
+/// Members whose state was bad once, and nobody said that they were replaced or done as an
+/// engineer says: wood does not heal. What was put right in the same visit was a slip.
+fn was_unsound(job: &Job) -> Vec<InTheWay> {
+    let states: Vec<_> =
+        job.now.particulars().values().filter(|it| it.value.what.as_str() == list::STATE.what).collect();
+    let is_bad = |words: &str| !matches!(words, "sound" | "cannot reach");
+    let is_put_right = |bad: &Seen<'_, Particular>| {
+        let same = states.iter().filter(|it| it.value.of == bad.value.of && it.stamp.visit == bad.stamp.visit);
+        same.filter(|it| it.value.is.typed() == "sound").any(|it| it.when().is_after(bad.when()))
+    };
+    let is_done = |bad: &Seen<'_, Particular>| {
+        let done = words_of(job, &bad.value.of, &list::DONE).filter(|(_, words)| is_renewed(words));
+        done.is_some_and(|(when, _)| when.is_after(bad.when()))
+    };
+    let bad = states.iter().filter(|it| is_bad(it.value.is.typed()));
+    let left = bad.filter(|it| !is_put_right(it) && !is_done(it));
+    left.map(|it| InTheWay::known(format!("{}: {}", it.value.of.name(), it.value.is.typed()), ENGINEER)).collect()
+}
+
+/// Does what was done leave nothing of what was wrong?
+fn is_renewed(words: &str) -> bool {
+    matches!(Done::said(words), Some(Done::Replaced | Done::AsTheEngineerSays))
 }
 
 /// The places on a kind of member at which an awl was pushed in.

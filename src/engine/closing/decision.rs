@@ -8,7 +8,7 @@ use super::limits::{Limits, allowed};
 use super::near::Near;
 use super::read::Read;
 use super::water::Water;
-use super::{air, carriers, hazards, members, readings, room, stays, trust};
+use super::{air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
@@ -132,6 +132,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
     conditions.extend(readings::falling(&read));
     conditions.push(air::crawl_air(job, limits.framing));
+    conditions.push(order::in_order(job));
     conditions.push(trust::everything_read(job));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();

@@ -10,7 +10,7 @@ use crate::engine::framing::joist::{found_nowhere, is_grave, is_nowhere};
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::supports::carrier;
 use crate::engine::framing::{Fate, Judged, schedule};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Seen};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
 use crate::engine::survey::Floor;
@@ -102,7 +102,7 @@ pub(super) fn elsewhere(job: &Job) -> Condition {
     if found.is_empty() {
         return Condition::of(what, Vec::new(), "none was found");
     }
-    let since: Vec<_> = found.iter().map(|it| it.when()).collect();
+    let since: Vec<_> = found.iter().map(Seen::when).collect();
     if Answers::to(job, DECAY_IS_OUT).is_yes_since(&since) {
         return Condition::of(what, Vec::new(), "cut out, or probed sound");
     }

@@ -13,6 +13,7 @@ mod hazards;
 mod limits;
 mod members;
 mod near;
+mod order;
 mod read;
 mod readings;
 mod room;

@@ -16,7 +16,7 @@ pub(super) enum Near {
     /// Nobody laid out the joists.
     NoJoists,
     /// This much.
-    Joists(Reach),
+    Joists(Box<Reach>),
 }
 
 /// How far what comes out reaches, a bay around it counted in.
@@ -49,7 +49,7 @@ impl Near {
         }
         match floor.joists.clone() {
             None => Self::NoJoists,
-            Some(framing) => Self::Joists(Reach::of(floor, &framing)),
+            Some(framing) => Self::Joists(Box::new(Reach::of(floor, &framing))),
         }
     }
 
@@ -59,7 +59,7 @@ impl Near {
     }
 
     /// How far it reaches, if that can be said.
-    pub(super) const fn reach(&self) -> Option<&Reach> {
+    pub(super) fn reach(&self) -> Option<&Reach> {
         match self {
             Self::Joists(reach) => Some(reach),
             Self::NothingComesOut | Self::NoJoists => None,

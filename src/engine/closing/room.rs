@@ -43,18 +43,26 @@ pub(super) fn one_room(job: &Job) -> Condition {
     Condition::of("all of it lies in one room, and its measurements agree", lines, "it does")
 }
 
-/// Were joists laid out anew, after anything was said of them by number? Then somebody has to
-/// say that the numbers mean the same joists.
+/// Were joists laid out anew, with anything said of them by number that may be older? Then
+/// somebody has to say that the numbers mean the same joists. What was said between a layout
+/// and its being taken back went by the numbers of that one.
 pub fn asks_for_same_joists(job: &Job) -> bool {
-    let gone = job.gone.joists().len();
-    let Some((_, last)) = job.now.joists().last() else { return false };
-    let is_anew = gone > 0 || job.now.joists().len() > 1 || job.now.joists().iter().any(|(id, it)| it.head != *id);
-    is_anew && said_by_number(job).iter().any(|said| !said.is_after(last.when()))
+    let laid_out = laid_out(job);
+    let is_taken_back = !job.gone.joists().is_empty();
+    let is_corrected = job.now.joists().iter().any(|(id, it)| it.head != *id);
+    let is_anew = is_taken_back || is_corrected || laid_out.len() > 1;
+    let is_older = |said: When| is_taken_back || !said.is_after_all(&laid_out);
+    !laid_out.is_empty() && is_anew && said_by_number(job).into_iter().any(is_older)
+}
+
+/// Each time that joists were laid out, those included that were taken back.
+fn laid_out(job: &Job) -> Vec<When> {
+    let joists = job.now.joists().values().chain(job.gone.joists().values());
+    joists.map(|joists| joists.when()).collect()
 }
 
 fn renumbered(job: &Job) -> Option<InTheWay> {
-    let laid_out: Vec<_> = job.now.joists().values().map(|joists| joists.when()).collect();
-    let is_open = asks_for_same_joists(job) && !Answers::to(job, SAME_JOISTS).is_yes_since(&laid_out);
+    let is_open = asks_for_same_joists(job) && !Answers::to(job, SAME_JOISTS).is_yes_since(&laid_out(job));
     is_open.then(|| {
         InTheWay::unknown(
             "the joists were laid out anew after something was said of them by number",

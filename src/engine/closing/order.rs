@@ -1,0 +1,103 @@
+//! What two phones said that did not know of each other: nobody can tell which word is the
+//! last, so neither is.
+
+use super::decision::{Condition, InTheWay};
+use super::trust::words_of;
+use crate::engine::describe::in_sentence;
+use crate::engine::entry::EntryId;
+use crate::engine::framing::Done;
+use crate::engine::framing::joist::is_grave;
+use crate::engine::framing::supports::carrier;
+use crate::engine::geometry::Point;
+use crate::engine::job::{Job, Seen, When};
+use crate::engine::particular::{Part, Particulars, Value, list};
+use crate::engine::place::{Element, Position};
+use crate::engine::survey::Floor;
+use litemap::LiteMap;
+
+/// What counts as said last was said after everything else that was said of the same, and what
+/// counts as done was done after what it answers.
+pub(super) fn in_order(job: &Job) -> Condition {
+    let mut lines = said_apart(job);
+    lines.extend(done_apart(job));
+    lines.dedup();
+    Condition::of("no two phones said what cannot be put in order", lines, "none did")
+}
+
+/// Particulars of which two phones say different things.
+fn said_apart(job: &Job) -> Vec<InTheWay> {
+    let mut last: LiteMap<(&Part, &str), (When, &Value)> = LiteMap::new();
+    let mut lines = Vec::new();
+    for it in job.now.particulars().values().rev() {
+        let key = (&it.value.of, it.value.what.as_str());
+        let Some((when, value)) = last.get(&key) else {
+            last.insert(key, (it.when(), &it.value.is));
+            continue;
+        };
+        if **value != it.value.is && !when.is_after(it.when()) {
+            let what = format!(
+                "{}, {}: two phones say \"{}\" and \"{}\", and nobody can tell which came last",
+                it.value.of.name(),
+                it.value.what,
+                it.value.is.typed(),
+                value.typed()
+            );
+            lines.push(InTheWay::unknown(what, "look, and say it again"));
+        }
+    }
+    lines
+}
+
+/// Members that one phone says something was done to, and another that something is wrong
+/// with, which it did not know of.
+fn done_apart(job: &Job) -> Vec<InTheWay> {
+    let bad = speaks_against(job);
+    let parts = Particulars::of(job).parts(|_| true);
+    let done = parts.into_iter().filter_map(|part| Some((part, words_of(job, part, &list::DONE)?)));
+    let done = done.filter(|(_, (_, words))| Done::said(words).is_some());
+    let is_apart = |part: &Part, done: When| {
+        bad.iter().any(|(of, found)| of == part && found.id < done.id && !done.is_after(*found))
+    };
+    let apart = done.filter(|(part, (when, _))| is_apart(part, *when));
+    let line = |part: &Part| {
+        InTheWay::unknown(
+            format!(
+                "{}: nobody can tell whether it was mended after what another phone found",
+                in_sentence(&part.name())
+            ),
+            "look at it again, and say what was done about it",
+        )
+    };
+    apart.map(|(part, _)| line(part)).collect()
+}
+
+/// Every entry that speaks against a member, with the member.
+fn speaks_against(job: &Job) -> Vec<(Part, When)> {
+    let floor = Floor::of(job);
+    let spots = job.now.damages().values().filter(|it| it.value.is_bad());
+    let spots = spots.map(|it| (it.value.of.clone(), it.when()));
+    let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
+    let found = found.filter_map(|it| Some((member(job, floor.as_ref(), it.value.place?)?, it.when())));
+    let said = job.now.particulars().values().filter(is_bad_word).map(|it| (it.value.of.clone(), it.when()));
+    spots.chain(found).chain(said).collect()
+}
+
+fn is_bad_word(it: &Seen<'_, crate::engine::particular::Particular>) -> bool {
+    let (what, typed) = (it.value.what.as_str(), it.value.is.typed());
+    what == list::STATE.what && typed != "sound" || what == list::AWL.what && typed != "stops everywhere"
+}
+
+/// The member that a place is on.
+fn member(job: &Job, floor: Option<&Floor>, place: EntryId) -> Option<Part> {
+    let place = job.now.places().get(&place)?.value;
+    if place.element != Element::Joist {
+        return carrier(place.element);
+    }
+    match &place.position {
+        Position::OnJoist { joist, .. } => Some(Part::Joist(*joist)),
+        Position::OnPlan { right, down } => {
+            floor?.nearest_joist(Point::new(right.value, down.value)).map(|(joist, _)| Part::Joist(joist))
+        }
+        Position::Named => None,
+    }
+}
