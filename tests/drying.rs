@@ -312,3 +312,35 @@ fn what_was_only_read_relatively_is_counted_and_not_forecast() {
     let doubts = forecasts(site.desk.job()).as_known().unwrap().doubts.clone();
     assert!(doubts.iter().any(|doubt| doubt.contains("only relatively are not in this: 1")), "{doubts:?}");
 }
+
+/// Species not said: up to 3 points low. What is at 19.0 by its reading may be at 22.0.
+#[test]
+fn wood_that_may_read_low_gets_there_later_and_in_other_air_too() {
+    let with = |species| {
+        let mut site = Site::read_twice("80", &[["", ""]]);
+        let (meter, place) = (Some(site.desk.pins()), site.places[0]);
+        for (at, shown) in [(FIRST, "27"), (SECOND, "22")] {
+            site.desk.pen.stamp_from(duckboard::engine::entry::Stamp { at: time(at), ..desk::stamp() });
+            let wood = Wood { material: Material::Solid, species };
+            site.desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
+        }
+        site.visit("2026-10-19T09:00:00-05:00");
+        site.air("64");
+        site
+    };
+    let days = |site: &Site| {
+        let Outlook::Between(first, latest) = site.outlook(0) else { panic!("{:?}", site.outlook(0)) };
+        (first, latest, site.forecasts().other_air[0].all_by)
+    };
+    let (known, unsaid) = (with(Some(Species::DouglasFir)), with(None));
+    let ((first, latest, other), (first_unsaid, latest_unsaid, other_unsaid)) = (days(&known), days(&unsaid));
+    assert_eq!(first, first_unsaid, "it may be what it reads");
+    let is_later = |one: Option<Time>, than: Option<Time>| than.is_some() && one.is_none_or(|one| Some(one) > than);
+    assert!(is_later(latest_unsaid, latest), "{latest:?} {latest_unsaid:?}");
+    assert!(is_later(other_unsaid, other), "{other:?} {other_unsaid:?}");
+    let says = |site: &Site| {
+        let doubts = forecasts(site.desk.job()).as_known().unwrap().doubts.clone();
+        doubts.iter().any(|doubt| doubt.contains("Places that may read low: 1"))
+    };
+    assert!(says(&unsaid) && !says(&known));
+}

@@ -305,6 +305,22 @@ mod visits {
     }
 
     #[test]
+    fn wood_that_may_be_wetter_than_the_wettest_is_told_of() {
+        // Species not said, so each may read up to 3 points low.
+        let others = |shown: u16| {
+            let mut desk = Desk::new();
+            read(&mut desk, 4, percent(20));
+            read(&mut desk, 5, percent(shown));
+            assert_eq!(said(desk.job(), "wettest").0, "20.0 %");
+            known(desk.job(), "wettest")
+                .doubts
+                .iter()
+                .any(|doubt| doubt.contains("may be wetter than it") && doubt.ends_with(": 1"))
+        };
+        assert_eq!([16, 17, 18].map(others), [false, false, true]);
+    }
+
+    #[test]
     fn sides_that_close_exactly_are_said_to_in_whole_words() {
         use duckboard::engine::geometry::Turn::Right;
         let closes = |last: &str| {

@@ -140,11 +140,19 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
     let left_out = if rest.is_empty() { 0 } else { relative.len() };
     let compared = if rest.is_empty() { relative } else { rest };
+    let worst: Vec<_> = compared.iter().map(|(id, _, known)| (*id, known.value.at_worst())).collect();
     let wettest = compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
+    let wetter = worst
+        .iter()
+        .filter(|(of, at)| *of != id && !known.value.corrected.is_over() && *at > known.value.corrected.bound());
+    let wetter = wetter.count();
     let Known { value, assumed, mut doubts, why } = known;
     if left_out > 0 {
         doubts.push(format!("Readings that are only relative were not compared: {left_out}"));
+    }
+    if wetter > 0 {
+        doubts.push(format!("Others that may be wetter than it, for they may read low: {wetter}"));
     }
     let value = Wettest { place: reading.value.place, corrected: value };
     Figure::Known(Known { value, assumed, doubts, why: why.using([id]) })

@@ -94,6 +94,8 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     let mut places: Vec<_> = of.into_iter().map(forecast).collect();
     places.sort_by_key(|place| std::cmp::Reverse(lateness(place)));
     let other_air = other_air(air.temperature, end, &places);
+    let low = |place: &&Forecast| place.readings.last().is_some_and(|(_, last)| last.may_read_low.is_some());
+    let low = places.iter().filter(low).count();
     let value = Forecasts { end, places, other_air };
     let why = Why::rule("Each day a part of what is left above the wood's end in this air goes.", &SOURCES)
         .with("wood ends in this air at", format!("{:.1} %", end.to_percent()))
@@ -103,6 +105,11 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     let mut doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
     if relative > 0 {
         doubts.push(format!("Places that were read only relatively are not in this: {relative}."));
+    }
+    if low > 0 {
+        doubts.push(format!(
+            "Places that may read low: {low}. Their last day is that of wood as wet as it may be: say species, meter and how warm the wood is."
+        ));
     }
     Figure::Known(Known { value, assumed, doubts, why })
 }
@@ -181,13 +188,20 @@ fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: Moisture
     match pace(end, readings) {
         Err(still) => Outlook::Unknown(still),
         Ok(paces) => {
-            let (first, latest) = paces.days_to(limit);
+            let (first, latest) = (paces.days_to(limit).0, days_at_most(&paces, limit, last));
             match day(*last_day, first) {
                 Some(first) => Outlook::Between(first, latest.and_then(|latest| day(*last_day, latest))),
                 None => Outlook::Unknown(Still::NotDrying),
             }
         }
     }
+}
+
+/// So many days until the last on which it may get there, if there is one. Wood that may read
+/// low is at its limit only once it reads by so much less.
+fn days_at_most(paces: &Paces, limit: MoistureContent, last: &Corrected) -> Option<f64> {
+    let low = last.may_read_low.map_or(0.0, |low| low.points.to_percent());
+    paces.days_to(MoistureContent::from_percent_f64(limit.to_percent() - low)).1
 }
 
 /// How a place dries. A reading off the meter's scale is no number to fit, and what was
@@ -241,7 +255,7 @@ fn other_air(temperature: Temperature, now: MoistureContent, places: &[Forecast]
 /// By when a place would be at its limit if its air held wood at `end` from its last
 /// reading on: at the pace that it was seen to dry at.
 fn in_air(forecast: &Forecast, now: MoistureContent, end: MoistureContent) -> Option<Time> {
-    let (last, _) = forecast.readings.last()?;
-    let (_, latest) = pace(now, &forecast.readings).ok()?.in_other_air(now, end).days_to(forecast.limit);
-    day(*last, latest?)
+    let (at, last) = forecast.readings.last()?;
+    let paces = pace(now, &forecast.readings).ok()?.in_other_air(now, end);
+    day(*at, days_at_most(&paces, forecast.limit, last)?)
 }

@@ -33,6 +33,9 @@ type Row = [f64; 19];
 /// The moisture content of a row's first cell, in percent.
 const DRIEST: f64 = 7.0;
 
+/// That of its last.
+pub(super) const TABLE_ENDS: MoistureContent = MoistureContent::percent(25);
+
 /// Source: [`Source::ResistanceDouglasFir`](crate::engine::sources::Source::ResistanceDouglasFir).
 const DOUGLAS_FIR: Row = [
     22400.0, 4780.0, 1660.0, 630.0, 265.0, 120.0, 60.0, 33.0, 18.6, 11.2, 7.1, 4.6, 3.09, 2.14, 1.51, 1.1, 0.79, 0.6,

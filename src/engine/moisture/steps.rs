@@ -1,6 +1,6 @@
 //! The two steps of a correction, in their order, on a reading under way.
 
-use super::resistance::{from_scale, has_row};
+use super::resistance::{TABLE_ENDS, from_scale, has_row};
 use super::{Answer, Meter, Species, Step, WoodTemperature, chart};
 use crate::engine::air::shown;
 use crate::engine::figure::{Known, Why};
@@ -129,10 +129,11 @@ fn rescale(work: &mut Working, scale: Species, wood: Species) {
             None => leave_species(work, "the reading is beyond the table of one of the woods"),
         };
     };
-    // Beyond the table the worst lies as far above as it did before.
+    // Past the table's wet end the worst lies as far above as it did before, and no less wet
+    // than that end.
     let above = work.worst.to_percent() - work.value.to_percent();
-    let by_row = from_scale(work.worst, scale, wood);
-    work.worst = by_row.unwrap_or_else(|| MoistureContent::from_percent_f64(value.to_percent() + above));
+    let past = MoistureContent::from_percent_f64(value.to_percent() + above).max(TABLE_ENDS);
+    work.worst = from_scale(work.worst, scale, wood).unwrap_or(past);
     work.species = Step::Applied;
     if scale == wood {
         return work.apply(value, "as this wood", "The meter's scale is for this wood.", &[]);
