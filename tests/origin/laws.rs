@@ -8,7 +8,9 @@ use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
 use duckboard::engine::geometry::{Point, Turn};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
-use duckboard::engine::origin::{Cause, Check, Evidence, Ranked, Ranking, Read, Scene, Word, dealt_with, origin, rank};
+use duckboard::engine::origin::{
+    Cause, Check, Evidence, Ranked, Ranking, Read, Scene, Word, dealt_with_name, is_answered, origin, rank,
+};
 use duckboard::engine::place::Element;
 use duckboard::engine::survey::Run;
 use duckboard::engine::units::{Length, MoistureContent};
@@ -253,11 +255,11 @@ fn of_the_published_reports_the_true_cause_comes_first_in_four_of_five_and_none_
 #[test]
 fn an_old_answer_that_the_spill_is_dealt_with_still_answers_the_spill_and_nothing_else() {
     let mut desk = Desk::new();
-    assert_eq!(dealt_with(desk.job(), Cause::Spill), None);
+    assert_eq!(is_answered(desk.job(), &dealt_with_name(Cause::Spill)), None);
     desk.log(Check { of: Label::new("dealt_with.spill").unwrap(), answer: Answer::Yes });
     for cause in Cause::ALL {
         let is_spill = cause == Cause::Spill;
-        assert_eq!(dealt_with(desk.job(), cause), is_spill.then_some(Answer::Yes), "{cause:?}");
+        assert_eq!(is_answered(desk.job(), &dealt_with_name(cause)), is_spill.then_some(Answer::Yes), "{cause:?}");
     }
 }
 
