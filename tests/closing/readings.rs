@@ -41,6 +41,7 @@ fn what_counts_was_read_in_this_visit() {
     let later = |site: &mut Site| site.visit("2026-11-02T08:00:00-05:00");
     held_by(later, "0 of 5 framing readings in this visit");
     held_by(later, "was wet, and not read since");
+    held_by(later, "crawl air was not read in this visit");
     held_by(later, "the floor that stays was not read in this visit");
     held_by(
         |site| {
