@@ -144,6 +144,24 @@ fn a_sister_of_which_nobody_said_how_deep_it_is_ends_nothing() {
     assert!(one(&desk).is_settled());
 }
 
+/// By hand, in inches: 1 1/2 × 5 1/2 bends to its limit over 116.3 at 16 oc, with the bending
+/// value of the joist's own depth (1,080 psi by 1.15), and 1 1/2 of bearing are in that.
+#[test]
+fn a_sister_less_deep_than_a_soft_joist_carries_the_span_by_itself_or_ends_nothing() {
+    let sistered = |clear: &'static str, is_soft: bool| {
+        settled(|desk| {
+            desk.says(Part::House, &SISTER_DEPTH, "5 1/2");
+            desk.says(joist(4), &CLEAR_SPAN, clear);
+            if is_soft {
+                soft(desk);
+            }
+            desk.says(joist(4), &DONE, "sistered");
+        })
+    };
+    assert_eq!([sistered("9' 6 3/4", true), sistered("9' 7", true)], [true, false]);
+    assert!(sistered("13'", false), "beside a sound joist both were counted");
+}
+
 /// Every reason asks for its own: one remedy hides nothing else.
 #[test]
 fn a_joist_is_settled_when_each_reason_is() {

@@ -7,8 +7,9 @@
 
 use super::joist::{Joist, Shared, joists};
 use super::member::{BearsOn, Done};
-use super::reasons::{reason, reasons};
+use super::reasons::{does_alone, reason, reasons};
 use super::since::Since;
+use super::spots::Goes;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
 use crate::engine::place::JoistNumber;
@@ -158,31 +159,36 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
 
 /// A sister is as deep as its joist, or something follows.
 fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
-    let since = joist.since.section.and(shared.sister_since);
-    let words = match (shared.sister, joist.depth?) {
-        (None, _) => {
-            // Nobody knows what stands beside it, even where a sister is said to.
-            let words = "say how broad and deep sisters are: one is as deep as its joist";
-            return Some(reason(Fate::Sister, Source::JoistRepair, since, words).ended_by(&NEW));
-        }
-        (Some(sister), depth) if sister.depth < depth => format!(
-            "a sister of {} is less deep than its joist of {}: hold it to the top edge, pack it up to its bearings, and \
-             count it with its own depth",
-            units.length(sister.depth),
-            units.length(depth)
-        ),
-        (Some(sister), depth) if sister.depth > depth => {
-            let words = format!(
-                "a sister of {} is deeper than its joist of {}: ripped, its stamp no longer counts and it is graded anew; \
-                 as it is, it stands over the floor or off its bearing",
-                units.length(sister.depth),
-                units.length(depth)
-            );
-            return Some(reason(Fate::Sister, Source::RippedLumber, since, words));
-        }
-        (Some(_), _) => return None,
+    let depth = joist.depth?;
+    let since = Since::all([joist.since.section, joist.spots.since(), shared.sister_since]);
+    let judged = |source, words: String| reason(Fate::Sister, source, since, words);
+    let Some(sister) = shared.sister else {
+        // Nobody knows what stands beside it, even where a sister is said to.
+        let words = "say how broad and deep sisters are: one is as deep as its joist".to_owned();
+        return Some(judged(Source::JoistRepair, words).ended_by(&NEW));
     };
-    Some(reason(Fate::Sister, Source::JoistRepair, since, words))
+    let [its, joists] = [sister.depth, depth].map(|length| units.length(length));
+    if sister.depth > depth {
+        let words = format!(
+            "a sister of {its} is deeper than its joist of {joists}: ripped, its stamp no longer counts and it is graded \
+             anew; as it is, it stands over the floor or off its bearing"
+        );
+        return Some(judged(Source::RippedLumber, words));
+    }
+    (sister.depth < depth).then(|| {
+        // Beside a soft joist it may have to carry alone.
+        let is_sound = joist.spots.soft.iter().all(|soft| soft.goes == Goes::Nowhere);
+        let (what, ended_by) = if is_sound || does_alone(joist, sister, shared) {
+            ("count it with its own depth", &SISTER[..])
+        } else {
+            ("by itself it does not carry what a soft joist may leave to it: take one as deep", &NEW[..])
+        };
+        let words = format!(
+            "a sister of {its} is less deep than its joist of {joists}: hold it to the top edge, pack it up to its \
+             bearings, and {what}"
+        );
+        judged(Source::JoistRepair, words).ended_by(ended_by)
+    })
 }
 
 /// A hanger, a ledger, a lap or blocking ends what is wrong with how ends bear. A sister or a

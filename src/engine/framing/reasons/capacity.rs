@@ -141,6 +141,12 @@ fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, sour
     reason(fate, source, since, format!("{says}: too far by itself; {does}"))
 }
 
+/// Does a section carry the joist's span by itself, with the weakest wood that it can be?
+pub(in crate::engine::framing) fn does_alone(joist: &Joist, section: Section, shared: &Shared) -> bool {
+    let asked = joist.span();
+    range(section, shared, joist).zip(asked).is_some_and(|(range, asked)| asked <= range.weakest)
+}
+
 /// What is left of a joist: less what is soft, and less its deepest notch that is not allowed
 /// as it is. Soft wood of which nobody said at which side it is counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {

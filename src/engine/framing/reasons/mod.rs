@@ -8,6 +8,8 @@ mod notches;
 mod support;
 mod unknown;
 
+pub(super) use capacity::does_alone;
+
 use super::joist::{Joist, Shared};
 use super::member::MemberType;
 use super::schedule::{Fate, Range, Reason};
