@@ -2,6 +2,7 @@
 //! type that it sorts; that was a fifteenth of what a phone loads first.
 
 use litemap::LiteMap;
+use serde::Serialize;
 use std::cmp::Ordering;
 
 /// Sorts; what compares equal stays in its order.
@@ -32,6 +33,83 @@ pub fn once<T: Ord>(items: impl IntoIterator<Item = T>) -> Vec<T> {
     all
 }
 
+/// Things in order, each once, in one stretch of memory: a tree of them takes more code than
+/// all that is asked of it here.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Set<T>(Vec<T>);
+
+impl<T> Default for Set<T> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<T: Ord> Set<T> {
+    /// Just this.
+    pub fn of(item: T) -> Self {
+        Self(vec![item])
+    }
+
+    /// Puts it in. False if it was there.
+    pub fn insert(&mut self, item: T) -> bool {
+        let place = self.0.binary_search(&item);
+        if let Err(place) = place {
+            self.0.insert(place, item);
+        }
+        place.is_err()
+    }
+
+    /// Takes it out. False if it was not there.
+    pub fn remove(&mut self, item: &T) -> bool {
+        let place = self.0.binary_search(item);
+        if let Ok(place) = place {
+            self.0.remove(place);
+        }
+        place.is_ok()
+    }
+
+    /// Is it there?
+    pub fn contains(&self, item: &T) -> bool {
+        self.0.binary_search(item).is_ok()
+    }
+
+    /// Is there nothing in it?
+    pub const fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// All of them, in order.
+    pub fn iter(&self) -> std::slice::Iter<'_, T> {
+        self.0.iter()
+    }
+}
+
+impl<T: Ord> Extend<T> for Set<T> {
+    fn extend<I: IntoIterator<Item = T>>(&mut self, items: I) {
+        for item in items {
+            self.insert(item);
+        }
+    }
+}
+
+impl<T> IntoIterator for Set<T> {
+    type Item = T;
+    type IntoIter = std::vec::IntoIter<T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl<'a, T> IntoIterator for &'a Set<T> {
+    type Item = &'a T;
+    type IntoIter = std::slice::Iter<'a, T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.iter()
+    }
+}
+
 /// A map, filled one by one: collecting would sort first. Of pairs with one key the last stays.
 pub fn map<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> LiteMap<K, V> {
     let mut map = LiteMap::new();
@@ -57,6 +135,20 @@ mod tests {
             sort(&mut ours);
             standard.sort();
             prop_assert_eq!(ours, standard);
+        }
+
+        #[test]
+        fn a_set_is_what_a_tree_of_its_things_is(steps: Vec<(bool, u8)>) {
+            let (mut ours, mut tree) = (Set::default(), BTreeSet::new());
+            for (puts_in, item) in steps {
+                if puts_in {
+                    prop_assert_eq!(ours.insert(item), tree.insert(item));
+                } else {
+                    prop_assert_eq!(ours.remove(&item), tree.remove(&item));
+                }
+                prop_assert_eq!(ours.contains(&item), tree.contains(&item));
+                prop_assert!(ours.iter().eq(tree.iter()));
+            }
         }
 
         #[test]

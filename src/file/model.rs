@@ -7,9 +7,9 @@ use crate::engine::entry::{JobId, Time};
 use crate::engine::job::{Book, Content, Log, Record};
 use crate::engine::photo::Digest;
 use crate::order;
+use crate::order::Set;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
 use std::fmt;
 
 /// What the file says of itself in `format`. It is known by this and not by its name.
@@ -30,7 +30,7 @@ pub struct JobFile {
     /// Which job it is.
     pub job: JobHead,
     /// What was left out of it on purpose.
-    pub left_out: BTreeSet<LeftOut>,
+    pub left_out: Set<LeftOut>,
     /// The entries in log order, each once; the entries of a clash beside each other.
     pub records: Vec<Record>,
     /// The photos in the order of their digests, each once.
@@ -147,7 +147,7 @@ impl JobFile {
             revision,
             made,
             job: JobHead { id: job, extra: Extras::default() },
-            left_out: BTreeSet::new(),
+            left_out: Set::default(),
             records,
             photos: Vec::new(),
             extra: Extras::default(),

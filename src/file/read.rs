@@ -12,10 +12,10 @@ use super::model::{FORMAT, JobFile, JobHead, LeftOut, Made, by_digest, in_log_or
 use super::photo::{self, FilePhoto};
 use super::version::{Standing, Version};
 use crate::engine::job::Record;
+use crate::order::Set;
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
 use serde_json::value::RawValue;
-use std::collections::BTreeSet;
 
 /// What could be read of a file that has faults.
 #[derive(Debug, Clone)]
@@ -127,7 +127,7 @@ struct Parts {
     revision: u32,
     made: Made,
     job: JobHead,
-    left_out: BTreeSet<LeftOut>,
+    left_out: Set<LeftOut>,
     records: Vec<Record>,
     photos: Vec<FilePhoto>,
 }
@@ -185,8 +185,8 @@ impl<'a> Reader<'a> {
         }
     }
 
-    fn left_out(&mut self) -> BTreeSet<LeftOut> {
-        let mut marks = BTreeSet::new();
+    fn left_out(&mut self) -> Set<LeftOut> {
+        let mut marks = Set::default();
         for (at, raw) in self.list("left_out", LEFT_OUT).into_iter().enumerate() {
             match json::value(raw) {
                 Ok(mark) => {

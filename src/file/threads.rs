@@ -4,16 +4,16 @@
 
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Act, Entry, Record};
+use crate::order::Set;
 use litemap::LiteMap;
-use std::collections::BTreeSet;
 
 /// Every entry that hangs together with one that `picked` names, directly or not.
 /// All entries of a clash are looked at, not only the one that counts.
-pub(super) fn threads_with(records: &[Record], picked: impl Fn(&Entry) -> bool) -> BTreeSet<EntryId> {
+pub(super) fn threads_with(records: &[Record], picked: impl Fn(&Entry) -> bool) -> Set<EntryId> {
     let known = || records.iter().filter_map(Record::entry);
     let beside = neighbours(known());
     let mut open: Vec<EntryId> = known().filter(|entry| picked(entry)).map(|entry| entry.id).collect();
-    let mut found = BTreeSet::new();
+    let mut found = Set::default();
     found.extend(open.iter().copied());
     while let Some(id) = open.pop() {
         let next = beside.get(&id).into_iter().flatten();
@@ -23,8 +23,8 @@ pub(super) fn threads_with(records: &[Record], picked: impl Fn(&Entry) -> bool) 
 }
 
 /// For each entry those that it names and those that name it.
-fn neighbours<'a>(entries: impl Iterator<Item = &'a Entry>) -> LiteMap<EntryId, BTreeSet<EntryId>> {
-    let mut beside: LiteMap<EntryId, BTreeSet<EntryId>> = LiteMap::new();
+fn neighbours<'a>(entries: impl Iterator<Item = &'a Entry>) -> LiteMap<EntryId, Set<EntryId>> {
+    let mut beside: LiteMap<EntryId, Set<EntryId>> = LiteMap::new();
     for entry in entries {
         for of in named(&entry.act) {
             beside.entry(of).or_default().insert(entry.id);

@@ -11,8 +11,8 @@ use super::entry::{Act, Content, Record};
 use super::observation::Observation;
 use super::thing::{Shelves, Thing};
 use crate::engine::entry::{EntryId, Stamp};
+use crate::order::Set;
 use litemap::LiteMap;
-use std::collections::BTreeSet;
 
 /// What the entries add up to.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -23,7 +23,7 @@ pub struct Job {
     /// find its place.
     pub gone: Shelves,
     /// Entries that were taken back: things, corrections of things, and withdrawals.
-    pub withdrawn: BTreeSet<EntryId>,
+    pub withdrawn: Set<EntryId>,
     /// Things whose corrections disagree: the corrections, of which the last stands
     /// in until somebody picks.
     pub conflicts: LiteMap<EntryId, Vec<EntryId>>,
@@ -57,7 +57,7 @@ pub enum Fault {
 pub struct Fold {
     nodes: LiteMap<EntryId, Node>,
     /// Which entries refer to an entry, whether that is here yet or not.
-    followers: LiteMap<EntryId, BTreeSet<EntryId>>,
+    followers: LiteMap<EntryId, Set<EntryId>>,
     job: Job,
 }
 
@@ -125,8 +125,8 @@ impl Fold {
     }
 
     /// The entry and all that follow it, directly or not, in log order.
-    fn thread(&self, beginning: EntryId) -> BTreeSet<EntryId> {
-        let mut thread = BTreeSet::from([beginning]);
+    fn thread(&self, beginning: EntryId) -> Set<EntryId> {
+        let mut thread = Set::of(beginning);
         let mut open = vec![beginning];
         while let Some(id) = open.pop() {
             let followers = self.followers.get(&id).into_iter().flatten();
@@ -172,7 +172,7 @@ impl Fold {
 
     /// Which entries of a thread nobody has taken back. From the last to the first:
     /// by the time an entry is looked at, all that could withdraw it are settled.
-    fn live(&self, thread: &BTreeSet<EntryId>) -> BTreeSet<EntryId> {
+    fn live(&self, thread: &Set<EntryId>) -> Set<EntryId> {
         let mut live = thread.clone();
         for id in thread.iter().rev() {
             if let Some(Node { act: Act::Withdraw { of }, .. }) = self.nodes.get(id)
@@ -192,7 +192,7 @@ impl Fold {
     }
 
     /// The thread's corrections that keep to its kind; the others become faults.
-    fn corrections(&mut self, thread: &BTreeSet<EntryId>, recorded: &Observation) -> LiteMap<EntryId, Correction> {
+    fn corrections(&mut self, thread: &Set<EntryId>, recorded: &Observation) -> LiteMap<EntryId, Correction> {
         let mut corrections = LiteMap::new();
         for id in thread {
             if let Some(Node { act: Act::Correct { of, to }, .. }) = self.nodes.get(id) {
@@ -227,8 +227,8 @@ impl Node {
 /// The live values that no live correction supersedes, in log order. Superseding goes
 /// through corrections that were taken back: correcting a correction replaces what that
 /// one replaced.
-fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &BTreeSet<EntryId>) -> Vec<EntryId> {
-    let mut superseded = BTreeSet::new();
+fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &Set<EntryId>) -> Vec<EntryId> {
+    let mut superseded = Set::default();
     for (id, correction) in corrections {
         if live.contains(id) {
             supersede(correction, corrections, &mut superseded);
@@ -238,7 +238,7 @@ fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &
     candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
 }
 
-fn supersede(correction: &Correction, corrections: &LiteMap<EntryId, Correction>, superseded: &mut BTreeSet<EntryId>) {
+fn supersede(correction: &Correction, corrections: &LiteMap<EntryId, Correction>, superseded: &mut Set<EntryId>) {
     let mut open: Vec<EntryId> = correction.of.clone();
     while let Some(id) = open.pop() {
         if superseded.insert(id)

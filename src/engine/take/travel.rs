@@ -9,8 +9,7 @@ use crate::engine::job::{Job, Pen};
 use crate::engine::place::{Face, JoistNumber, Place, Position};
 use crate::engine::survey::inside;
 use crate::engine::units::{Length, Typed};
-use std::collections::BTreeSet;
-use std::ops::Bound::{Excluded, Unbounded};
+use crate::order::Set;
 
 /// The place at `spot`: the one the job knows, or a new one with the entry that says it.
 pub fn place_at(job: &Job, pen: &mut Pen, spot: &Place) -> (EntryId, Option<Entry>) {
@@ -102,17 +101,17 @@ pub fn standing(job: &Job, spot: &Place, units: Units) -> Result<(), String> {
 /// from the first; none unless `here` was such a place itself. Two phones may each have
 /// logged one spot as a place: reading either has read the spot.
 fn unread(job: &Job, visit: Option<EntryId>, here: EntryId) -> Option<Place> {
-    let (mut earlier, mut now) = (BTreeSet::new(), BTreeSet::from([here]));
+    let (mut earlier, mut now) = (Set::default(), Set::of(here));
     for reading in job.now.readings().values() {
         let read = if reading.stamp.visit == visit { &mut now } else { &mut earlier };
         read.insert(reading.value.place);
     }
     // A place that was taken back is no place to go to.
     let place = |id: &EntryId| job.now.places().get(id).map(|place| place.value);
-    let is_among = |spot: &Place, read: &BTreeSet<EntryId>| read.iter().filter_map(place).any(|it| it.same_spot(spot));
+    let is_among = |spot: &Place, read: &Set<EntryId>| read.iter().filter_map(place).any(|it| it.same_spot(spot));
     if !is_among(place(&here)?, &earlier) {
         return None;
     }
-    let in_turn = earlier.range((Excluded(here), Unbounded)).chain(earlier.range(..here));
+    let in_turn = earlier.iter().filter(|id| **id > here).chain(earlier.iter().filter(|id| **id < here));
     in_turn.filter_map(place).find(|spot| !is_among(spot, &now)).cloned()
 }
