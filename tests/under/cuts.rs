@@ -1,30 +1,14 @@
 //! Notches and holes: just under, at and just over each limit.
 
 use crate::desk::Desk;
-use crate::house::{inches, joist, sound_house};
-use duckboard::engine::framing::{DamageKind, Fate, Judged, schedule};
+use crate::house::{inches, joist, joist_4_after as after, one, says, sound_house};
+use duckboard::engine::framing::{DamageKind, Fate, Judged};
 use duckboard::engine::particular::list::*;
 use duckboard::engine::place::Face;
 use duckboard::engine::sources::Source;
-use duckboard::engine::take::Units;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 const UPPER: Option<Face> = Some(Face::UpperEdge);
-
-fn one(desk: &Desk, number: usize) -> Judged {
-    schedule(desk.job(), Units::default()).value().unwrap()[number - 1].clone()
-}
-
-fn says(judged: &Judged, words: &str) -> bool {
-    judged.reasons.iter().any(|reason| reason.words.contains(words))
-}
-
-/// Joist 4 of a sound house after something was done to it.
-fn after(change: impl FnOnce(&mut Desk)) -> Judged {
-    let mut desk = sound_house();
-    change(&mut desk);
-    one(&desk, 4)
-}
 
 fn notch(depth: &'static str, stretch: (&'static str, &'static str)) -> Fate {
     after(|desk| {

@@ -4,17 +4,35 @@
 pub use crate::desk::length as inches;
 use crate::desk::{Desk, percent};
 use duckboard::engine::entry::EntryId;
-use duckboard::engine::framing::{Damage, DamageKind, Depth};
+use duckboard::engine::framing::{Damage, DamageKind, Depth, Judged, schedule};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Level, Run};
+use duckboard::engine::take::Units;
 use duckboard::engine::units::tape::BareUnit;
 use duckboard::engine::units::{Length, Typed};
 
 pub fn joist(number: u16) -> Part {
     Part::Joist(JoistNumber::new(number).unwrap())
+}
+
+/// What is to become of a joist.
+pub fn one(desk: &Desk, number: usize) -> Judged {
+    schedule(desk.job(), Units::default()).value().unwrap()[number - 1].clone()
+}
+
+/// Does a reason say this?
+pub fn says(judged: &Judged, words: &str) -> bool {
+    judged.reasons.iter().any(|reason| reason.words.contains(words))
+}
+
+/// Joist 4 of a sound house after something was done to it.
+pub fn joist_4_after(change: impl FnOnce(&mut Desk)) -> Judged {
+    let mut desk = sound_house();
+    change(&mut desk);
+    one(&desk, 4)
 }
 
 /// The desk of somebody who measured the room and laid out its joists.

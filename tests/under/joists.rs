@@ -1,7 +1,7 @@
 //! Where the verdicts over joists turn: just under, at and just over each limit.
 
 use crate::desk::Desk;
-use crate::house::{house, inches, joist, sound_house};
+use crate::house::{house, inches, joist, joist_4_after as after, one, says, sound_house};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
@@ -10,7 +10,7 @@ use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::supports::{header_asks, unsound};
 use duckboard::engine::framing::{
-    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, schedule, span,
+    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, span,
 };
 use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
@@ -22,21 +22,6 @@ use duckboard::engine::units::Length;
 use duckboard::engine::units::tape::BareUnit;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
-
-fn one(desk: &Desk, number: usize) -> Judged {
-    schedule(desk.job(), Units::default()).value().unwrap()[number - 1].clone()
-}
-
-fn says(judged: &Judged, words: &str) -> bool {
-    judged.reasons.iter().any(|reason| reason.words.contains(words))
-}
-
-/// Joist 4 of a sound house after something was done to it.
-fn after(change: impl FnOnce(&mut Desk)) -> Judged {
-    let mut desk = sound_house();
-    change(&mut desk);
-    one(&desk, 4)
-}
 
 fn with(said: &[(&Item, &str)]) -> Fate {
     after(|desk| {

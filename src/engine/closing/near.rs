@@ -7,6 +7,7 @@ use crate::engine::job::Job;
 use crate::engine::place::Place;
 use crate::engine::survey::{Floor, Framing};
 use crate::engine::units::Length;
+use crate::order;
 
 /// What of the framing lies within one bay of what comes out.
 #[derive(Debug, Clone, PartialEq)]
@@ -189,9 +190,7 @@ fn joists_near(framing: &Framing, rects: &[Rect]) -> Vec<u16> {
         let after = (1..=framing.count()).find(|number| framing.center(*number) > most);
         near.extend(before.into_iter().chain(under).chain(after));
     }
-    near.sort_unstable();
-    near.dedup();
-    near
+    order::once(near)
 }
 
 /// Is there neither a joist nor a wall within reach of the first and last joist on some side?

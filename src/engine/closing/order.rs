@@ -6,13 +6,12 @@ use super::trust::words_of;
 use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
-use crate::engine::framing::joist::is_grave;
+use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::geometry::Point;
 use crate::engine::job::{Job, Seen, When};
-use crate::engine::particular::{Part, Particulars, Value, list};
-use crate::engine::place::{Element, Position};
-use crate::engine::survey::Floor;
+use crate::engine::particular::{Part, Particular, Particulars, Value, list};
+use crate::engine::place::Element;
+use crate::engine::survey::{Floor, Framing};
 use litemap::LiteMap;
 
 /// What counts as said last was said after everything else that was said of the same, and what
@@ -73,31 +72,25 @@ fn done_apart(job: &Job) -> Vec<InTheWay> {
 
 /// Every entry that speaks against a member, with the member.
 fn speaks_against(job: &Job) -> Vec<(Part, When)> {
-    let floor = Floor::of(job);
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
     let spots = job.now.damages().values().filter(|it| it.value.is_bad());
     let spots = spots.map(|it| (it.value.of.clone(), it.when()));
     let found = job.now.conditions().values().filter(|it| is_grave(it.value.finding));
-    let found = found.filter_map(|it| Some((member(job, floor.as_ref(), it.value.place?)?, it.when())));
+    let found = found.filter_map(|it| Some((member(job, framing.as_ref(), it.value.place?)?, it.when())));
     let said = job.now.particulars().values().filter(is_bad_word).map(|it| (it.value.of.clone(), it.when()));
     spots.chain(found).chain(said).collect()
 }
 
-fn is_bad_word(it: &Seen<'_, crate::engine::particular::Particular>) -> bool {
+fn is_bad_word(it: &Seen<'_, Particular>) -> bool {
     let (what, typed) = (it.value.what.as_str(), it.value.is.typed());
     what == list::STATE.what && typed != "sound" || what == list::AWL.what && typed != "stops everywhere"
 }
 
 /// The member that a place is on.
-fn member(job: &Job, floor: Option<&Floor>, place: EntryId) -> Option<Part> {
+fn member(job: &Job, framing: Option<&Framing>, place: EntryId) -> Option<Part> {
     let place = job.now.places().get(&place)?.value;
     if place.element != Element::Joist {
         return carrier(place.element);
     }
-    match &place.position {
-        Position::OnJoist { joist, .. } => Some(Part::Joist(*joist)),
-        Position::OnPlan { right, down } => {
-            floor?.nearest_joist(Point::new(right.value, down.value)).map(|(joist, _)| Part::Joist(joist))
-        }
-        Position::Named => None,
-    }
+    number_of(place, framing?).map(Part::Joist)
 }

@@ -23,7 +23,7 @@ const ON_MASONRY: Length = Length::inches(3);
 /// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
 const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
 
-pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere};
+pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere, number_of};
 
 /// A joist as measured and probed.
 #[derive(Debug, Clone, PartialEq)]

@@ -102,18 +102,13 @@ fn along(place: &Place, framing: &Framing) -> Option<Length> {
 }
 
 /// The joist that a place is on: by its number, or by the nearest center on the plan.
-fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
+pub fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
     if place.element != Element::Joist {
         return None;
     }
     match &place.position {
         Position::OnJoist { joist, .. } => Some(*joist),
-        Position::OnPlan { right, down } => {
-            let across = framing.run().across(Point::new(right.value, down.value));
-            let centers = (1..).zip(framing.centers());
-            let nearest = centers.min_by_key(|(_, center)| (*center - across).abs());
-            nearest.and_then(|(number, _)| JoistNumber::new(number))
-        }
+        Position::OnPlan { right, down } => framing.nearest(Point::new(right.value, down.value)),
         Position::Named => None,
     }
 }

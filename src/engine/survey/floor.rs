@@ -134,10 +134,8 @@ impl Floor {
     /// before the joists are laid out.
     pub fn nearest_joist(&self, point: Point) -> Option<(JoistNumber, Length)> {
         let joists = self.joists.as_ref()?;
-        let (across, along) = (joists.run().across(point), joists.run().along(point));
-        let nearest = (1..=joists.count()).min_by_key(|number| (joists.center(*number) - across).abs())?;
-        let joist = JoistNumber::new(nearest)?;
-        Some((joist, (along - self.starts(joist).0).max(Length::ZERO)))
+        let joist = joists.nearest(point)?;
+        Some((joist, (joists.run().along(point) - self.starts(joist).0).max(Length::ZERO)))
     }
 }
 

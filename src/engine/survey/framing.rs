@@ -133,6 +133,13 @@ pub struct Framing {
 }
 
 impl Framing {
+    /// The joist whose center is nearest to a point.
+    pub fn nearest(&self, point: Point) -> Option<JoistNumber> {
+        let across = self.run().across(point);
+        let nearest = (1..=self.count()).min_by_key(|number| (self.center(*number) - across).abs());
+        nearest.and_then(JoistNumber::new)
+    }
+
     /// The joists that were laid out last under a room.
     pub fn under(job: &Job, room: EntryId) -> Option<Self> {
         let laid_out = job.now.joists().iter().rev().find(|(_, joists)| joists.value.room == room);
