@@ -84,7 +84,7 @@ fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
                 .collect::<Vec<_>>(),
             Figure::Missing(needs) => vec![format!(
                 "{}: not enough to say; {}",
-                answer.title,
+                plain(answer.title),
                 needs.into_iter().map(Need::words).collect::<Vec<_>>().join("; ")
             )],
         })

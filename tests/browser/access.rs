@@ -5,6 +5,9 @@ use crate::harness::{Phone, Screen, Server};
 
 const INSTRUMENTS: [&str; 6] = ["Tape", "Meter", "Air", "Level", "Look", "Photo"];
 
+/// By how many pixels a page would have to be moved sideways.
+const TOO_WIDE: &str = "(main => main.scrollWidth - main.clientWidth)(document.querySelector('main'))";
+
 struct Inspector {
     phone: Phone,
     theme: &'static str,
@@ -15,6 +18,7 @@ impl Inspector {
     /// Looks at a screen by which this is said.
     async fn looks_at(&mut self, screen: &str, saying: &str) {
         self.phone.wait_for(saying).await;
+        self.phone.reads(&format!("how far {screen} is wider than the screen"), TOO_WIDE, 0).await;
         let objections = self.phone.violations().await;
         self.objections.extend(objections.iter().map(|line| format!("{screen}, {}:{line}", self.theme)));
         self.phone.screenshot(&format!("access-{}-{}", self.theme, screen.replace(' ', "-"))).await;
@@ -138,7 +142,7 @@ async fn what_it_means(inspector: &mut Inspector) {
     inspector.phone.tap("Make the job file").await;
     inspector.looks_at("hand over ready", "Revision 1 is ready.").await;
     inspector.phone.tap("Read or print the report").await;
-    for part in ["water", "under", "orders"] {
+    for part in ["water", "under", "orders", "logged"] {
         inspector.phone.is_worked_out(part).await;
     }
     inspector.looks_at("report", "Missing and assumed").await;
