@@ -27,7 +27,7 @@ use duckboard::engine::entry::{EntryId, JobId, Label, Time};
 use duckboard::engine::figure::Known;
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::Fact;
-use duckboard::engine::moisture::{Answer, Corrected, Material, Reading, Shown, Species, Stands, Wood};
+use duckboard::engine::moisture::{Answer, Corrected, Material, Meter, Reading, Shown, Species, Stands, Unsaid, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
@@ -91,6 +91,17 @@ impl Site {
     fn read_of(&mut self, place: EntryId, shown: &str, wood: Wood) {
         let meter = Some(self.desk.pins());
         self.desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
+    }
+
+    /// With a meter that leaves it to us how warm the wood is.
+    fn read_at(&mut self, place: EntryId, shown: &str, fahrenheit: &str) {
+        let pins = self.desk.pins();
+        let pins = self.desk.job().now.meters().get(&pins).unwrap().value.clone();
+        let meter = Some(self.desk.log(Meter { corrects_temperature: Answer::No, ..pins }));
+        let wood_temperature = parse_temperature(fahrenheit, Scale::Fahrenheit).ok();
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+        let shown = Shown::Percent(percent(shown));
+        self.desk.log(Reading { meter, wood_temperature, ..Reading::new(place, shown, wood) });
     }
 
     fn crawl_air(&mut self, warmth: &str, damp: &str) {
@@ -209,6 +220,13 @@ fn a_reading_is_held_to_its_limit_in_words() {
     let limit = Limits::of(Desk::new().job()).framing.at;
     let verdicts = [12.0, 17.5, 19.5, 22.0, 28.0].map(|percent| verdict(&reading(percent, false, false), limit));
     assert_eq!(verdicts, [Verdict::Dry, Verdict::Close, Verdict::Over, Verdict::Wet, Verdict::Soaked]);
+    let loose = |percent| Corrected { unsaid: Some(Unsaid::Meter), ..reading(percent, false, false) };
+    let verdicts = [12.0, 19.0, 19.1, 22.0].map(|percent| verdict(&loose(percent), limit));
+    assert_eq!(
+        verdicts,
+        [Verdict::Loose, Verdict::Loose, Verdict::Over, Verdict::Wet],
+        "too wet it may be all the same"
+    );
     assert_eq!(verdict(&reading(22.0, true, false), limit), Verdict::Soaked);
     assert_eq!(verdict(&reading(40.0, false, true), limit), Verdict::Relative, "of no limit, however high");
 }

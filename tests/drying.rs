@@ -158,6 +158,11 @@ impl Site {
         self.shows(place, Shown::Percent(percent(shown)), Material::Solid);
     }
 
+    fn reads_without_meter(&mut self, place: usize, shown: &str) {
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+        self.desk.log(Reading::new(self.places[place], Shown::Percent(percent(shown)), wood));
+    }
+
     /// Each place on a joist of its own, read on two visits two weeks apart; a place that
     /// was not read has no word.
     fn read_twice(damp: &str, readings: &[[&str; 2]]) -> Self {
@@ -268,6 +273,17 @@ fn a_place_that_was_read_once_is_not_left_out() {
     // Dry at once is dry.
     let dry = Site::read_twice("64", &[["18", "16"], ["12", ""]]);
     assert_eq!(dry.card().headline, "All places are at their limits");
+}
+
+#[test]
+fn a_place_is_not_there_by_a_number_of_an_unsaid_meter() {
+    let mut site = Site::read_twice("64", &[["24", "16"]]);
+    assert_eq!(site.outlook(0), Outlook::There);
+    site.reads_without_meter(0, "16");
+    assert_eq!(site.outlook(0), Outlook::Unknown(Still::Loose));
+    assert!(site.card().headline.contains("say which meter"), "{}", site.card().headline);
+    site.reads_without_meter(0, "20");
+    assert!(!matches!(site.outlook(0), Outlook::There | Outlook::Unknown(Still::Loose)), "over it, whatever it was");
 }
 
 #[test]

@@ -79,7 +79,12 @@ fn too_few_readings_are_not_enough_and_name_the_joists() {
             site.desk.withdraw(reading);
         })
     };
-    assert!(without(4).in_the_way().iter().any(|line| line.contains("not read in this visit: joist 4")));
+    assert!(
+        without(4)
+            .in_the_way()
+            .iter()
+            .any(|line| line.contains("no reading in this visit that a limit can be held to: joist 4"))
+    );
     // Joist 1 is not near what comes out: five of six are enough.
     assert_eq!(FEWEST, 5);
     let site = without(1);
@@ -107,9 +112,22 @@ fn wood_that_may_read_low_is_held_by_the_most_that_it_may_be() {
         move |site: &mut Site| site.read_of(site.places[3], shown, Wood { material: Material::Solid, species })
     };
     ready(read("14", None));
-    held_by(read("14.1", None), "may be wetter than it reads, by its wood: Joist 4");
+    held_by(read("14.1", None), "may be wetter than it reads: Joist 4");
     held_by(read("16", Some(Species::SprucePineFir)), "say its species and the meter's scale, or let it dry to 14 %");
     ready(read("17", Some(Species::DouglasFir)));
+}
+
+/// Below 32 °F the chart has no figures (FPL-GTR-6 fig. 5 as digitised, P-secondary).
+#[test]
+fn wood_colder_than_the_chart_is_held_to_no_limit() {
+    let at = |fahrenheit: &'static str, shown: &'static str| {
+        move |site: &mut Site| site.read_at(site.places[3], shown, fahrenheit)
+    };
+    // At 32 °F some points are added, and within 2 of the 15 read before it.
+    ready(at("32", "11"));
+    held_by(at("31.9", "11"), "colder than any table goes, so that it may be wetter than it reads: Joist 4");
+    held_by(at("31.9", "11"), "no reading in this visit that a limit can be held to: joist 4");
+    held_by(at("31.9", "22"), "too wet: Joist 4");
 }
 
 #[test]
@@ -212,7 +230,7 @@ fn a_joist_is_read_on_the_joist_and_not_on_the_sill_beside_it() {
             let sill = site.place(Element::Sill, 4);
             site.read(sill, "13", Material::Solid);
         },
-        "not read in this visit: joist 4",
+        "no reading in this visit that a limit can be held to: joist 4",
     );
 }
 

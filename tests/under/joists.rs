@@ -286,6 +286,26 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     assert_eq!(treated("19.1"), (Fate::Open, Reads::RelativelyWet));
 }
 
+#[test]
+fn a_reading_of_an_unsaid_meter_or_wood_does_not_make_a_joist_dry() {
+    let reads = |typed: &'static str, meter: bool, material| {
+        let judged = after(|desk| {
+            let id = desk.reads_typed(4, typed, material);
+            let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+            let meter = reading.meter.filter(|_| meter);
+            desk.correct(id, duckboard::engine::moisture::Reading { meter, ..reading });
+        });
+        (judged.fate, judged.joist.reads)
+    };
+    assert_eq!(reads("7", true, Material::Solid), (Fate::Stays, Reads::Dry));
+    assert_eq!(
+        [reads("7", false, Material::Solid), reads("19", false, Material::Solid)],
+        [(Fate::Open, Reads::Loose); 2]
+    );
+    assert_eq!(reads("7", true, Material::Unknown), (Fate::Open, Reads::Loose));
+    assert_eq!(reads("19.1", false, Material::Solid), (Fate::Open, Reads::Wet), "too wet it may be all the same");
+}
+
 /// Nothing but sawn lumber is judged by the code's spans and cuts (IRC R502.8.2, its like
 /// R802.7.2 as quoted \[P2\]; Wisconsin SPS 321.22(5)(c) \[P\]).
 #[test]

@@ -208,6 +208,9 @@ fn says(forecast: &Forecast) -> String {
         Outlook::Never => "Not in this air: change the air first".to_owned(),
         Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
         Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::Loose) => {
+            "Under its limit by a number that it can't be held to: say which meter, and what it was read on".to_owned()
+        }
         Outlook::Unknown(Still::BelowItsEnd) => {
             "It reads below what this air holds wood at: read air and wood again".to_owned()
         }

@@ -35,9 +35,11 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
     }
     places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.corrected)));
     let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
-    let headline = match over {
-        0 => "None is over its limit".to_owned(),
-        some => format!("{some} of {} over the limit", places.len()),
+    let unsure = places.iter().filter(|place| place.says != Verdict::Dry).count() - over;
+    let headline = match (over, unsure) {
+        (0, 0) => "None is over its limit".to_owned(),
+        (0, some) => format!("None reads over its limit; {some} of {} can't be told", places.len()),
+        (some, _) => format!("{some} of {} over the limit", places.len()),
     };
     let is_told = |place: &&Judged| place.says != Verdict::Dry || place.is_decayed;
     let mut lines: Vec<_> = places.iter().filter(is_told).take(MOST_PLACES).map(line).collect();
@@ -58,7 +60,9 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
 
 fn line(place: &Judged) -> Line {
     let says = if place.is_decayed { "decayed: probe it, the meter misleads there" } else { place.says.words() };
-    Line::plain(format!("{}: {}, {says}.", place.name, place.known.value.words()))
+    let is_to_settle = !place.is_decayed && matches!(place.says, Verdict::Loose | Verdict::CloseByWood);
+    let asks = place.known.value.asks().filter(|_| is_to_settle).map_or_else(String::new, |asks| format!(": {asks}"));
+    Line::plain(format!("{}: {}, {says}{asks}.", place.name, place.known.value.words()))
 }
 
 fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {

@@ -52,6 +52,9 @@ pub enum Verdict {
     Close,
     /// Sure by the meter, and not by what is known of the wood.
     CloseByWood,
+    /// Under it, by a number that it can't be held to: nobody said of which meter or of what
+    /// wood, or it was colder than any table goes.
+    Loose,
     /// A number that nobody believes.
     Doubted,
     /// Over it.
@@ -113,6 +116,7 @@ pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
         _ if moisture >= DECAY_BEGINS => Verdict::Soaked,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
+        _ if !reading.is_firm() => Verdict::Loose,
         _ if !is_surely_under(moisture, limit) => Verdict::Close,
         _ if !is_surely_under(reading.at_worst(), limit) => Verdict::CloseByWood,
         _ => Verdict::Dry,
@@ -131,7 +135,8 @@ impl Verdict {
             Self::Relative => "relative only: compare it with dry wood of its kind",
             Self::Dry => "under the limit by more than a meter can be off",
             Self::Close => "under the limit by less than a meter can be off: read it again",
-            Self::CloseByWood => "under the limit, unless it is a wood that reads low: say its species",
+            Self::CloseByWood => "under the limit, unless the wood reads low",
+            Self::Loose => "under the limit, by a number that it can't be held to",
             Self::Doubted => "a number that nobody believes: read it again",
             Self::Over => "over the limit for closing",
             Self::Wet => "wet: decay that has begun can go on",
@@ -143,7 +148,9 @@ impl Verdict {
     pub const fn source(self) -> Source {
         match self {
             Self::CloseByWood => Source::UnfoundWoods,
-            Self::Relative | Self::Dry | Self::Close | Self::Doubted | Self::Over => Source::MeterAccuracy,
+            Self::Relative | Self::Dry | Self::Close | Self::Loose | Self::Doubted | Self::Over => {
+                Source::MeterAccuracy
+            }
             Self::Wet => Source::DecaySpreads,
             Self::Soaked => Source::DecayBegins,
         }

@@ -173,11 +173,7 @@ impl Latest {
 
     /// Can a limit be held to it: pins, in lumber, at a number that is believed?
     pub(super) fn is_measured(&self) -> bool {
-        self.is_of_this_visit
-            && !self.now.relative
-            && !self.now.doubted
-            && self.is_by_pins
-            && self.material == Material::Solid
+        self.is_of_this_visit && self.now.is_firm() && self.is_by_pins && self.material == Material::Solid
     }
 }
 

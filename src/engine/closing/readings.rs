@@ -9,6 +9,7 @@ use crate::engine::describe::counted;
 use crate::engine::moisture::Material;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::place::{Element, Place, Position};
+use crate::order;
 use std::collections::BTreeSet;
 
 /// Fewer framing readings in one visit are not enough (judgement).
@@ -29,7 +30,7 @@ pub(super) fn enough(read: &Read, near: &Near) -> Condition {
         lines.push(InTheWay::unknown(count, "read more with pins"));
     }
     if !unread.is_empty() {
-        let what = format!("not read in this visit: joist {}", unread.join(", "));
+        let what = format!("no reading in this visit that a limit can be held to: joist {}", unread.join(", "));
         lines.push(InTheWay::unknown(what, "read each with pins"));
     }
     if read.unplaced > 0 {
@@ -84,6 +85,7 @@ enum Held {
     TooWet,
     NoMeter,
     NoMaterial,
+    TooCold,
     Close,
     ByWood,
     Doubted,
@@ -92,8 +94,16 @@ enum Held {
 
 impl Held {
     /// In the order that they are told in.
-    const ALL: [Self; 7] =
-        [Self::TooWet, Self::NoMeter, Self::NoMaterial, Self::Close, Self::ByWood, Self::Doubted, Self::Relative];
+    const ALL: [Self; 8] = [
+        Self::TooWet,
+        Self::NoMeter,
+        Self::NoMaterial,
+        Self::TooCold,
+        Self::Close,
+        Self::ByWood,
+        Self::Doubted,
+        Self::Relative,
+    ];
 
     fn of(place: &Latest, limit: Limit) -> Option<Self> {
         match place.verdict(limit) {
@@ -101,6 +111,8 @@ impl Held {
             Verdict::Relative => Some(Self::Relative),
             _ if !place.is_by_pins => Some(Self::NoMeter),
             _ if place.material == Material::Unknown => Some(Self::NoMaterial),
+            // What is neither the meter nor the wood.
+            Verdict::Loose => Some(Self::TooCold),
             Verdict::Doubted => Some(Self::Doubted),
             Verdict::Close => Some(Self::Close),
             Verdict::CloseByWood => Some(Self::ByWood),
@@ -121,13 +133,17 @@ impl Held {
             Self::NoMaterial => {
                 unknown("read on nobody knows what", "say that it is lumber, or what else; or read it again".to_owned())
             }
+            Self::TooCold => unknown(
+                "colder than any table goes, so that it may be wetter than it reads",
+                "read it again where the wood is warmer, with the meter set for it".to_owned(),
+            ),
             Self::Close => unknown(
                 "within what a meter can be off of the limit",
                 format!("let it dry to {dry_enough:.0} %, and read it again"),
             ),
             Self::ByWood => unknown(
-                "may be wetter than it reads, by its wood",
-                format!("say its species and the meter's scale, or let it dry to {:.0} %", dry_enough - low(places)),
+                "may be wetter than it reads",
+                format!("{}, or let it dry to {:.0} %", asks(places), dry_enough - low(places)),
             ),
             Self::Doubted => unknown("read a number that nobody believes", "read it again".to_owned()),
             Self::Relative => {
@@ -144,6 +160,11 @@ pub(super) fn held_to(places: &[&Latest], limit: Limit) -> Vec<InTheWay> {
         (!like.is_empty()).then(|| held.line(&like, limit))
     });
     lines.collect()
+}
+
+/// What would settle how wet the wood there is.
+fn asks(places: &[&Latest]) -> String {
+    order::once(places.iter().filter_map(|place| place.now.asks())).join("; ")
 }
 
 /// The most that any wood there may be wetter than it reads.

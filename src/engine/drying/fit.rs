@@ -28,6 +28,8 @@ pub enum Still {
     TooFew,
     /// At last it was past the meter's scale.
     PastScale,
+    /// It reads under its limit, by a number that no limit can be held to.
+    Loose,
     /// A reading at or below what the air holds wood at: the air, or the meter, is wrong.
     BelowItsEnd,
     /// It does not dry, or so slowly that no day can be named.

@@ -179,6 +179,7 @@ fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: Moisture
     match verdict(last, limit) {
         Verdict::Dry => return Outlook::There,
         Verdict::Close | Verdict::CloseByWood => return Outlook::Close,
+        Verdict::Loose => return Outlook::Unknown(Still::Loose),
         Verdict::Doubted => return Outlook::Unknown(Still::TooFew),
         Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => {}
     }

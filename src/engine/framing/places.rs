@@ -33,6 +33,9 @@ pub enum Reads {
     RelativeOnly,
     /// As dry as dry lumber, by more than a meter can be off.
     Dry,
+    /// Under that limit, by a number that it can't be held to: nobody said of which meter or of
+    /// what wood, or it was colder than any table goes.
+    Loose,
     /// By a number that nobody believes.
     Doubted,
     /// Too close to that limit to tell.
@@ -143,6 +146,7 @@ fn reads(reading: &Corrected) -> Reads {
         () if reading.relative => Reads::RelativeOnly,
         () if is_over => Reads::Wet,
         () if reading.doubted => Reads::Doubted,
+        () if !reading.is_firm() => Reads::Loose,
         () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
         () => Reads::Dry,
     }

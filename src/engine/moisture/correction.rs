@@ -127,6 +127,17 @@ impl Corrected {
         !self.relative && !self.doubted && self.unsaid.is_none() && !self.beyond_chart
     }
 
+    /// What would let a limit be held to it, of what can be said or read of it still: "say which
+    /// meter it is from". Nothing where it is firm, and where only another reading helps.
+    pub fn asks(&self) -> Option<&'static str> {
+        match (self.unsaid, self.beyond_chart) {
+            _ if self.relative || self.doubted => None,
+            (Some(unsaid), _) => Some(unsaid.asks()),
+            (None, true) => Some("read it again where the wood is warmer, with the meter set for it"),
+            (None, false) => self.may_read_low.map(MayReadLow::asks),
+        }
+    }
+
     /// The wettest that the wood may be by what is known of its species and its warmth.
     pub fn at_worst(&self) -> MoistureContent {
         let low = self.may_read_low.map_or(0.0, |low| low.points.to_percent());
