@@ -39,6 +39,16 @@ pub async fn with_a_job(screen: Screen) -> (Server, Phone) {
     (server, phone)
 }
 
+/// The same, and pins to read with.
+pub async fn phone_with_pins_and_a_job() -> (Server, Phone) {
+    let server = Server::start().await;
+    let mut phone = Phone::open(Screen::Tall, server.address()).await;
+    phone.introduce("QX").await;
+    phone.describe_pins().await;
+    phone.begin_job(JOB).await;
+    (server, phone)
+}
+
 /// A phone with the invented sample job open.
 pub async fn phone_with_the_sample() -> (Server, Phone) {
     let server = Server::start().await;
@@ -63,6 +73,21 @@ impl Phone {
         self.fill("Initials", initials).await;
         self.tap("This is me").await;
         self.sees("textbox", "New job").await;
+    }
+
+    /// Says on the list of jobs which meter is in hand: pins that correct nothing.
+    pub async fn describe_pins(&mut self) {
+        self.tap("Settings").await;
+        self.fill("Id or label", "Pins").await;
+        self.press("Enter").await;
+        self.tap_in("Senses with", "pins").await;
+        self.tap_in("Scale is for", "Douglas-fir").await;
+        self.tap_in("Corrects temperature itself", "no").await;
+        self.tap_in("Corrects species itself", "no").await;
+        self.fill("Reference temperature", "70").await;
+        self.press("Enter").await;
+        self.wait_for("Readings carry this meter.").await;
+        self.tap("Jobs").await;
     }
 
     /// Opens the invented sample job, which was loaded for that, until all of it is kept.

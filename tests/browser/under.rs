@@ -1,6 +1,6 @@
 //! Joists, levels, ground, roof water and the order list, on the phone and without a host.
 
-use crate::carpenter::{phone_with_a_job, sample_without_a_host};
+use crate::carpenter::{phone_with_a_job, phone_with_pins_and_a_job, sample_without_a_host};
 use crate::desk::{against_the_schema, office};
 use crate::harness::Phone;
 use serde_json::json;
@@ -54,7 +54,7 @@ async fn what_is_half_typed_goes_on_where_it_was_when_the_page_is_made_anew() {
 /// From the first measurement to the printed order list, by thumb, the host gone.
 #[tokio::test]
 async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_marked() {
-    let (mut server, mut phone) = phone_with_a_job().await;
+    let (mut server, mut phone) = phone_with_pins_and_a_job().await;
     phone.wait_until_kept().await;
     server.kill();
     phone.measure_a_room().await;

@@ -55,7 +55,7 @@ async fn a_first_visit_reaches_the_office_whatever_happens_to_the_phone() {
     let mut phone = Phone::open(Screen::Tall, server.address()).await;
     phone.introduce("QX").await;
     phone.wait_until_kept().await;
-    describe_the_meter(&mut phone).await;
+    phone.describe_pins().await;
     phone.begin_job(TITLE).await;
     measure_the_room(&mut phone).await;
     measure_the_opening(&mut phone).await;
@@ -95,20 +95,6 @@ async fn a_first_visit_reaches_the_office_whatever_happens_to_the_phone() {
     the_office_reads_it(&sent, &file);
     // Not before: a phone's downloads go with it.
     phone.finish().await;
-}
-
-async fn describe_the_meter(phone: &mut Phone) {
-    phone.tap("Settings").await;
-    phone.fill("Id or label", "Pins").await;
-    phone.press("Enter").await;
-    phone.tap_in("Senses with", "pins").await;
-    phone.tap_in("Scale is for", "Douglas-fir").await;
-    phone.tap_in("Corrects temperature itself", "no").await;
-    phone.tap_in("Corrects species itself", "no").await;
-    phone.fill("Reference temperature", "70").await;
-    phone.press("Enter").await;
-    phone.wait_for("Readings carry this meter.").await;
-    phone.tap("Jobs").await;
 }
 
 /// Clockwise along an L, the room on the right hand, in inches:
