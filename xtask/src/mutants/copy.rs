@@ -62,6 +62,16 @@ impl Copy {
         Ok(path.with_context(|| format!("{} is no text", file.display()))?.to_owned())
     }
 
+    /// Does a file hold unit tests, or stand below a folder that keeps them in `tests`?
+    pub fn has_unit_tests(&self, file: &str) -> bool {
+        let is_test = |file: &Path| fs::read_to_string(file).is_ok_and(|text| text.contains("#[test]"));
+        let above = Path::new(file).ancestors().skip(1).filter(|above| above.starts_with("src"));
+        is_test(&self.folder.join(file))
+            || above
+                .map(|above| self.folder.join(above))
+                .any(|above| above.join("tests").is_dir() || above.join("tests.rs").is_file())
+    }
+
     /// The line of a file, counted from 1, without the space around it.
     pub fn line(&self, file: &str, line: usize) -> Result<String> {
         let text = fs::read_to_string(self.folder.join(file)).with_context(|| file.to_owned())?;
@@ -98,6 +108,18 @@ mod tests {
     fn a_digest_is_short_and_differs() {
         assert_eq!(digest(b"a").len(), 12);
         assert_ne!(digest(b"a"), digest(b"b"));
+    }
+
+    #[test]
+    fn a_file_has_unit_tests_of_its_own_or_of_a_folder_above_it() {
+        let logs = paths::target().join("mutants");
+        fs::create_dir_all(&logs).unwrap();
+        let lock = File::create(logs.join("of-a-test")).unwrap();
+        let copy = Copy { folder: paths::root(), logs, lock };
+        let has = |file| copy.has_unit_tests(file);
+        assert!(has("src/engine/moisture/chart.rs"), "in it");
+        assert!(has("src/store/queue/mod.rs") && has("src/engine/sheets/layout/search/group.rs"), "above it");
+        assert!(!has("src/engine/closing/limits.rs") && !has("src/nowhere.rs"));
     }
 
     #[test]

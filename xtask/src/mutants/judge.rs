@@ -146,11 +146,14 @@ impl Lane<'_> {
     /// Judges these until the time is over.
     pub fn judge(&self, share: Vec<&Mutant>) -> Result<()> {
         let targets = self.round.targets(self.concern, &engine_tests()?);
+        let is_asked = |mutant: &&Mutant| {
+            !targets.is_empty() && (self.round.tests != Tests::Unit || self.copy.has_unit_tests(&mutant.file))
+        };
+        // What no test of this round can catch need not be built.
+        let (share, missed): (Vec<_>, Vec<_>) = share.into_iter().partition(is_asked);
+        missed.into_iter().try_for_each(|mutant| self.add(mutant, Outcome::Missed))?;
         if share.is_empty() {
             return Ok(());
-        }
-        if targets.is_empty() {
-            return share.into_iter().try_for_each(|mutant| self.add(mutant, Outcome::Missed));
         }
         let files: BTreeSet<&str> = share.iter().map(|mutant| mutant.file.as_str()).collect();
         let wanted: BTreeMap<String, &Mutant> = share.iter().map(|mutant| (mutant.name(), *mutant)).collect();
