@@ -135,7 +135,7 @@ const OF_ALL_JOISTS: [(&str, &str); 5] = [
     ("What is it?", "sawn lumber"),
     ("Bears on", "wood or metal"),
     ("Ends held upright by", "rim joist"),
-    ("Over the girder it", "goes through"),
+    ("Over the girder it", "does not reach one"),
     ("Notches and holes", "none"),
 ];
 

@@ -65,7 +65,7 @@ pub fn make_sound(desk: &mut Desk, joists: u16) {
         (BEARING, "3 1/2"),
         (BEARS_ON, "wood or metal"),
         (ENDS_HELD, "rim joist"),
-        (OVER_GIRDER, "goes through"),
+        (OVER_GIRDER, "does not reach one"),
         (CUTS, "all logged"),
     ];
     for (item, typed) in all {

@@ -265,6 +265,32 @@ fn ends_are_held_upright_and_go_on_over_the_girder() {
     assert_eq!(over, [Fate::Mend, Fate::Stays, Fate::Stays]);
 }
 
+/// Of two spans the longer is designed for, as if the joist ended over the girder.
+#[test]
+fn a_joist_that_goes_through_is_judged_by_the_longer_of_its_spans() {
+    let through = |next: &'static str| with(&[(&OVER_GIRDER, "goes through"), (&NEXT_SPAN, next)]);
+    let first = |clear: &'static str| with(&[(&CLEAR_SPAN, clear)]);
+    assert_eq!(with(&[(&OVER_GIRDER, "goes through")]), Fate::Open, "nobody measured the next one");
+    assert_eq!(through("6 in"), Fate::Stays);
+    for clear in ["9'", "10'", "10' 6", "11'", "12'", "13'", "14'", "16'"] {
+        let longer = first(clear).max(first("10'"));
+        assert_eq!(through(clear), longer, "{clear}");
+    }
+    assert!(through("16'") > Fate::Open, "too far");
+    // Said of one that does not go through, it is of no span of its own.
+    assert_eq!(with(&[(&NEXT_SPAN, "16'")]), Fate::Stays);
+    assert_eq!(with(&[(&OVER_GIRDER, "butts, tied"), (&NEXT_SPAN, "16'")]), Fate::Stays);
+}
+
+#[test]
+fn a_new_joist_of_the_same_size_ends_no_want_of_its_next_span() {
+    let unmeasured = after(|desk| {
+        desk.says(joist(4), &OVER_GIRDER, "goes through");
+        desk.says(joist(4), &DONE, "replaced");
+    });
+    assert!(says(&unmeasured, "its next clear span") && !unmeasured.is_settled(), "{:?}", unmeasured.reasons);
+}
+
 #[test]
 fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     let reads = |typed: Option<&'static str>, material| {

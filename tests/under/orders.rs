@@ -10,6 +10,7 @@ use duckboard::engine::particular::list::*;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Amount;
 use proptest::prelude::*;
+use std::collections::BTreeSet;
 
 fn list(desk: &Desk) -> OrderList {
     order_list(&desk.book, Units::default())
@@ -64,6 +65,28 @@ fn lumber_of_one_kind_is_cut_together() {
     assert!(
         from.iter().any(|from| from.contains("joist 2: sister")) && from.iter().any(|from| from.contains("blocks"))
     );
+}
+
+/// It went over the girder in one piece: what is sold may not be as long, and nobody measured the lap.
+#[test]
+fn a_joist_that_went_through_is_ordered_for_each_span_and_its_sister_for_the_first() {
+    let mut desk = sound_house();
+    for number in [2, 7] {
+        desk.says(joist(number), &OVER_GIRDER, "goes through");
+        desk.says(joist(number), &NEXT_SPAN, "8'");
+        desk.says(joist(number), &SOFT_FACE, "lower edge");
+        desk.says(joist(number), &SOFT_DEPTH, "1/2");
+    }
+    desk.says(joist(7), &SOFT_LENGTH, "6'");
+    let list = list(&desk);
+    let from: BTreeSet<_> = list.lines.iter().flat_map(|line| line.needed.from.clone()).collect();
+    let counted = |words: &str| from.iter().filter(|from| from.starts_with(words)).cloned().collect::<Vec<_>>();
+    assert_eq!(counted("joist 2: sister"), ["joist 2: sister, 10' 3\", from bearing to bearing"]);
+    let new = ["joist 7: new, 10' 3\", from bearing to bearing", "joist 7: new, 8' 3\", from bearing to bearing"];
+    assert_eq!(counted("joist 7: new"), new);
+    for words in ["its sister is counted along the first span alone", "a new one is counted for each span"] {
+        assert!(list.open.iter().any(|open| open.contains(words)), "{:?}", list.open);
+    }
 }
 
 /// Sonoma bulletin B-27 on R317 \[P\]: galvanized by dipping, stainless, silicon bronze, copper.

@@ -38,8 +38,10 @@ pub struct Joist {
     pub breadth: Option<Length>,
     /// From the lower edge to the upper.
     pub depth: Option<Length>,
-    /// Between the faces of its supports.
+    /// Between the faces of its supports; of the first span, where it goes through.
     pub clear: Option<Length>,
+    /// The same of the next span, where it goes through over the girder.
+    pub next_clear: Option<Length>,
     /// How much of it bears at its shorter end.
     pub bearing: Option<Length>,
     /// What its ends rest on; none if nobody said.
@@ -71,7 +73,7 @@ pub struct LastSaid {
     pub member: Since,
     /// Its breadth and depth.
     pub section: Since,
-    /// Its clear span.
+    /// Its clear spans.
     pub span: Since,
     /// What it bears on, and how much of it.
     pub bearing: Since,
@@ -135,10 +137,21 @@ impl Joist {
         }
     }
 
+    /// Does it go on in one piece over the girder?
+    pub fn goes_through(&self) -> bool {
+        self.over_girder == Some(OverGirder::Through)
+    }
+
+    /// The longest of its clear spans that were measured.
+    pub fn longest_clear(&self) -> Option<Length> {
+        let next = self.next_clear.filter(|_| self.goes_through());
+        Some(self.clear?.max(next.unwrap_or(Length::ZERO)))
+    }
+
     /// The span that is designed for: between faces, and half of what each bearing has to
-    /// be ([`Source::SpanMethod`]).
+    /// be ([`Source::SpanMethod`]). Of two it is the longer, as if it ended over the girder.
     pub fn span(&self) -> Option<Length> {
-        Some(self.clear? + self.bearing_asked().unwrap_or(ON_WOOD))
+        Some(self.longest_clear()? + self.bearing_asked().unwrap_or(ON_WOOD))
     }
 
     /// Does it bear on too little?
@@ -174,6 +187,7 @@ impl Joist {
             breadth: length(&list::BREADTH),
             depth: length(&list::DEPTH),
             clear: length(&list::CLEAR_SPAN),
+            next_clear: length(&list::NEXT_SPAN),
             bearing: length(&list::BEARING),
             bears_on: words(&list::BEARS_ON).and_then(BearsOn::said),
             ends: words(&list::ENDS_HELD).and_then(EndsHeld::said),
@@ -199,7 +213,7 @@ impl LastSaid {
         Self {
             member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
             section: of(&[&list::BREADTH, &list::DEPTH]),
-            span: of(&[&list::CLEAR_SPAN]),
+            span: of(&[&list::CLEAR_SPAN, &list::NEXT_SPAN]),
             bearing: of(&[&list::BEARING, &list::BEARS_ON]),
             ends: of(&[&list::ENDS_HELD]),
             over_girder: of(&[&list::OVER_GIRDER, &list::LAP_OF_JOISTS]),

@@ -41,8 +41,10 @@ pub enum EndsHeld {
 /// How a joist goes on over the girder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OverGirder {
-    /// In one piece, or it ends before.
-    Whole,
+    /// In one piece, over another span.
+    Through,
+    /// It ends before one.
+    Before,
     /// Beside the next one.
     Laps,
     /// Against the next one and tied to it.
@@ -153,7 +155,8 @@ impl OverGirder {
     /// By its words.
     pub fn said(words: &str) -> Option<Self> {
         match words {
-            "goes through" | "does not reach one" => Some(Self::Whole),
+            "goes through" => Some(Self::Through),
+            "does not reach one" => Some(Self::Before),
             "laps the next" => Some(Self::Laps),
             "butts, tied" => Some(Self::Tied),
             "butts, not tied" => Some(Self::Loose),

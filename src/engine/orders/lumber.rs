@@ -67,11 +67,32 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
         let (kind, beside) = sister_lumber(job, depth);
         open.extend(beside.map(|words| format!("Joist {}: {words}.", number(it))));
         let cuts = by_kind.entry(kind).or_default();
-        let length = from_bearing_to_bearing(clear, it);
-        cuts.lengths.push(length);
         let what = if it.fate == Fate::Replace { "new" } else { "sister" };
-        cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
-        cuts.sources.push(Source::JoistRepair);
+        for length in lengths(clear, it) {
+            cuts.lengths.push(length);
+            cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
+            cuts.sources.push(Source::JoistRepair);
+        }
+        if it.joist.goes_through() {
+            open.push(goes_through(it));
+        }
+    }
+}
+
+/// A sister lies along the first span. What a new joist takes the place of may have gone through
+/// over the girder: then one is bought for each span, to lap or be tied there.
+fn lengths(clear: Length, judged: &Judged) -> Vec<Length> {
+    let next = judged.joist.next_clear.filter(|_| judged.fate == Fate::Replace && judged.joist.goes_through());
+    [Some(clear), next].into_iter().flatten().map(|clear| from_bearing_to_bearing(clear, judged)).collect()
+}
+
+fn goes_through(judged: &Judged) -> String {
+    let number = number(judged);
+    match judged.fate {
+        Fate::Replace => format!(
+            "Joist {number} goes through over the girder: a new one is counted for each span, with nothing for a lap there."
+        ),
+        _ => format!("Joist {number} goes through over the girder: its sister is counted along the first span alone."),
     }
 }
 

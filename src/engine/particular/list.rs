@@ -102,6 +102,9 @@ pub const OVER_GIRDER: Item = one_of(
     "Over the girder it",
     &["goes through", "laps the next", "butts, tied", "butts, not tied", "does not reach one"],
 );
+/// Between the faces of the girder and of what carries it beyond, where it goes through.
+pub const NEXT_SPAN: Item =
+    length("next span", "Next clear span, past the girder", Length::inches(6), Length::feet(40));
 /// How far it laps the next one.
 pub const LAP_OF_JOISTS: Item = length("joist lap", "Lap over the girder", Length::ZERO, Length::feet(10));
 /// What the awl did at both ends and in the middle.
@@ -113,7 +116,7 @@ pub const DONE: Item =
     one_of("done", "Done about it", &["ends mended", "sistered", "replaced", "as the engineer says", "not yet"]);
 
 /// What is asked of each joist.
-pub const OF_JOIST: [Item; 13] = [
+pub const OF_JOIST: [Item; 14] = [
     MEMBER,
     BREADTH,
     DEPTH,
@@ -122,6 +125,7 @@ pub const OF_JOIST: [Item; 13] = [
     BEARS_ON,
     ENDS_HELD,
     OVER_GIRDER,
+    NEXT_SPAN,
     LAP_OF_JOISTS,
     AWL,
     CUTS,
@@ -129,8 +133,20 @@ pub const OF_JOIST: [Item; 13] = [
     DONE,
 ];
 /// What can be said of all joists at once.
-pub const OF_JOISTS: [Item; 11] =
-    [MEMBER, BREADTH, DEPTH, CLEAR_SPAN, BEARING, BEARS_ON, ENDS_HELD, OVER_GIRDER, LAP_OF_JOISTS, CUTS, SPAN_ALLOWED];
+pub const OF_JOISTS: [Item; 12] = [
+    MEMBER,
+    BREADTH,
+    DEPTH,
+    CLEAR_SPAN,
+    BEARING,
+    BEARS_ON,
+    ENDS_HELD,
+    OVER_GIRDER,
+    NEXT_SPAN,
+    LAP_OF_JOISTS,
+    CUTS,
+    SPAN_ALLOWED,
+];
 /// One spot of a joist, as logs of before format 1.5 say it. Nothing asks for it any more:
 /// each spot is an entry of its own now.
 pub const OF_JOIST_BEFORE: [Item; 8] =

@@ -56,7 +56,8 @@ pub(super) fn of_engineered(joist: &Joist, units: Units) -> Option<Reason> {
 
 /// Whoever is said to allow it, no table goes that far: something was said wrongly.
 fn too_slender(joist: &Joist, units: Units) -> Option<Reason> {
-    let (clear, depth) = joist.clear.zip(joist.depth).filter(|(clear, depth)| *clear > *depth * MOST_SLENDER)?;
+    let (clear, depth) =
+        joist.longest_clear().zip(joist.depth).filter(|(clear, depth)| *clear > *depth * MOST_SLENDER)?;
     let words = format!(
         "{} over {} of depth is more than {MOST_SLENDER} times it, farther than makers' tables go: measure its depth and \
          span again, and look its span up again",

@@ -55,7 +55,7 @@ fn over_the_girder(joist: &Joist, units: Units) -> Option<Reason> {
     let judged = |fate, words: String| Some(reason(fate, Source::JoistLaps, since, words).ended_by(ended_by(fate)));
     match (joist.over_girder, joist.lap) {
         (None, _) => judged(Fate::Open, "say how it goes on over the girder".to_owned()),
-        (Some(OverGirder::Whole | OverGirder::Tied), _) => None,
+        (Some(OverGirder::Through | OverGirder::Before | OverGirder::Tied), _) => None,
         (Some(OverGirder::Loose), _) => {
             judged(Fate::Mend, "butts the next over the girder with nothing across: tie or lap them".to_owned())
         }

@@ -23,7 +23,9 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
     if !missing.is_empty() {
         let unmeasured = open(Source::SpanMethod, since.section, format!("measure {}", missing.join(", ")));
         // A new joist is as broad and deep as it is sold; it spans and bears as the old one did.
-        let is_of_the_joist = joist.clear.is_some() && (joist.bearing.is_some() || joist.bearing_asked().is_none());
+        let is_of_the_joist = joist.clear.is_some()
+            && !lacks_its_next_span(joist)
+            && (joist.bearing.is_some() || joist.bearing_asked().is_none());
         reasons.push(if is_of_the_joist { unmeasured } else { unmeasured.ended_by(&ENGINEER) });
     }
     let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, since.awl, words));
@@ -42,9 +44,15 @@ fn unmeasured(joist: &Joist) -> Vec<&'static str> {
         (joist.breadth.is_none(), "its breadth"),
         (joist.depth.is_none(), "its depth"),
         (joist.clear.is_none(), "its clear span"),
+        (lacks_its_next_span(joist), "its next clear span, past the girder that it goes through over"),
         (joist.bearing.is_none() && bears_by_length, "what it bears on at its shorter end"),
     ];
     needs.into_iter().filter(|(is_missing, _)| *is_missing).map(|(_, what)| what).collect()
+}
+
+/// Does it go on over another span, and nobody measured that?
+fn lacks_its_next_span(joist: &Joist) -> bool {
+    joist.goes_through() && joist.next_clear.is_none()
 }
 
 /// Both ends and the middle, by one word or by spots that lie there.
