@@ -31,6 +31,25 @@ fn without_knowing_what_comes_out_and_where_the_joists_are_nothing_is_ready() {
     assert!(!whole.in_the_way().iter().any(|line| line.contains("floor that stays")), "{:#?}", whole.in_the_way());
 }
 
+/// The room is 144 by 120 in.
+#[test]
+fn an_opening_from_wall_to_wall_leaves_no_floor_to_be_read_beside_it() {
+    let asks = |inches: [&'static str; 4]| {
+        let site = after(|site| {
+            let (id, it) =
+                site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            let [along, out, long, wide] = inches.map(length);
+            site.desk.correct(id, Opening { along, out, length: long, width: wide, ..it });
+        });
+        let lines = site.in_the_way();
+        assert!(lines.iter().any(|line| line.contains("joist 7, 8")), "{lines:#?}");
+        lines.iter().any(|line| line.contains("floor that stays"))
+    };
+    assert!(!asks(["0", "0", "144", "120"]));
+    assert!(asks(["0", "0", "143 63/64", "120"]) && asks(["0", "0", "144", "119 63/64"]));
+    assert!(asks(["1/64", "0", "143 63/64", "120"]) && asks(["0", "1/64", "144", "119 63/64"]));
+}
+
 /// Lays out so many joists from the first, 16 in apart, and opens the floor from 40 in on for
 /// so long.
 fn laid_out(count: u16, long: &'static str) -> impl FnOnce(&mut Site) {

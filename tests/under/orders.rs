@@ -89,6 +89,20 @@ fn a_joist_that_went_through_is_ordered_for_each_span_and_its_sister_for_the_fir
     }
 }
 
+/// A ripped board's stamp counts no longer (grading rules, from memory).
+#[test]
+fn lumber_that_is_ripped_is_listed_with_the_loss_of_its_stamp() {
+    let of_depth = |depth: &str| {
+        let mut desk = sound_house();
+        desk.says(joist(2), &SOFT_FACE, "lower edge");
+        desk.says(joist(2), &SOFT_DEPTH, "1/2");
+        desk.says(Part::House, &SISTER_LUMBER, "2 × 10 No. 2");
+        desk.says(Part::House, &SISTER_DEPTH, depth);
+        list(&desk).open.iter().any(|open| open.contains("carries no stamp any more"))
+    };
+    assert!(of_depth("9 1/4") && of_depth("7 17/64") && !of_depth("7 1/4") && !of_depth("7 15/64"));
+}
+
 /// Sonoma bulletin B-27 on R317 \[P\]: galvanized by dipping, stainless, silicon bronze, copper.
 #[test]
 fn what_touches_treated_wood_is_said_and_cuts_of_it_are_treated() {

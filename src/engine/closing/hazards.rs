@@ -47,8 +47,8 @@ const HAZARDS: [Hazard; 7] = [
     Hazard {
         finding: Finding::Insects,
         check: INSECTS_GONE,
-        asks: "Were the insects named, and treated if they are at work?",
-        ends: "have them named and, if they are at work, treated by a licensed applicator; answer the check",
+        asks: "Were the insects named, treated if they are at work, and the wood that they were in probed?",
+        ends: "have them named and, if they are at work, treated by a licensed applicator; probe the wood; answer the check",
     },
     Hazard {
         finding: Finding::Mould,

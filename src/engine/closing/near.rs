@@ -94,8 +94,8 @@ impl Reach {
         let bay = framing.widest_spacing();
         // What ends just a bay from a wall counts as within it.
         let reach = bay + Length::sixty_fourths(1);
-        let is_whole = floor.whole.is_some();
         let openings: Vec<_> = floor.openings.iter().map(|(_, rect)| *rect).collect();
+        let is_whole = floor.whole.is_some() || openings.iter().any(|rect| takes_all(&floor, *rect));
         let out = if is_whole { all_of(&floor) } else { openings.clone() };
         let inside = |rect: Rect| floor.outline.as_ref().is_ok_and(|outline| outline.holds_rect(rect));
         let walls = openings.iter().flat_map(|rect| strips(*rect, reach));
@@ -171,6 +171,11 @@ impl Reach {
         let points: Vec<_> = stays.filter_map(|place| self.floor.locate(place)).collect();
         self.openings.iter().all(|it| points.iter().any(|point| it.grown(self.bay).contains(*point)))
     }
+}
+
+/// Does an opening reach from wall to wall both ways, so that no floor stays beside it?
+fn takes_all(floor: &Floor, opening: Rect) -> bool {
+    all_of(floor).iter().any(|all| opening.contains(all.least()) && opening.contains(all.most()))
 }
 
 /// All of a floor whose walls close.

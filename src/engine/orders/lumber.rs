@@ -117,7 +117,12 @@ fn sister_lumber(job: &Job, depth: Length) -> (String, Option<String>) {
             );
             (as_deep(), Some(words))
         }
-        (Some(stated), Some(sold)) if sold > depth => (format!("{stated}, ripped to {}", inches(depth)), None),
+        (Some(stated), Some(sold)) if sold > depth => {
+            let ripped = format!("{stated}, ripped to {}", inches(depth));
+            let words =
+                Source::RippedLumber.noted(&format!("\"{ripped}\" carries no stamp any more: have it graded anew"));
+            (ripped, Some(words))
+        }
         (Some(stated), Some(_)) => (stated.to_owned(), None),
     }
 }
