@@ -201,16 +201,20 @@ fn an_intention_to_cover_the_ground_is_not_a_cover() {
 
 /// Two phones that did not know of each other: by its count alone the cover would be later.
 #[test]
-fn a_cover_of_before_by_the_clock_does_not_answer_for_soil_seen_bare_since() {
+fn a_cover_of_before_by_the_clock_does_not_answer_for_soil_that_another_phone_saw_bare_since() {
     let mut desk = house();
+    let own = std::mem::replace(&mut desk.pen, crate::desk::other_phone());
     desk.pen.stamp_from(at("2026-12-24T08:00:00-05:00"));
     answers(&mut desk, "bare_soil", Answer::Yes);
-    desk.pen.stamp_from(at("2026-10-26T08:00:00-05:00"));
-    answers(&mut desk, "ground_covered_now", Answer::Yes);
-    assert_eq!(is_covered_now(desk.job()), Some(false));
-    desk.pen.stamp_from(at("2026-12-24T08:00:00-05:00"));
-    answers(&mut desk, "ground_covered_now", Answer::Yes);
-    assert_eq!(is_covered_now(desk.job()), Some(true));
+    desk.pen = own;
+    let mut covered = |when| {
+        desk.pen.stamp_from(at(when));
+        answers(&mut desk, "ground_covered_now", Answer::Yes);
+        is_covered_now(desk.job())
+    };
+    assert_eq!(covered("2026-10-26T08:00:00-05:00"), Some(false));
+    assert_eq!(covered("2026-12-24T08:00:00-05:00"), Some(false), "at the same second");
+    assert_eq!(covered("2026-12-24T08:00:01-05:00"), Some(true));
 }
 
 fn answers(desk: &mut crate::desk::Desk, name: &str, answer: Answer) {

@@ -10,7 +10,7 @@ use crate::engine::origin::{Cause, Evidence, Observation, Word, dealt_with_name,
 pub const COVERED_NOW: &str = "ground_covered_now";
 
 /// Whether soil is bare, as the checklist asks it.
-const BARE_SOIL: &str = "bare_soil";
+pub const BARE_SOIL: &str = "bare_soil";
 
 /// Signs of a cause that are no water: bare soil is covered by a condition of its own, vents
 /// are meant to be open, and a cooled room is what the owners want.

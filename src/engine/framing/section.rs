@@ -33,6 +33,12 @@ pub struct CutLimits {
     pub from_edges: Length,
 }
 
+/// How long a notch may be in a joist so deep, and how far past its bearing one at an end may
+/// reach ([`Source::JoistCuts`], [`Source::EndNotches`]).
+pub fn longest_notch(depth: Length) -> Length {
+    Length::from_inches(depth.to_inches() / 3.0)
+}
+
 impl Section {
     /// Inches cubed: how it resists bending.
     pub fn modulus(self) -> f64 {
@@ -90,7 +96,7 @@ impl Section {
         let value = CutLimits {
             notch: part(6.0),
             notch_at_end: part(4.0),
-            notch_length: part(3.0),
+            notch_length: longest_notch(self.depth),
             hole: part(3.0),
             hole_between_edges: part(3.0).min(between),
             from_edges: FROM_EDGES,

@@ -3,7 +3,7 @@
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
-use crate::engine::closing::COVERED_NOW;
+use crate::engine::closing::{BARE_SOIL, COVERED_NOW};
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
@@ -122,22 +122,19 @@ impl Covered {
     }
 }
 
-/// The question of the checklist whether soil is bare.
-const BARE_SOIL: &str = "bare_soil";
-
 /// Is all soil covered, its laps and edges sealed? Only as somebody saw it: the check says so,
 /// and was answered later than soil was seen bare. None where nobody looked.
 ///
-/// Later is after it in the log and by the clock too: of two phones that did not know of each
-/// other the log's order says nothing, and bare soil stands.
+/// Of two phones that did not know of each other neither may be the later one: then bare soil
+/// stands ([`When::is_after`](crate::engine::job::When::is_after)).
 pub fn is_covered_now(job: &Job) -> Option<bool> {
     let last = |name: &str| {
-        let check = job.now.checks().iter().rev().find(|(_, check)| check.value.of.as_str() == name);
-        check.map(|(id, check)| ((check.head.max(*id), check.stamp.at), check.value.answer))
+        let check = job.now.checks().values().rev().find(|check| check.value.of.as_str() == name);
+        check.map(|check| (check.when(), check.value.answer))
     };
     let bare = last(BARE_SOIL).filter(|(_, answer)| *answer == Answer::Yes).map(|(when, _)| when);
     match (last(COVERED_NOW), bare) {
-        (Some(((id, at), Answer::Yes)), Some((bare_id, bare_at))) => Some(id > bare_id && at >= bare_at),
+        (Some((when, Answer::Yes)), Some(bare)) => Some(when.is_after(bare)),
         (Some((_, Answer::Yes)), None) => Some(true),
         (Some((_, Answer::No)), _) | (Some((_, Answer::Unknown)) | None, Some(_)) => Some(false),
         (Some((_, Answer::Unknown)) | None, None) => None,

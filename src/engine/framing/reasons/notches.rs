@@ -1,6 +1,7 @@
 //! Notches: those that lie close count as one, and where one lies says how deep it may be.
 
 use crate::engine::framing::joist::Joist;
+use crate::engine::framing::section::longest_notch;
 use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::{Notch, NotchAt, SoftAt, Stretch};
 #[cfg(doc)]
@@ -14,7 +15,7 @@ pub(super) fn notches(joist: &Joist) -> Vec<Notch> {
     let (mut placed, unplaced): (Vec<_>, Vec<_>) =
         joist.spots.notches.iter().copied().partition(|notch| notch.stretch.ends().is_some());
     placed.sort_by_key(|notch| notch.stretch.from);
-    let apart = allowance(joist).unwrap_or(Length::ZERO);
+    let apart = joist.depth.map_or(Length::ZERO, longest_notch);
     let mut groups: Vec<Vec<Notch>> = Vec::new();
     let mut end = None;
     for notch in placed {
@@ -26,12 +27,6 @@ pub(super) fn notches(joist: &Joist) -> Vec<Notch> {
         end = if is_close { end.max(notch.stretch.to) } else { notch.stretch.to };
     }
     groups.iter().filter_map(|group| as_one(group)).chain(unplaced).collect()
-}
-
-/// How long a notch may be, and how far past its bearing one at an end may reach
-/// ([`Source::JoistCuts`], [`Source::EndNotches`]).
-pub(super) fn allowance(joist: &Joist) -> Option<Length> {
-    joist.depth.map(|depth| Length::from_inches(depth.to_inches() / 3.0))
 }
 
 fn as_one(group: &[Notch]) -> Option<Notch> {
@@ -73,7 +68,7 @@ impl Notch {
     /// third is in it. Only one that reaches the bearing is at an end, and only as far as a
     /// notch may be long: what goes on from there weakens the span like any other.
     pub(super) fn part(&self, joist: &Joist) -> Option<NotchAt> {
-        let is_short = |past: Length| allowance(joist).is_some_and(|most| past <= most);
+        let is_short = |past: Length| joist.depth.is_some_and(|depth| past <= longest_notch(depth));
         let Some(((from, to), clear)) = self.stretch.ends().zip(joist.clear) else {
             return match (self.at, self.stretch.long()) {
                 (Some(NotchAt::End), Some(long)) if !is_short(long) => Some(NotchAt::Outer),
