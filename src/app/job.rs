@@ -140,9 +140,19 @@ fn label(session: Session, field: &'static str, fact: fn(Label) -> Fact) -> Comm
 fn percent(session: Session, field: &'static str, fact: fn(Typed<MoistureContent>) -> Fact) -> Commit {
     Callback::new(move |text: String| {
         let typed = parse_moisture_content(&text).map_err(|problem| format!("{field}: {problem}"))?;
-        session.say(fact(typed));
-        Ok(())
+        say(session, field, &text, fact(typed))
     })
+}
+
+/// Says a fact, if its number can be so.
+fn say(session: Session, field: &str, text: &str, fact: Fact) -> Result<(), String> {
+    match fact.refused() {
+        Some(why) => Err(format!("{field}: \"{text}\": {why}")),
+        None => {
+            session.say(fact);
+            Ok(())
+        }
+    }
 }
 
 fn year(session: Session) -> Commit {
@@ -200,8 +210,7 @@ impl StatedLength {
         let now = untrack(|| session.job(|job| Some(job.latest_like(&unsaid)?.length()?.1.typed.clone())));
         let on_commit = Callback::new(move |text: String| {
             let typed = if self.or_none { or_none(session, name, &text) } else { length(session, name, &text) };
-            session.say((self.fact)(typed?));
-            Ok(())
+            say(session, name, &text, (self.fact)(typed?))
         });
         view! { <TextField label=name value=now.flatten().unwrap_or_default() on_commit/> }
     }

@@ -26,6 +26,8 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (tape(TapeTask::OnHand), "0", "Piece on hand along its strong axis: ", "more than 0"),
         (held(TapeTask::OnHand, &["4'"]), "4 x", "Piece on hand across: ", "Type "),
         (tape(TapeTask::CrawlHeight), "5/4", "Crawl height: ", "1 1/4"),
+        (tape(TapeTask::CrawlHeight), "63/64", "Crawl height: ", "1 in to 20 ft is accepted"),
+        (tape(TapeTask::CrawlHeight), "20' 1/64", "Crawl height: ", "1 in to 20 ft is accepted"),
         (tape(TapeTask::Other), "7/15", "Length: ", "7/16"),
         (draft.with(Instrument::Meter), "301", "Moisture at Joist 6, lower edge: ", "300 %"),
         (draft.with(Instrument::Meter), "18..5", "Moisture at Joist 6, lower edge: ", "Type "),

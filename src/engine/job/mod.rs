@@ -12,6 +12,7 @@ mod fault_path;
 pub mod fold;
 pub mod log;
 pub mod observation;
+mod plausible;
 pub mod thing;
 pub mod when;
 

@@ -74,7 +74,9 @@ impl Desk<'_> {
     pub(in super::super) fn crawl_height(self) -> Result<Saved, Refused> {
         let height = self.size("Crawl height")?;
         let read_back = self.read_length("Crawl height", height.value);
-        let entries = vec![self.pen.record(Fact::CrawlHeight(height))];
+        let fact = Fact::CrawlHeight(height);
+        self.holds("Crawl height", &self.draft.text, fact.refused())?;
+        let entries = vec![self.pen.record(fact)];
         Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
 
