@@ -72,9 +72,14 @@ impl Site {
     }
 
     fn visit(&mut self, at: &str) {
-        let stamp = duckboard::engine::entry::Stamp { at: time(at), ..desk::stamp() };
-        self.desk.pen.stamp_from(stamp);
+        self.desk.pen.stamp_from(duckboard::engine::entry::Stamp { at: time(at), ..desk::stamp() });
         self.desk.visit("read");
+    }
+
+    /// Goes on at this time.
+    fn at(&mut self, at: &str) {
+        let visit = self.desk.pen.visit();
+        self.desk.pen.stamp_from(duckboard::engine::entry::Stamp { at: time(at), visit, ..desk::stamp() });
     }
 
     /// All places alike, one after the other.

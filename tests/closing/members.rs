@@ -87,6 +87,36 @@ fn what_carries_the_joists_is_sound_or_seen_to() {
     });
 }
 
+#[test]
+fn a_girder_is_looked_at_again_when_what_comes_out_was_placed_anew() {
+    let girder = |looked: bool| {
+        move |site: &mut Site| {
+            site.desk.says(Part::Girder(1), &list::STATE, "sound");
+            moved(site, "30");
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+            if looked {
+                site.desk.says(Part::Girder(1), &list::STATE, "sound");
+            }
+        }
+    };
+    held_by(girder(false), "nobody said that girder 1 is sound");
+    ready(girder(true));
+}
+
+#[test]
+fn what_is_not_there_is_not_said_to_have_been_looked_at() {
+    let found = |site: &Site| {
+        let conditions = site.close_in().value.conditions;
+        conditions.into_iter().find(|it| it.what.contains("sill and girder")).unwrap().found
+    };
+    assert_eq!(found(&Site::ready()), "none is within a bay of it");
+    let looked_at = after(|site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    });
+    assert_eq!(found(&looked_at), "what is there was looked at, and is");
+}
+
 /// Moves the opening to so far from the wall at which distances along joists start; then
 /// somebody looks again whether a girder is near.
 fn moved(site: &mut Site, out: &str) {

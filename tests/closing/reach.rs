@@ -5,6 +5,7 @@ use crate::{Site, after, drop_, held_by, length, ready};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::particular::{Part, list};
+use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Opening, Run, WholeFloor};
 
 #[test]
@@ -65,12 +66,12 @@ fn laid_out(count: u16, long: &'static str) -> impl FnOnce(&mut Site) {
 
 const BEYOND: &str = "what comes out goes on where no joist is laid out";
 
-/// Five joists: the last is 80 in from the first corner, and the room 144 in long.
+/// Six joists: the last is 96 in from the first corner, and the room 144 in long.
 #[test]
 fn what_comes_out_beyond_the_last_joist_is_not_known() {
-    held_by(laid_out(5, "95"), BEYOND);
-    held_by(laid_out(5, "40 1/16"), BEYOND);
-    ready(laid_out(5, "40"));
+    held_by(laid_out(6, "95"), BEYOND);
+    held_by(laid_out(6, "56 1/16"), BEYOND);
+    ready(laid_out(6, "56"));
     // Joist 8 is 128 in from the corner, a bay from the wall.
     let beyond = |count| after(laid_out(count, "100")).in_the_way().iter().any(|line| line.contains(BEYOND));
     assert!(!beyond(8) && beyond(7));
@@ -84,6 +85,42 @@ fn what_comes_out_beyond_the_last_joist_is_not_known() {
         site.in_the_way().iter().any(|line| line.contains(BEYOND))
     };
     assert!(!whole(8) && whole(7));
+}
+
+#[test]
+fn what_stands_outside_the_room_holds_closing() {
+    let opening = |inches: [&'static str; 4]| {
+        move |site: &mut Site| {
+            let (id, it) =
+                site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            let [along, out, long, wide] = inches.map(length);
+            site.desk.correct(id, Opening { along, out, length: long, width: wide, ..it });
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+        }
+    };
+    let outside = |inches| after(opening(inches)).in_the_way().iter().any(|line| line.starts_with("Opening 1: "));
+    // The room is 120 in that way.
+    assert!(!outside(["40", "24", "40", "96"]) && outside(["40", "24", "40", "98"]));
+    assert!(outside(["40", "180", "40", "48"]), "all of it");
+    held_by(
+        |site| {
+            let position = Position::OnJoist { joist: JoistNumber::new(9).unwrap(), along: Some(length("3'")) };
+            let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
+            site.desk.log(place);
+        },
+        "there are 8 joists",
+    );
+}
+
+#[test]
+fn a_room_whose_sides_do_not_close_holds_closing() {
+    held_by(
+        |site| {
+            let last = *site.desk.job().now.sides().keys().next_back().unwrap();
+            site.desk.withdraw(last);
+        },
+        "the room's sides do not close: measure every side",
+    );
 }
 
 #[test]

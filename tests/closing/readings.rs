@@ -1,11 +1,13 @@
 //! What was read, against its limit and against dry wood of its kind.
 
 use crate::desk::percent;
-use crate::{Site, after, drop_, held_by, ready};
+use crate::house::joist;
+use crate::{Site, after, drop_, held_by, length, ready};
 use duckboard::engine::closing::FEWEST;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
-use duckboard::engine::place::Element;
+use duckboard::engine::particular::list;
+use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 
 /// The limit is 19 %, and no meter is surer than 2.
 #[test]
@@ -40,7 +42,7 @@ fn a_place_that_reads_wetter_than_before_keeps_it_open() {
 fn what_counts_was_read_in_this_visit() {
     let later = |site: &mut Site| site.visit("2026-11-02T08:00:00-05:00");
     held_by(later, "0 of 5 framing readings in this visit");
-    held_by(later, "was wet, and not read since");
+    held_by(later, "was not surely dry, and not read since");
     held_by(later, "crawl air was not read in this visit");
     held_by(later, "the floor that stays was not read in this visit");
     held_by(
@@ -69,6 +71,91 @@ fn a_first_visit_never_claims_that_anything_was_read_again() {
     assert!(whats.iter().any(|what| what.contains("again")), "{whats:?}");
 }
 
+/// In the first visit the sill read just under the limit; the second visit left it out.
+#[test]
+fn a_place_that_was_close_or_doubted_is_read_again_too() {
+    let once = |shown: &'static str| {
+        move |site: &mut Site| {
+            let sill = site.place(Element::Sill, 6);
+            site.read(sill, shown, Material::Solid);
+            site.visit("2026-11-02T08:00:00-05:00");
+            site.crawl_air("55", "60");
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+        }
+    };
+    ready(once("17"));
+    for shown in ["17.1", "18.9", "24", "3"] {
+        held_by(once(shown), "was not surely dry, and not read since: Sill");
+    }
+}
+
+/// A visit is over after three days, whoever forgot to begin another one.
+#[test]
+fn what_was_read_days_before_the_visit_went_on_is_read_again() {
+    let goes_on = |at: &'static str| {
+        move |site: &mut Site| {
+            site.at(at);
+            site.crawl_air("57", "64");
+        }
+    };
+    ready(goes_on("2026-10-29T08:00:00-05:00"));
+    held_by(goes_on("2026-10-29T08:00:01-05:00"), "this visit goes on for days: begin another visit, and read again");
+    // What another visit logged is none of its days.
+    ready(|site| {
+        site.visit("2026-12-02T08:00:00-05:00");
+        site.crawl_air("55", "60");
+        site.reads(["14", "15", "15.5", "15", "14", "13"]);
+        let boards = site.place(Element::SubfloorBelow, 2);
+        site.read(boards, "9", Material::Solid);
+    });
+}
+
+/// Joist 4 is read 3 ft along; what was read before it was replaced was another joist.
+#[test]
+fn a_joist_that_was_replaced_since_is_read_anew() {
+    let replaced = |reads: bool| {
+        move |site: &mut Site| {
+            site.desk.says(joist(4), &list::DONE, "replaced");
+            if reads {
+                site.read(site.places[3], "14", Material::Solid);
+            }
+        }
+    };
+    held_by(replaced(false), "no reading there in this visit that a limit can be held to: joist 4");
+    ready(replaced(true));
+    ready(|site| drop_(site.desk.says(joist(4), &list::DONE, "sistered")));
+}
+
+/// The opening goes from 24 to 72 in along the joists, and a bay is 16 in.
+#[test]
+fn a_joist_is_read_within_a_bay_of_what_comes_out_along_it() {
+    let read_at = |along: Option<&'static str>| {
+        move |site: &mut Site| {
+            let on_joist_4 =
+                site.desk.job().now.readings().iter().rev().find(|(_, it)| it.value.place == site.places[3]);
+            let (id, reading) = on_joist_4.map(|(id, it)| (*id, it.value.clone())).unwrap();
+            let place = site.desk.job().now.places().get(&reading.place).unwrap().value.clone();
+            let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: along.map(length) };
+            let place = site.desk.log(Place { position, ..place });
+            site.desk.withdraw(id);
+            site.read(site.places[3], "15", Material::Solid);
+            let last = *site.desk.job().now.readings().iter().next_back().unwrap().0;
+            site.desk.correct(last, Reading { place, ..reading });
+        }
+    };
+    let not_there = "no reading there in this visit that a limit can be held to: joist 4: read each with pins, and say how far along it";
+    for along in ["8", "24", "72", "88"] {
+        let site = after(read_at(Some(along)));
+        assert!(!site.in_the_way().iter().any(|line| line.contains("no reading there")), "{along}");
+    }
+    for along in ["7 15/16", "88 1/16", "9' 11"] {
+        held_by(read_at(Some(along)), not_there);
+    }
+    held_by(read_at(None), not_there);
+}
+
 #[test]
 fn too_few_readings_are_not_enough_and_name_the_joists() {
     let without = |joist: usize| {
@@ -83,7 +170,7 @@ fn too_few_readings_are_not_enough_and_name_the_joists() {
         without(4)
             .in_the_way()
             .iter()
-            .any(|line| line.contains("no reading in this visit that a limit can be held to: joist 4"))
+            .any(|line| line.contains("no reading there in this visit that a limit can be held to: joist 4"))
     );
     // Joist 1 is not near what comes out: five of six are enough.
     assert_eq!(FEWEST, 5);
@@ -126,7 +213,7 @@ fn wood_colder_than_the_chart_is_held_to_no_limit() {
     // At 32 °F some points are added, and within 2 of the 15 read before it.
     ready(at("32", "11"));
     held_by(at("31.9", "11"), "colder than any table goes, so that it may be wetter than it reads: Joist 4");
-    held_by(at("31.9", "11"), "no reading in this visit that a limit can be held to: joist 4");
+    held_by(at("31.9", "11"), "no reading there in this visit that a limit can be held to: joist 4");
     held_by(at("31.9", "22"), "too wet: Joist 4");
 }
 
@@ -230,7 +317,7 @@ fn a_joist_is_read_on_the_joist_and_not_on_the_sill_beside_it() {
             let sill = site.place(Element::Sill, 4);
             site.read(sill, "13", Material::Solid);
         },
-        "no reading in this visit that a limit can be held to: joist 4",
+        "no reading there in this visit that a limit can be held to: joist 4",
     );
 }
 

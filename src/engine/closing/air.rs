@@ -14,7 +14,7 @@ use crate::engine::units::MoistureContent;
 ///
 /// [`Source::EquilibriumMoisture`]: crate::engine::sources::Source::EquilibriumMoisture
 pub(super) fn crawl_air(job: &Job, limit: Limit) -> Condition {
-    let what = "crawl air keeps wood under its limit";
+    let what = "crawl air keeps framing under its limit";
     let Some(settles) = settles(job) else {
         let ends = "read its temperature and humidity under the house";
         return Condition::of(what, vec![InTheWay::unknown("crawl air was not read in this visit", ends)], "");

@@ -24,19 +24,32 @@ pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
             lines.push(line);
         }
     }
-    let reach = near.reach();
-    for (part, element, name) in [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")]
-    {
-        let by_a_wall = reach.is_some_and(Reach::is_by_a_wall);
-        if by_a_wall && !is_told(job, &part) && !reach.is_some_and(|reach| reach.is_at_every_wall(&seen(job, element)))
-        {
-            let ends = format!("push an awl into the {name} at every wall by what comes out, and say its state");
-            lines.push(InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends));
-        }
-    }
+    let reach = near.reach().filter(|reach| reach.is_by_a_wall());
+    lines.extend(reach.into_iter().flat_map(|reach| at_walls(job, reach)));
     lines.extend(girders(job, near));
     lines.extend(which_girder(job));
-    Condition::of("rim joist, sill and girder there are sound", lines, "they were looked at, and are")
+    let is_none = reach.is_none() && is_no_girder_near(job);
+    let found = if is_none { "none is within a bay of it" } else { "what is there was looked at, and is" };
+    Condition::of("rim joist, sill and girder there are sound", lines, found)
+}
+
+/// Rim joist and sill, where what comes out lies by a wall.
+fn at_walls(job: &Job, reach: &Reach) -> Vec<InTheWay> {
+    let both = [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")];
+    let untold = both
+        .into_iter()
+        .filter(|(part, element, _)| !is_told(job, part) && !reach.is_at_every_wall(&seen(job, *element)));
+    let line = |name: &str| {
+        let ends = format!("push an awl into the {name} at every wall by what comes out, and say its state");
+        InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends)
+    };
+    untold.map(|(_, _, name)| line(name)).collect()
+}
+
+/// Was it said of what comes out, as it is placed now, that no girder is near?
+fn is_no_girder_near(job: &Job) -> bool {
+    words_of(job, &Part::House, &list::GIRDER_NEAR)
+        .is_some_and(|(when, words)| words == "no" && when.is_after_all(&placed(job)))
 }
 
 /// What was last said of what comes out: what is said of the members there comes after it.
@@ -91,7 +104,7 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     let ends = "probe it and say its state, or say that none is within a bay of what comes out";
     let unknown = |what: String| InTheWay::unknown(what, ends);
     match words_of(job, &Part::House, &list::GIRDER_NEAR) {
-        Some((when, "no")) if when.is_after_all(&placed(job)) => return Vec::new(),
+        Some(_) if is_no_girder_near(job) => return Vec::new(),
         Some((_, "no")) => {
             return vec![unknown("no girder was near, before what comes out was placed as it is now".to_owned())];
         }
@@ -108,8 +121,7 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
             .into_iter()
             .collect();
     }
-    let untold =
-        spoken_of.into_iter().filter(|part| words_of(job, part, &list::STATE).is_none() && !is_told(job, part));
+    let untold = spoken_of.into_iter().filter(|part| !is_told(job, part));
     untold.map(|part| unknown(format!("nobody said that {} is sound", in_sentence(&part.name())))).collect()
 }
 

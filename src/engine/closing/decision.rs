@@ -10,6 +10,7 @@ use super::read::Read;
 use super::water::Water;
 use super::{air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
+use crate::engine::framing::schedule;
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
 use crate::engine::origin::is_answered;
@@ -115,7 +116,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let read = Read::of(job, &limits, &near, units);
     let water = Water::of(job);
     let mut conditions = vec![
-        room::one_room(job),
+        room::one_room(job, units),
         near.known(),
         members::joists(job, &near, units),
         members::on_a_joist(job),
@@ -124,7 +125,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         hazards::none_left(job),
         water.sources(),
         water.ground(),
-        readings::enough(&read, &near),
+        readings::enough(job, &read, &near),
     ];
     conditions.extend(readings::read_again(&read));
     conditions.push(allowed(&limits));
@@ -133,6 +134,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.extend(readings::falling(&read));
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job));
+    conditions.push(order::one_visit(job));
     conditions.push(trust::everything_read(job));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();
@@ -145,7 +147,8 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     doubts.push(Source::WaterConductingFungi.noted("Dry readings do not rule out a fungus with strands"));
     doubts.push(Source::DecayFromWetter.noted("Dry readings do not rule out rot beside wetter wood"));
     let why = Why::rule(
-        "All near what comes out is settled, seen to, dry by more than a meter can be off, and read in this visit.",
+        "It is ready once all near what comes out is settled, seen to, dry by more than a meter can be off, and read in \
+         this visit.",
         &[
             Source::DoNotEnclose,
             Source::DryLumber,
@@ -157,7 +160,8 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     .with("framing", limits.framing.words())
     .with("subfloor", limits.subfloor.words())
     .using(read.entries());
-    Known { value: CloseIn { decision, conditions, limits }, assumed: Vec::new(), doubts, why }
+    let assumed = schedule(job, units).as_known().map(|known| known.assumed.clone()).unwrap_or_default();
+    Known { value: CloseIn { decision, conditions, limits }, assumed, doubts, why }
 }
 
 /// Anything in the way keeps the floor open, known or not.

@@ -97,10 +97,10 @@ fn speaks_against<'a>(job: &'a Job, part: &Part) -> Option<&'a str> {
 /// Soft, rotten and broken wood that is on no joist and on nothing that carries one: in the
 /// floor itself, or where nobody said.
 pub(super) fn elsewhere(job: &Job) -> Condition {
-    let what = "no decayed or broken wood is left in the floor or at an unknown place";
+    let what = "no decayed or broken wood is left in the floor itself, or where nobody said";
     let found: Vec<_> = job.now.conditions().values().filter(|it| is_elsewhere(job, it.value)).collect();
     if found.is_empty() {
-        return Condition::of(what, Vec::new(), "none was found");
+        return Condition::of(what, Vec::new(), "none was found there");
     }
     let since: Vec<_> = found.iter().map(Seen::when).collect();
     if Answers::to(job, DECAY_IS_OUT).is_yes_since(&since) {

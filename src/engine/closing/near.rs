@@ -158,6 +158,20 @@ impl Reach {
             || self.floor.locate(place).is_none_or(|at| self.openings.iter().any(|it| it.grown(self.bay).contains(at)))
     }
 
+    /// Does a place lie along the joists where something comes out, or within a bay of that? Nobody
+    /// can tell of one that is nowhere on the plan.
+    pub(super) fn is_along(&self, place: &Place) -> bool {
+        let Some(run) = self.floor.joists.as_ref().map(Framing::run) else { return false };
+        let is_there = |at: Point| {
+            let holds = |it: &Rect| {
+                let it = it.grown(self.bay);
+                (run.along(it.least())..=run.along(it.most())).contains(&run.along(at))
+            };
+            self.openings.iter().any(holds)
+        };
+        self.is_whole || self.floor.locate(place).is_some_and(is_there)
+    }
+
     /// Is a place surely within a bay of what comes out?
     pub(super) fn holds(&self, place: &Place) -> bool {
         self.floor

@@ -1,5 +1,5 @@
-//! What two phones said that did not know of each other: nobody can tell which word is the
-//! last, so neither is.
+//! What comes after what: what two phones said that did not know of each other, so that nobody
+//! can tell which word is the last; and a visit that goes on for days.
 
 use super::decision::{Condition, InTheWay};
 use super::trust::words_of;
@@ -12,6 +12,7 @@ use crate::engine::job::{Job, Seen, When};
 use crate::engine::particular::{Part, Particular, Particulars, Value, list};
 use crate::engine::place::Element;
 use crate::engine::survey::{Floor, Framing};
+use chrono::TimeDelta;
 use litemap::LiteMap;
 
 /// What counts as said last was said after everything else that was said of the same, and what
@@ -21,6 +22,20 @@ pub(super) fn in_order(job: &Job) -> Condition {
     lines.extend(done_apart(job));
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
+}
+
+/// So long after a visit's first entry what is logged belongs to it no more (judgement).
+pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
+
+/// A visit ends when another one is begun. Where nobody began one, what was read weeks ago would
+/// still be of this visit.
+pub(super) fn one_visit(job: &Job) -> Condition {
+    let visit = job.current_visit().map(|(visit, _)| visit);
+    let logged = || job.now.things().filter(|thing| thing.stamp.visit == visit).map(|thing| thing.stamp.at);
+    let days = logged().min().zip(logged().max()).map(|(first, last)| last - first);
+    let is_long = days.is_some_and(|days| days > LONGEST_VISIT);
+    let line = || InTheWay::unknown("this visit goes on for days", "begin another visit, and read again");
+    Condition::of("what counts was read within three days", is_long.then(line).into_iter().collect(), "it was")
 }
 
 /// Particulars of which two phones say different things.

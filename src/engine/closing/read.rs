@@ -30,7 +30,10 @@ pub(super) struct Latest {
     pub(super) now: Corrected,
     /// The driest that it read since it was last too wet.
     pub(super) before: Option<Stands>,
+    /// Was it ever too wet, or not surely dry?
     pub(super) was_wet: bool,
+    /// When it was read so.
+    pub(super) taken: When,
     pub(super) is_of_this_visit: bool,
     /// Is any reading of it of this visit, or not surely older?
     counts: bool,
@@ -152,7 +155,11 @@ impl Latest {
             material: now.reading.wood.material,
             meter: now.reading.meter,
             before: driest_since_wet(all, now.id, limit),
-            was_wet: all.iter().any(|taken| taken.now.corrected.is_above(limit.at)),
+            was_wet: all.iter().any(|taken| {
+                let says = verdict(&taken.now, limit.at);
+                taken.now.corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
+            }),
+            taken: now.when,
             now: now.now,
             is_of_this_visit: all.iter().any(|taken| taken.is_of_this_visit),
             counts: !counting.is_empty(),

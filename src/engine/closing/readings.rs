@@ -6,9 +6,12 @@ use super::limits::{Limit, Verdict};
 use super::near::Near;
 use super::read::{Latest, Read};
 use crate::engine::describe::counted;
+use crate::engine::framing::Done;
+use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::Material;
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::place::{Element, Place, Position};
+use crate::engine::particular::{Part, Particular, list};
+use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::order;
 use std::collections::BTreeSet;
 
@@ -19,10 +22,13 @@ const MOST_NAMED: usize = 4;
 
 /// Five framing readings or more in this visit that a limit can be held to, and one on each
 /// joist within a bay of what comes out.
-pub(super) fn enough(read: &Read, near: &Near) -> Condition {
+pub(super) fn enough(job: &Job, read: &Read, near: &Near) -> Condition {
     let what = format!("{FEWEST} framing readings in this visit, one on each joist near what comes out");
     let measured: Vec<_> = read.framing().into_iter().filter(|place| place.is_measured()).collect();
-    let joists: BTreeSet<u16> = measured.iter().filter_map(|place| joist(&place.place)).collect();
+    let there = measured.iter().filter(|place| near.reach().is_none_or(|reach| reach.is_along(&place.place)));
+    let of_joists = there.filter_map(|place| Some((joist(&place.place)?, place)));
+    let joists: BTreeSet<u16> =
+        of_joists.filter(|(joist, place)| is_of_this_one(job, *joist, place)).map(|(joist, _)| joist.get()).collect();
     let unread: Vec<_> = near.joists().iter().filter(|joist| !joists.contains(joist)).map(u16::to_string).collect();
     let mut lines = Vec::new();
     if measured.len() < FEWEST {
@@ -30,8 +36,8 @@ pub(super) fn enough(read: &Read, near: &Near) -> Condition {
         lines.push(InTheWay::unknown(count, "read more with pins"));
     }
     if !unread.is_empty() {
-        let what = format!("no reading in this visit that a limit can be held to: joist {}", unread.join(", "));
-        lines.push(InTheWay::unknown(what, "read each with pins"));
+        let what = format!("no reading there in this visit that a limit can be held to: joist {}", unread.join(", "));
+        lines.push(InTheWay::unknown(what, "read each with pins, and say how far along it"));
     }
     if read.unplaced > 0 {
         let what = format!("{} at a place that was taken back", counted(read.unplaced, "reading"));
@@ -40,10 +46,20 @@ pub(super) fn enough(read: &Read, near: &Near) -> Condition {
     Condition::of(what, lines, format!("{} count", measured.len()))
 }
 
+/// Was a joist read since it was replaced? A reading of the old one is none of the new one.
+fn is_of_this_one(job: &Job, joist: JoistNumber, place: &Latest) -> bool {
+    let is_new = |it: &Seen<'_, Particular>| {
+        it.value.of == Part::Joist(joist)
+            && it.value.what.as_str() == list::DONE.what
+            && Done::said(it.value.is.typed()) == Some(Done::Replaced)
+    };
+    job.now.particulars().values().filter(is_new).all(|it| place.taken.is_after(it.when()))
+}
+
 /// The joist that was read there; a sill beside it is none.
-fn joist(place: &Place) -> Option<u16> {
+fn joist(place: &Place) -> Option<JoistNumber> {
     match &place.position {
-        Position::OnJoist { joist, .. } if place.element == Element::Joist => Some(joist.get()),
+        Position::OnJoist { joist, .. } if place.element == Element::Joist => Some(*joist),
         Position::OnJoist { .. } | Position::OnPlan { .. } | Position::Named => None,
     }
 }
@@ -51,11 +67,12 @@ fn joist(place: &Place) -> Option<u16> {
 /// What was wet is read again in this visit. A first visit has nothing to read again.
 pub(super) fn read_again(read: &Read) -> Option<Condition> {
     let left: Vec<_> = read.places.iter().filter(|place| place.was_wet && !place.is_of_this_visit).collect();
-    let line =
-        |left: &[&Latest]| InTheWay::unknown(format!("was wet, and not read since: {}", names(left)), "read it again");
+    let line = |left: &[&Latest]| {
+        InTheWay::unknown(format!("was not surely dry, and not read since: {}", names(left)), "read it again")
+    };
     let lines: Vec<_> = (!left.is_empty()).then(|| line(&left)).into_iter().collect();
     (!read.is_first_visit || !lines.is_empty())
-        .then(|| Condition::of("every place that was wet is read again in this visit", lines, "all are"))
+        .then(|| Condition::of("every place that was not surely dry is read again in this visit", lines, "all are"))
 }
 
 fn names(places: &[&Latest]) -> String {
@@ -68,7 +85,7 @@ fn names(places: &[&Latest]) -> String {
 /// Joists, sills and girders are dry, by more than a meter can be off.
 pub(super) fn framing(read: &Read, limit: Limit) -> Condition {
     let what = format!(
-        "joists, sills and girders read {:.0} % or less, by more than a meter can be off",
+        "what was read of joists, sills and girders is {:.0} % or less, by more than a meter can be off",
         limit.at.to_percent()
     );
     let all: Vec<_> = read.framing().into_iter().filter(|place| place.speaks(limit)).collect();

@@ -7,14 +7,15 @@ use crate::engine::describe::counted;
 use crate::engine::job::{Job, When};
 use crate::engine::particular::Part;
 use crate::engine::place::Position;
-use crate::engine::survey::{Floor, disagreement};
+use crate::engine::survey::{Floor, disagreement, inside};
+use crate::engine::take::Units;
 
 /// The name of the check that says that joists laid out anew go by their old numbers. It never
 /// changes.
 pub const SAME_JOISTS: &str = "same_joists";
 
 /// Everything lies in one room that agrees with itself.
-pub(super) fn one_room(job: &Job) -> Condition {
+pub(super) fn one_room(job: &Job, units: Units) -> Condition {
     let mut lines = Vec::new();
     let rooms = job.now.rooms().len();
     if rooms > 1 {
@@ -23,7 +24,13 @@ pub(super) fn one_room(job: &Job) -> Condition {
             "take the others back, or keep each in a job of its own",
         ));
     }
-    let placed = Floor::of(job).map_or(0, |floor| floor.openings.len());
+    let floor = Floor::of(job);
+    if floor.as_ref().is_some_and(|floor| floor.outline.is_err()) {
+        lines.push(InTheWay::unknown("the room's sides do not close", "measure every side"));
+    }
+    let outside = inside::told(job, units);
+    lines.extend(outside.into_iter().map(|it| InTheWay::unknown(it, "put it right, or take it back")));
+    let placed = floor.map_or(0, |floor| floor.openings.len());
     let lost = job.now.openings().len().saturating_sub(placed);
     if lost > 0 {
         lines.push(InTheWay::unknown(

@@ -43,6 +43,11 @@ impl Shelves {
         self.all.get(&id)
     }
 
+    /// Everything, in log order.
+    pub fn things(&self) -> impl Iterator<Item = &Thing<Observation>> {
+        self.all.values()
+    }
+
     pub(super) fn put(&mut self, id: EntryId, thing: Thing<Observation>) {
         self.all.insert(id, thing);
     }
