@@ -116,6 +116,23 @@ fn sides_that_miss_their_start_by_three_inches_stop_what_is_cut() {
     assert_eq!(by, length("3 1/64\"").value, "the size is exact");
 }
 
+/// Told to measure a side again, somebody types it as one side more.
+#[test]
+fn a_side_typed_past_the_start_does_not_make_a_disagreement_go_away() {
+    let with = |second: &str, more: &[(&str, Turn)]| {
+        let mut desk = Desk::new();
+        let four = [("10'", R), (second, R), ("10'", R), ("8'", R)];
+        desk.room(&four.into_iter().chain(more.iter().copied()).collect::<Vec<_>>());
+        disagreement(desk.job())
+    };
+    assert!(with("8' 6\"", &[]).stops());
+    let beyond = with("8' 6\"", &[("8'", R)]);
+    assert!(beyond.stops() && beyond.says().unwrap().contains("side 5 goes on from there"), "{beyond:?}");
+    assert!(with("10'", &[("8'", R)]).stops(), "2 ft from its start");
+    assert!(!with("10' 1/64\"", &[("8'", R)]).stops(), "a room may wind past its first corner");
+    assert!(with("8' 6\"", &[("8'", R), ("3'", R)]).stops(), "nor by two more");
+}
+
 #[test]
 fn a_side_measured_again_says_nothing_of_how_square_the_room_is() {
     let mut desk = Desk::new();

@@ -4,6 +4,7 @@
 use super::Floor;
 use super::adjust::{Measured, Off, Suspect, Unfixed};
 use super::shape::{Shape, Standing};
+use crate::engine::geometry::Walk;
 use crate::engine::job::Job;
 use crate::engine::units::tape::{LengthStyle, format};
 use crate::engine::units::{Angle, Length};
@@ -68,6 +69,9 @@ pub fn disagreement(job: &Job) -> Disagreement {
 
 /// The same of a room whose shape is known already.
 pub fn of_standing(floor: &Floor, standing: &Standing) -> Disagreement {
+    if let Some(says) = goes_on(floor) {
+        return Disagreement::Beyond { says };
+    }
     match standing {
         Standing::AsWalked if floor.walk.turned_round().is_some() => as_walked(floor),
         Standing::AsWalked | Standing::Unfixed(Unfixed::Unsound | Unfixed::Loose { .. }) => Disagreement::Unchecked,
@@ -86,6 +90,26 @@ pub fn of_standing(floor: &Floor, standing: &Standing) -> Disagreement {
             }
         },
     }
+}
+
+/// A walk that turned once round and ended no farther from its start had come round, however wrong
+/// its sides (a judgement, no source): few rooms wind past their first corner so closely.
+pub const PAST_ITS_START: Length = Length::feet(2);
+
+/// A side that goes on from where the walk had come round is no part of it: whatever the sides
+/// before it disagreed by would be forgotten.
+fn goes_on(floor: &Floor) -> Option<String> {
+    let steps = floor.walk.steps();
+    let is_round = |sides: &usize| {
+        let walk = Walk::new(steps.iter().take(*sides).copied());
+        walk.turned_round().is_some() && walk.closing_error().misclosure() <= PAST_ITS_START
+    };
+    let round = (1..steps.len()).find(is_round).filter(|_| floor.walk.turned_round().is_none())?;
+    Some(format!(
+        "the walk had come round with side {round}, and side {} goes on from there: take that back, and put right what \
+         is wrong under Log",
+        round + 1
+    ))
 }
 
 /// Sides alone cannot say how square the house is: what they miss their start by is a wrong
