@@ -24,7 +24,7 @@ use duckboard::engine::entry::{EntryId, Label};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Book, Fact, Observation, Record};
 use duckboard::engine::moisture::{Material, Outside, Reading, Shown, Wood};
-use duckboard::engine::place::JoistNumber;
+use duckboard::engine::place::{Element, Face, JoistNumber, Place};
 use duckboard::engine::survey::{Floor, LayerKind, ObstacleKind, Run};
 use duckboard::engine::take::{self, AirTask, Draft, Footprint, Instrument, Question, TapeTask, Units};
 use duckboard::engine::units::tape::{LengthStyle, ShownUnit};
@@ -334,6 +334,23 @@ fn a_level_is_logged_at_its_place_and_moves_on() {
 }
 
 #[test]
+fn a_level_is_held_on_the_joists_top_and_the_meter_goes_back_to_where_it_was() {
+    let desk = at_meter(2, "5'");
+    let level = desk.draft.with(Instrument::Level);
+    assert_eq!([desk.draft.spot.face, level.spot.face], [Some(Face::LowerEdge), Some(Face::UpperEdge)]);
+    assert_eq!(level.with(Instrument::Level).spot.face, Some(Face::UpperEdge));
+    assert_eq!(level.with(Instrument::Meter).spot.face, Some(Face::LowerEdge));
+    let on = |face| Draft { spot: Place { face, ..desk.draft.spot.clone() }, ..desk.draft.clone() };
+    for face in [None, Some(Face::NearSide), Some(Face::UpperEdge)] {
+        assert_eq!(on(face).with(Instrument::Level).spot.face, face, "a face that was chosen stays");
+        assert_eq!(on(face).with(Instrument::Air).spot.face, face);
+    }
+    let sill = Place { element: Element::Sill, ..desk.draft.spot.clone() };
+    let sill = Draft { spot: sill, ..desk.draft.clone() };
+    assert_eq!(sill.with(Instrument::Level).spot.face, Some(Face::LowerEdge), "a sill has no top that is shimmed");
+}
+
+#[test]
 fn a_look_stays_where_it_is_and_makes_one_place() {
     let mut desk = at_meter(4, "5'");
     desk.draft = desk.draft.with(Instrument::Look);
@@ -390,7 +407,7 @@ fn a_draft_of_another_version_is_read_as_far_as_it_goes() {
 fn another_instrument_puts_down_what_was_typed_and_keeps_the_place() {
     let desk = at_meter(4, "5'");
     let typing = Draft { text: "1".to_owned(), held: vec!["2".to_owned()], ..desk.draft };
-    let next = typing.with(Instrument::Level);
+    let next = typing.with(Instrument::Look);
     assert_eq!((next.text.as_str(), next.held.len()), ("", 0));
     assert_eq!(next.spot, typing.spot);
 }

@@ -61,6 +61,8 @@ pub enum Need {
     Reading,
     /// A level reading at two places or more.
     Levels,
+    /// Levels as near to the plane as joists of one floor are.
+    LevelsAgain,
     /// Where a reading was taken.
     ReadingPlace,
     /// Questions of the checklist.
@@ -106,7 +108,10 @@ impl Need {
             Self::RoofArea => "say the roof's plan area that drains to this wall",
             Self::Rain => "look up the design rain of the place, in inches an hour over 5 minutes",
             Self::Downspout => "say one downspout's section",
-            Self::Levels => "read the level at two places or more",
+            Self::Levels => "read the level at two places or more, on joists' upper edges",
+            Self::LevelsAgain => {
+                "read the levels again, from one beam: a joist would come up or down by more than 12 in"
+            }
         }
     }
 }

@@ -32,9 +32,11 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (draft.with(Instrument::Meter), "301", "Moisture at Joist 6, lower edge: ", "300 %"),
         (draft.with(Instrument::Meter), "18..5", "Moisture at Joist 6, lower edge: ", "Type "),
         (air(AirTask::Crawl), "6O", "Crawl air, temperature: ", "Type "),
+        (air(AirTask::Crawl), "130.1", "Crawl air, temperature: ", "-40 to 130 °F"),
+        (air(AirTask::Outdoors), "-40.1", "Outdoor air, temperature: ", "-40 to 130 °F"),
         (humidity, "101", "Crawl air, humidity: ", "100 %"),
         (air(AirTask::Wood), "999", "Wood temperature: ", "°F"),
-        (draft.with(Instrument::Level), "14 9/8", "Level at Joist 6, lower edge: ", "Type "),
+        (draft.with(Instrument::Level), "14 9/8", "Level at Joist 6, upper edge: ", "Type "),
     ]
 }
 

@@ -32,6 +32,20 @@ fn one_reading_is_not_enough() {
     assert_eq!(level_plan(desk.job(), Units::default()), Figure::Missing(vec![Need::Levels]));
 }
 
+/// The highest reads 14 1/8: nothing is shimmed by feet.
+#[test]
+fn levels_farther_off_than_joists_of_one_floor_are_read_again() {
+    let with = |drop: &str| {
+        let mut desk = read();
+        desk.reads_level(7, "5'", drop);
+        level_plan(desk.job(), Units::default())
+    };
+    assert!(with("26 1/8").as_known().is_some());
+    for drop in ["26 9/64", "99"] {
+        assert_eq!(with(drop), Figure::Missing(vec![Need::LevelsAgain]), "{drop}");
+    }
+}
+
 #[test]
 fn joists_come_up_to_the_high_one_unless_somebody_chooses() {
     let mut desk = read();

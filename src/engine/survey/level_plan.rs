@@ -109,6 +109,10 @@ const TOLERANCES: [(&str, i32, i32, Source); 8] = [
     ("tile 15 in and over", 24, 4, Source::FlatnessTile),
 ];
 
+/// No floor's joists are brought up or down farther: a level was read or typed wrongly, or from
+/// another beam (judgement).
+pub const FARTHEST: Length = Length::inches(12);
+
 /// What every joist top takes to come to the chosen plane. Source: [`Source::Shims`],
 /// [`Source::Flatness`].
 pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
@@ -141,6 +145,9 @@ pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
             Plane::BestFit => best.at(station),
         };
         station.to_plane = station.drop - target;
+    }
+    if stations.iter().any(|station| station.to_plane.abs() > FARTHEST) {
+        return Figure::Missing(vec![Need::LevelsAgain]);
     }
     let flatness = flatness(&stations, said.words(&Part::House, &list::COVERING));
     let used: Vec<_> = stations.iter().map(|station| station.place).collect();

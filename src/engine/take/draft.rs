@@ -325,10 +325,20 @@ impl LookTask {
 
 impl Draft {
     /// The draft with another instrument in the hand: what was typed for the last one
-    /// is put down.
+    /// is put down. A level is held on a joist's top, and a meter to what can be reached of it.
     #[must_use]
     pub fn with(&self, instrument: Instrument) -> Self {
-        Self { instrument, ..self.put_down() }
+        let mut next = Self { instrument, ..self.put_down() };
+        let edges = [Face::LowerEdge, Face::UpperEdge];
+        let [from, to] = match (self.instrument, instrument) {
+            (_, Instrument::Level) => edges,
+            (Instrument::Level, _) => [Face::UpperEdge, Face::LowerEdge],
+            _ => return next,
+        };
+        if next.spot.element == Element::Joist && next.spot.face == Some(from) {
+            next.spot.face = Some(to);
+        }
+        next
     }
 
     /// The draft with another tape task.
