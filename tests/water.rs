@@ -137,6 +137,16 @@ fn ventilating_is_judged_by_vapor_and_by_where_wood_would_end() {
     assert!(said(&card).contains("grains of vapor"), "{}", said(&card));
 }
 
+/// What stands or lies bare below gives vapor that no reading of the air counts.
+#[test]
+fn ventilating_alone_is_not_said_to_dry_over_soil_that_nobody_saw_covered() {
+    let mut desk = Desk::of(sample_book());
+    let says = |desk: &Desk| said(&card(desk.job(), "Would it dry by ventilating alone?"));
+    assert!(says(&desk).contains("cover the soil first"), "{}", says(&desk));
+    desk.log(Check { of: desk::label("ground_covered_now"), answer: Answer::Yes });
+    assert!(!says(&desk).contains("cover the soil first"), "{}", says(&desk));
+}
+
 fn said_of_water(desk: &mut Desk, answers: &[(&str, Answer)]) -> Card {
     for (of, answer) in answers {
         desk.log(Check { of: Label::fitted(of), answer: *answer });

@@ -24,7 +24,11 @@ fn wood_of_unread_warmth_may_read_as_low_as_at_the_charts_cold_end() {
         assert_eq!((unread.corrected, unread.temperature), (Stands::At(mc(16.0)), Step::Left), "{corrects:?}");
         assert!((unread.at_worst().to_percent() - 20.3).abs() < 0.001, "{corrects:?}: {:?}", unread.at_worst());
         let low = unread.may_read_low.unwrap();
-        assert!(low.is_by_cold() && !low.is_by_wood() && low.asks().contains("read the wood's temperature"));
+        assert!(
+            low.is_by_cold()
+                && !low.is_by_wood()
+                && low.asks().contains("read how warm the wood is, then the wood again")
+        );
         assert!(unread.is_firm(), "a number with a margin is a number");
     }
     let by_meter = read(16.0, Answer::Yes, &WoodTemperature::NotRead);

@@ -67,6 +67,42 @@ fn lumber_of_one_kind_is_cut_together() {
     );
 }
 
+#[test]
+fn a_gutter_that_does_not_take_the_water_is_named_and_not_ordered() {
+    let ordered = |takes: &str| {
+        let mut desk = house();
+        for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "6.8"), (DOWNSPOUT, "6"), (EAVE, "24'")] {
+            desk.says(Part::House, &item, typed);
+        }
+        desk.says(Part::House, &GUTTER, "5 in K-style");
+        desk.says(Part::House, &GUTTER_TAKES, takes);
+        let list = list(&desk);
+        let is_named =
+            list.open.iter().any(|open| open.starts_with("Gutter, 5 in K-style: it does not take the water"));
+        (list.lines.iter().any(|line| line.needed.name.starts_with("Gutter")), is_named)
+    };
+    assert_eq!(ordered("6000"), (false, true));
+    assert_eq!(ordered("8000"), (true, false));
+}
+
+#[test]
+fn a_cover_that_closing_asks_for_and_nobody_ordered_is_named() {
+    let is_named = |covered: Option<&str>, answers: &[&str]| {
+        let mut desk = house();
+        if let Some(covered) = covered {
+            desk.says(Part::House, &COVERED, covered);
+        }
+        for of in answers {
+            desk.log(Check { of: crate::desk::label(of), answer: Answer::Yes });
+        }
+        list(&desk).open.iter().any(|open| open.starts_with("Ground cover: before the floor is closed"))
+    };
+    assert!(is_named(None, &[]), "nobody looked");
+    assert!(!is_named(Some("yes"), &[]) && !is_named(Some("no"), &[]), "it was said");
+    assert!(!is_named(None, &["ground_covered_now"]));
+    assert!(is_named(None, &["ground_covered_now", "bare_soil"]), "bare again");
+}
+
 /// It went over the girder in one piece: what is sold may not be as long, and nobody measured the lap.
 #[test]
 fn a_joist_that_went_through_is_ordered_for_each_span_and_its_sister_for_the_first() {

@@ -38,7 +38,11 @@ fn cover(job: &Job, units: Units) -> Card {
     };
     let cover = known.value;
     let rolls = counted(cover.rolls as usize, "roll");
-    let headline = if wants_cover(job) { rolls } else { format!("None asked for; it would take {rolls}") };
+    let headline = match Covered::of(job) {
+        _ if wants_cover(job) => rolls,
+        Covered::NotSaid => format!("Nobody said that it is to be covered; it would take {rolls}"),
+        Covered::No | Covered::Yes => format!("None asked for; it would take {rolls}"),
+    };
     let lines = vec![
         Line::plain(format!("{} strips of {}, each in one piece.", cover.strips, units.length(cover.strip))),
         Line::plain(format!("{} of tape on the laps, {} of seal.", units.length(cover.tape), units.length(cover.seal))),

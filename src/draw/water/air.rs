@@ -7,6 +7,7 @@ use crate::engine::closing::Limits;
 use crate::engine::describe::place_of;
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Need};
+use crate::engine::ground::plan::is_covered_now;
 use crate::engine::job::{Job, Seen};
 use crate::engine::results::latest_air;
 use crate::engine::take::Units;
@@ -93,11 +94,11 @@ pub(super) fn ventilating(job: &Job) -> Card {
         return Card::missing(title, &[Need::CrawlAir]);
     };
     let limit = Limits::of(job).framing.at;
-    let headline = match () {
-        () if there.condenses => "No: outdoor air would wet the wood",
-        () if !known.value.removes_vapour() => "No: outdoor air brings vapor in",
-        () if there.equilibrium > limit => "No: wood would stay over its limit in it",
-        () => "It can, while the air outdoors is like this",
+    let no = match () {
+        () if there.condenses => Some("No: outdoor air would wet the wood"),
+        () if !known.value.removes_vapour() => Some("No: outdoor air brings vapor in"),
+        () if there.equilibrium > limit => Some("No: wood would stay over its limit in it"),
+        () => None,
     };
     let now = equilibrium_moisture(crawl.temperature, crawl.humidity).to_percent();
     let grains = |ratio: crate::engine::air::HumidityRatio| ratio.to_grains_per_pound();
@@ -112,6 +113,10 @@ pub(super) fn ventilating(job: &Job) -> Card {
             grains(known.value.crawl)
         )),
     ];
-    let lines = lines.into_iter().chain(reasons(&known)).collect();
-    Card::new(title, headline, lines)
+    let is_wetted = no.is_none() && is_covered_now(job) != Some(true);
+    let lines = lines.into_iter().chain(is_wetted.then(|| Line::next(WETTED))).chain(reasons(&known)).collect();
+    Card::new(title, no.unwrap_or("It can, while the air outdoors is like this"), lines)
 }
+
+const WETTED: &str = "This counts the vapor in the air alone. Bare soil and standing water give more all the time: lead water \
+     away and cover the soil first.";

@@ -114,8 +114,13 @@ impl MayReadLow {
     /// What would settle it: "say its species and the meter's scale".
     pub fn asks(self) -> &'static str {
         match (self.is_by_wood(), self.is_by_cold()) {
-            (true, true) => "say its species and the meter's scale, and read the wood's temperature",
-            (false, true) => "read the wood's temperature, and say whether the meter corrects for it",
+            (true, true) => {
+                "say its species, the meter's scale and whether it corrects for temperature; if not, read how warm the wood is, \
+                 then the wood again"
+            }
+            (false, true) => {
+                "say whether the meter corrects for temperature; if not, read how warm the wood is, then the wood again"
+            }
             (_, false) => "say its species and the meter's scale",
         }
     }

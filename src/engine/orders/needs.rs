@@ -158,7 +158,7 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
     needed.extend(shims::shims(job, units));
     needed.extend(under::ground(job, units, &mut open));
-    needed.extend(under::roof(job, units));
+    needed.extend(under::roof(job, units, &mut open));
     (needed, open)
 }
 

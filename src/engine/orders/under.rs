@@ -2,11 +2,14 @@
 
 use super::needs::{A_TENTH, Needed, Section, Unit, told};
 use crate::engine::cautions;
+use crate::engine::closing::asks_for_cover;
 use crate::engine::describe::counted;
 use crate::engine::figure::{Figure, Known};
 use crate::engine::ground::Unvented;
 use crate::engine::ground::checks::unvented_checks;
-use crate::engine::ground::plan::{AirWay, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
+use crate::engine::ground::plan::{
+    AirWay, Covered, cover_for, is_covered_now, too_few_vents, unvented_for, vents_for, wants_cover,
+};
 use crate::engine::ground::rain::rain;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -35,6 +38,17 @@ pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Nee
                 );
             }
         }
+    }
+    if !wants_cover(job)
+        && Covered::of(job) == Covered::NotSaid
+        && asks_for_cover(job)
+        && is_covered_now(job) != Some(true)
+    {
+        open.push(
+            "Ground cover: before the floor is closed the soil has to be covered, or seen not to be bare. Say that it is to \
+             be, and its cover is listed."
+                .to_owned(),
+        );
     }
     needed.extend(air(job, units, open));
     needed
@@ -120,7 +134,7 @@ fn not_kept(job: &Job, units: Units) -> impl Iterator<Item = String> {
 }
 
 /// Gutter, downspouts and what leads the water off.
-pub(super) fn roof(job: &Job, units: Units) -> Vec<Needed> {
+pub(super) fn roof(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
     let known = match rain(job, units) {
         Figure::Missing(_) => return Vec::new(),
         Figure::Known(known) => known,
@@ -129,7 +143,12 @@ pub(super) fn roof(job: &Job, units: Units) -> Vec<Needed> {
     let count = usize::try_from(rain.runoff.downspouts).unwrap_or(0);
     let section = format!("{:.1} sq in of downspout in all", rain.runoff.downspout_section);
     let mut needed = Vec::new();
-    if let (Some(gutter), Some(eave)) = (rain.gutter, rain.eave) {
+    if let Some(gutter) = rain.gutter.filter(|_| !rain.takes) {
+        open.push(format!(
+            "Gutter, {gutter}: it does not take the water. Say a larger one, or one more downspout run, before it is ordered."
+        ));
+    }
+    if let (Some(gutter), Some(eave)) = (rain.gutter.filter(|_| rain.takes), rain.eave) {
         let from = format!("{:.0} sq ft at an inch an hour", rain.runoff.at_an_inch.to_square_feet());
         needed.push(
             feet(Section::Roof, &format!("Gutter, {gutter}"), eave)
