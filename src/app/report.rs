@@ -99,7 +99,8 @@ fn Missing(answers: Memo<Vec<Answer>>) -> impl IntoView {
 
 fn answer_row(answer: Answer) -> impl IntoView {
     let Figure::Known(known) = answer.said else { return ().into_any() };
-    let mark = known.why.mark().map(|mark| format!(" ({})", mark.label()));
+    // Of the rule, and not of what was measured.
+    let mark = known.why.mark().map(|mark| format!(" (rule: {})", mark.label()));
     view! {
         <div class="report-answer">
             <p>{answer.title}": "<b>{known.value.headline}</b>{mark}" "{known.value.line}</p>

@@ -6,7 +6,7 @@ use duckboard::engine::describe::counted;
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::job::{Book, Fault, Job, Log, Record};
 use duckboard::engine::particular::{Particular, item_of};
-use duckboard::file::{JobFile, Refusal, Salvage};
+use duckboard::file::{JobFile, LeftOut, Refusal, Salvage};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -55,7 +55,9 @@ fn summary(file: &JobFile, book: &Book) -> String {
         lines.push("INVENTED SAMPLE: nothing in it was measured at a real house.".to_owned());
     }
     if !file.left_out.is_empty() {
-        let marks: Vec<String> = file.left_out.iter().map(ToString::to_string).collect();
+        // Readings go together with their photos.
+        let is_said = |left_out: &&LeftOut| **left_out == LeftOut::Photos && file.left_out.contains(&LeftOut::Readings);
+        let marks: Vec<String> = file.left_out.iter().filter(|it| !is_said(it)).map(ToString::to_string).collect();
         lines.push(format!("Left out on purpose: {}", marks.join(", ")));
     }
     for (thing, corrections) in &job.conflicts {
