@@ -108,6 +108,34 @@ fn ends_go_out_to_the_next_joist_centers_and_edges_stay() {
     assert_eq!(doubts, [unrated]);
 }
 
+/// Joists of 1 1/2 in: half of one, less the gap around; and the half of what a gap between leaves.
+#[test]
+fn sheets_whose_gaps_leave_them_on_too_little_of_a_joist_are_not_laid() {
+    let opening = |site: Site| site.opening([20, 30, 100, 60]);
+    let is_laid = |site: Site, fact: Fact| {
+        let mut site = site;
+        site.desk.log(fact);
+        site.floor().case
+    };
+    let rectangle = || Site::rectangle(Run::AcrossFirstSide);
+    let around = |gap| is_laid(opening(rectangle()), Fact::EdgeGap(length(gap)));
+    assert!(around("1/4").is_ok());
+    for gap in ["17/64", "3/4", "2"] {
+        assert!(around(gap).unwrap_err().contains("a gap of up to 1/4\" would do"), "{gap}");
+    }
+    let between = |gap| is_laid(opening(rectangle()), Fact::SheetGap(length(gap)));
+    assert!(between("1/2").is_ok());
+    assert!(between("33/64").unwrap_err().contains("a gap of up to 1/2\" would do"));
+    // At walls no joist's center is the end.
+    assert!(is_laid(rectangle().all_comes_out(), Fact::EdgeGap(length("1"))).is_ok());
+    let thick = |gap| {
+        let mut site = opening(rectangle());
+        site.desk.log(Fact::JoistThickness(length("2")));
+        is_laid(site, Fact::EdgeGap(length(gap)))
+    };
+    assert!(thick("1/2").is_ok() && thick("33/64").is_err());
+}
+
 #[test]
 fn joists_the_other_way_turn_the_layout_and_not_the_plan() {
     let floor = Site::rectangle(Run::AlongFirstSide).opening([20, 20, 100, 60]).floor();
@@ -212,7 +240,7 @@ fn what_is_said_of_the_sheets_counts() {
         Fact::SheetEdge(SheetEdge::TongueAndGroove),
         Fact::SpanRating(SpanRating::new(12).unwrap()),
         Fact::SheetGap(length("0")),
-        Fact::EdgeGap(length("1")),
+        Fact::EdgeGap(length("1/2")),
         Fact::Kerf(length("1/4")),
         Fact::JoistThickness(length("2")),
         Fact::BlockLumber(Label::fitted("2 × 8 No. 2, treated")),
@@ -224,7 +252,7 @@ fn what_is_said_of_the_sheets_counts() {
     // Half an inch less than 4 ft.
     assert_eq!((asked.sheet.length, asked.sheet.width), (1536, 760));
     assert_eq!((asked.gap, asked.kerf, asked.joist_width), (0, 4, 32));
-    assert_eq!(asked.outline[0], (16, 16));
+    assert_eq!(asked.outline[0], (8, 8));
     assert_eq!(floors[0].stock.block_lumber, "2 × 8 No. 2, treated");
     assert!(doubts.iter().any(|doubt| doubt.contains("rated 12 in")), "{doubts:?}");
     assert!(doubts.iter().any(|doubt| doubt.contains("factory edge")), "{doubts:?}");
@@ -294,6 +322,8 @@ fn a_piece_around_a_corner_is_trimmed_along_two_lines() {
 fn a_floor_that_cannot_be_laid_says_why_and_the_others_are_laid() {
     let mut site = Site::rectangle(Run::AcrossFirstSide).opening([16, 16, 64, 48]).opening([128, 96, 48, 10]);
     site.desk.log(Fact::EdgeGap(length("6")));
+    // So thick that sheets bear on them all the same.
+    site.desk.log(Fact::JoistThickness(length("13")));
     let searches = site.searched();
     let outcomes = searches.floors();
     let fewest = |search: &FloorSearch| match search.outcome() {

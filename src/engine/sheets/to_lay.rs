@@ -170,6 +170,9 @@ fn out_of_order(joist: u16) -> String {
     format!("Joist {joist} is no farther from corner 1 than joist {}: measure both again.", joist - 1)
 }
 
+/// A sheet's end bears on so much of a joist at least (common practice, no source).
+pub const LEAST_BEARING: Length = Length::sixty_fourths(32);
+
 /// Making floors of a room.
 struct Laying<'a> {
     job: &'a Job,
@@ -194,7 +197,7 @@ impl Laying<'_> {
                 (None, None) => return None,
             };
             self.doubts.push("At walls the ends of courses need a joist, a ledger or a header under them.".to_owned());
-            let floor = self.asked("The whole floor".to_owned(), corners.clone(), corners);
+            let floor = self.asked("The whole floor".to_owned(), corners.clone(), corners, None);
             return Some((vec![floor], vec![whole]));
         }
         let count = self.floor.openings.len();
@@ -212,12 +215,15 @@ impl Laying<'_> {
             if lines.is_too_wide {
                 self.doubts.push(format!("{name} cannot be cut back as wide as stated: the room ends before."));
             }
-            self.asked(name, lines.placed.corners().to_vec(), lines.cut.corners().to_vec())
+            // Its ends lie on joists' centers, but for the gap.
+            let bears = self.stock.joist.half() - self.stock.edge_gap;
+            self.asked(name, lines.placed.corners().to_vec(), lines.cut.corners().to_vec(), Some(bears))
         });
         Some((floors.collect(), used))
     }
 
-    fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>) -> ToLay {
+    /// A floor to lay, whose ends bear on so much of a joist, if they do not end at walls.
+    fn asked(&mut self, name: String, placed: Vec<Point>, cut_back: Vec<Point>, bears: Option<Length>) -> ToLay {
         let mut floor = ToLay::new(name, placed, cut_back, self.joists.run(), self.stock);
         let gap = format(self.stock.edge_gap, LengthStyle::default());
         let gone =
@@ -226,9 +232,33 @@ impl Laying<'_> {
             floor.case = Err(disagrees.clone());
             return floor;
         }
+        if let Some(why) = self.bears_on_too_little(bears) {
+            floor.case = Err(why);
+            return floor;
+        }
         let request = self.request(&floor).ok_or_else(gone);
         floor.case = request.and_then(|request| Case::new(request).map_err(|faults| in_words(&floor, &faults)));
         floor
+    }
+
+    /// Why sheets with these gaps would not bear on joists so thick.
+    fn bears_on_too_little(&self, at_ends: Option<Length>) -> Option<String> {
+        let (joist, gap) = (self.stock.joist, self.stock.gap);
+        let both = [
+            (at_ends, "around the sheets", joist.half() - LEAST_BEARING),
+            (Some((joist - gap).half()), "between sheets", joist - LEAST_BEARING * 2),
+        ];
+        let words = |length: Length| format(length.max(Length::ZERO), LengthStyle::default()).unmarked().to_owned();
+        let (bears, at, most) =
+            both.into_iter().find_map(|(bears, at, most)| Some((bears.filter(|it| *it < LEAST_BEARING)?, at, most)))?;
+        Some(format!(
+            "the gap {at} leaves their ends {} on joists {} thick, where {} is asked for (common practice, no source); a \
+             gap of up to {} would do",
+            words(bears),
+            words(joist),
+            words(LEAST_BEARING),
+            words(most)
+        ))
     }
 
     fn request(&mut self, floor: &ToLay) -> Option<Request> {
