@@ -100,19 +100,7 @@ fn a_spot_of_which_something_is_not_said_is_asked_for() {
 }
 
 #[test]
-fn a_soft_or_rotten_finding_is_a_soft_spot_until_an_awl_says_how_deep() {
-    let found = |finding, along: Option<&'static str>| {
-        after(|desk| {
-            desk.says(joist(4), &AWL, "goes in");
-            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
-            finds(desk, finding, along);
-        })
-    };
-    // The spot begins at 54 in: what was found within 6 in of it is that spot.
-    let asks = |judged: &Judged| says(judged, "found soft");
-    assert!(!asks(&found(Finding::Soft, Some("48"))) && asks(&found(Finding::Soft, Some("47 15/16"))));
-    assert!(!asks(&found(Finding::Soft, Some("66"))) && asks(&found(Finding::Soft, Some("66 1/16"))));
-    assert!(!asks(&found(Finding::Soft, None)), "nobody said where: it may be that spot");
+fn a_soft_or_rotten_finding_is_a_soft_spot_until_one_is_logged_that_says_how_deep() {
     let alone = |finding| {
         after(|desk| {
             finds(desk, finding, Some("4'"));
@@ -142,22 +130,6 @@ fn rot_at_a_bearing_or_nobody_said_where_asks_for_a_new_joist() {
     assert!(says(&rotten(Some("0"), None), "where it bears"));
     let unplaced = rotten(None, None);
     assert!(unplaced.fate == Fate::Replace && says(&unplaced, "nobody said where"), "{:?}", unplaced.reasons);
-}
-
-/// Soft wood that was measured elsewhere may be another spot.
-#[test]
-fn rot_of_which_nobody_said_where_it_is_is_no_spot_that_was_measured() {
-    let found = |finding, along: Option<&'static str>| {
-        after(|desk| {
-            desk.says(joist(4), &AWL, "goes in");
-            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
-            finds(desk, finding, along);
-        })
-    };
-    assert!(
-        says(&found(Finding::Rotten, None), "found rotten")
-            && !says(&found(Finding::Rotten, Some("54")), "found rotten")
-    );
 }
 
 #[test]

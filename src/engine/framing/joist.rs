@@ -81,8 +81,6 @@ pub struct LastSaid {
     pub ends: Since,
     /// How it goes on over the girder.
     pub over_girder: Since,
-    /// What an awl did.
-    pub awl: Since,
     /// What was said of its cuts.
     pub cuts: Since,
     /// Its latest readings.
@@ -217,7 +215,6 @@ impl LastSaid {
             bearing: of(&[&list::BEARING, &list::BEARS_ON]),
             ends: of(&[&list::ENDS_HELD]),
             over_girder: of(&[&list::OVER_GIRDER, &list::LAP_OF_JOISTS]),
-            awl: of(&[&list::AWL]),
             cuts: of(&[&list::CUTS]),
             reads: Since::ALWAYS,
             found: Since::all(bad.map(|it| it.since)),

@@ -7,6 +7,7 @@
 pub mod damage;
 pub mod design;
 pub mod joist;
+mod measured;
 pub mod member;
 mod places;
 mod reasons;

@@ -1,5 +1,6 @@
 //! What was found and read at places on joists, and on which joist a place is.
 
+use super::measured::visit;
 use super::since::Since;
 use super::spots::Found;
 use crate::engine::condition::Finding;
@@ -82,6 +83,7 @@ pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Fo
             face: place.value.face,
             along: along(place.value, framing),
             since: Since::of(&it).and(Since::of(&place)),
+            visit: visit(it.stamp, it.said),
         })
     });
     here.filter(|found| !is_seen_to(job, found)).collect()
