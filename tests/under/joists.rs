@@ -284,6 +284,53 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     assert_eq!(treated("19.1"), (Fate::Open, Reads::RelativelyWet));
 }
 
+/// Within what a meter can be off the later one tells.
+#[test]
+fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells() {
+    let reads = |typed: [&'static str; 2], another: bool| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 9);
+        desk.visit("read");
+        let id = desk.reads_typed(4, typed[0], Material::Solid);
+        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+        if another {
+            desk.visit("read again");
+        }
+        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent(typed[1]));
+        desk.log(duckboard::engine::moisture::Reading { shown, ..reading });
+        let judged = one(&desk, 4);
+        (judged.fate, judged.joist.reads)
+    };
+    assert_eq!(reads(["30", "12"], false), (Fate::Open, Reads::Wet));
+    assert_eq!(reads(["30", "12"], true), (Fate::Stays, Reads::Dry), "it dried");
+    assert_eq!(reads(["12", "30"], false), (Fate::Open, Reads::Wet));
+    // A meter is off by 2 points at most here.
+    assert_eq!(reads(["18.4", "16.4"], false), (Fate::Stays, Reads::Dry));
+    assert_eq!(reads(["18.5", "16.4"], false), (Fate::Open, Reads::Close));
+}
+
+/// Of two phones that did not know of each other the clock has to agree.
+#[test]
+fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_later() {
+    let reads = |minutes: i64| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 9);
+        desk.visit("read");
+        let id = desk.reads_typed(4, "30", Material::Solid);
+        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent("12"));
+        let dry = duckboard::engine::moisture::Reading { shown, ..reading };
+        let mut phone = crate::desk::other_phone();
+        (0..500).for_each(|_| drop(phone.record(dry.clone())));
+        let stamp = crate::desk::stamp();
+        phone
+            .stamp_from(duckboard::engine::entry::Stamp { at: stamp.at + chrono::Duration::minutes(minutes), ..stamp });
+        desk.book.add(duckboard::engine::job::Record::of(phone.record(dry)).unwrap());
+        one(&desk, 4).joist.reads
+    };
+    assert_eq!([reads(-1), reads(0), reads(1)], [Reads::Wet, Reads::Wet, Reads::Dry]);
+}
+
 #[test]
 fn a_reading_of_an_unsaid_meter_or_wood_does_not_make_a_joist_dry() {
     let reads = |typed: &'static str, meter: bool, material| {

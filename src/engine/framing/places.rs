@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::geometry::Point;
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::moisture::{Answer, Corrected};
+use crate::engine::moisture::{Answer, Corrected, Standing};
 use crate::engine::origin::Check;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
@@ -16,7 +16,6 @@ use crate::engine::results::readings;
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Framing};
 use crate::engine::units::{Length, MoistureContent};
-use litemap::LiteMap;
 
 /// Wood wetter than that is wet in service ([`Source::WetService`]).
 const WET: MoistureContent = MoistureContent::percent(19);
@@ -118,22 +117,25 @@ pub fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
     }
 }
 
-/// What the latest reading of each place on a joist says against dry lumber's limit.
+/// What each reading of a joist that stands says against dry lumber's limit.
 ///
 /// One that is said to be of dry panel counts as well: a joist is no panel.
 pub(super) fn read_joists(job: &Job, framing: &Framing) -> Vec<Read> {
-    let mut latest: LiteMap<EntryId, Read> = LiteMap::new();
-    for (_, reading, known) in readings(job) {
-        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let reads = reads(&known.value);
-        if let Some(joist) = number_of(place.value, framing) {
-            latest.insert(reading.value.place, Read { joist, reads, since: Since::of(&reading) });
-        }
-    }
-    latest.into_iter().map(|(_, read)| read).collect()
+    let all = readings(job).into_iter().filter_map(|(id, reading, known)| {
+        let at = reading.value.place;
+        let joist = number_of(job.now.places().get(&at)?.value, framing)?;
+        let standing = Standing::of(id, &reading, known.value);
+        Some((at, standing, Read { joist, reads: reads(&known.value), since: Since::of(&reading) }))
+    });
+    let all: Vec<_> = all.collect();
+    let stands = all
+        .iter()
+        .filter(|(at, standing, _)| !all.iter().any(|(other, by, _)| other == at && standing.is_superseded_by(by)));
+    stands.map(|(_, _, read)| *read).collect()
 }
 
-/// The latest reading of a place on a joist.
+/// A reading of a joist that no later one stands for.
+#[derive(Clone, Copy)]
 pub(super) struct Read {
     pub(super) joist: JoistNumber,
     pub(super) reads: Reads,

@@ -19,6 +19,7 @@ pub mod reading;
 pub mod resistance;
 pub mod said;
 pub mod species;
+pub mod standing;
 mod steps;
 
 pub use bounds::{Bounds, Outside};
@@ -30,3 +31,4 @@ pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};
 pub use resistance::Resistance;
 pub use species::Species;
+pub use standing::Standing;
