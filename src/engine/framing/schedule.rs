@@ -74,7 +74,12 @@ impl Judged {
         self.unsettled().next().is_none()
     }
 
-    /// The reasons that nothing ended yet, the gravest first.
+    /// What it still asks for: what the gravest reason that nothing ended yet comes to.
+    pub fn asks_for(&self) -> Fate {
+        self.unsettled().map(|reason| reason.fate).max().unwrap_or(Fate::Stays)
+    }
+
+    /// The reasons that nothing ended yet.
     pub fn unsettled(&self) -> impl Iterator<Item = &Reason> {
         self.reasons.iter().filter(|reason| !reason.is_settled)
     }
@@ -219,6 +224,11 @@ impl Fate {
 }
 
 impl Reason {
+    /// Does it ask for a sister, and something has to be said or chosen before one ends it?
+    pub fn wants_a_sister_yet(&self) -> bool {
+        self.fate == Fate::Sister && !self.ended_by.contains(&Done::Sistered)
+    }
+
     /// The same, ended by that.
     pub(super) fn ended_by(self, ended_by: &'static [Done]) -> Self {
         Self { ended_by, ..self }
