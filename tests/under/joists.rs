@@ -87,6 +87,85 @@ fn one_that_is_soft_along_half_its_span_has_nothing_for_a_sister_to_lie_on() {
     assert!(unsaid.fate == Fate::Sister && says(&unsaid, "a sister at least"), "{:?}", unsaid.reasons);
 }
 
+/// Clear 10 ft, half of it 5 ft: spots of 30, 30 and 24 in, those that overlap counted once.
+#[test]
+fn along_half_its_span_goes_by_all_soft_wood_of_the_joist_together() {
+    let of = |spots: &[(&str, &str)], face: Option<Face>| {
+        after(|desk| {
+            for (at, stretch) in spots.iter().enumerate() {
+                let face = if at == 0 { LOWER } else { face };
+                desk.spot(4, DamageKind::Soft, Some(*stretch), face, "1/4");
+            }
+        })
+        .fate
+    };
+    let slices = |to| of(&[("12", "42"), ("48", to), ("84", "90")], LOWER);
+    assert_eq!([slices("71 15/16"), slices("72"), slices("72 1/16")], [Fate::Sister, Fate::Replace, Fate::Replace]);
+    assert_eq!(of(&[("12", "42"), ("48", "78")], Some(Face::NearSide)), Fate::Engineer, "too much of its breadth");
+    assert_eq!(of(&[("12", "42"), ("48", "78")], Some(Face::UpperEdge)), Fate::Replace);
+    let overlapping = |to| of(&[("12", "60"), ("20", "50"), ("30", to)], LOWER);
+    assert_eq!([overlapping("71 15/16"), overlapping("72")], [Fate::Sister, Fate::Replace]);
+    let beside_an_unplaced_one = |long: &'static str| {
+        after(|desk| {
+            desk.says(joist(4), &SOFT_FACE, "lower edge");
+            desk.says(joist(4), &SOFT_LENGTH, long);
+            desk.says(joist(4), &SOFT_DEPTH, "1/4");
+            desk.spot(4, DamageKind::Soft, Some(("12", "42")), LOWER, "1/4");
+        })
+        .fate
+    };
+    assert_eq!([beside_an_unplaced_one("29 15/16"), beside_an_unplaced_one("30")], [Fate::Sister, Fate::Replace]);
+    let hard = of(&[("12", "42")], LOWER);
+    let probed = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("12", "42")), LOWER, "1/4");
+        desk.spot(4, DamageKind::Soft, Some(("42", "108")), LOWER, "0");
+    });
+    assert_eq!([hard, probed.fate], [Fate::Sister; 2], "where the awl stopped it is not soft");
+}
+
+/// Clear 10 ft.
+#[test]
+fn soft_wood_where_a_joist_bears_is_as_grave_as_at_its_end() {
+    let of = |face, stretch, depth| soft(depth, face, stretch).fate;
+    for face in [LOWER, Some(Face::UpperEdge), None] {
+        assert_eq!(of(face, ("0", "12"), "1/2"), Fate::Replace, "{face:?}");
+        assert_eq!(of(face, ("9'", "10'"), "1/2"), Fate::Replace, "{face:?}");
+    }
+    assert_eq!([of(LOWER, ("1/16", "12"), "1/2"), of(LOWER, ("9'", "119 15/16"), "1/2")], [Fate::Sister; 2]);
+    assert_eq!(of(Some(Face::NearSide), ("0", "12"), "1/16"), Fate::Replace);
+    // What lost a third or more is an engineer's there too.
+    assert_eq!(of(LOWER, ("0", "12"), "3"), Fate::Engineer);
+    let unmeasured = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("0", "12")), LOWER, "1/2");
+        let all = desk.job().now.particulars();
+        let depth: Vec<_> = all.iter().filter(|(_, it)| it.value.what.as_str() == "depth").map(|(id, _)| *id).collect();
+        for id in depth {
+            desk.withdraw(id);
+        }
+    });
+    assert_eq!(unmeasured.fate, Fate::Replace);
+}
+
+#[test]
+fn a_board_thinner_than_lumber_is_no_sister() {
+    let of = |breadth: &'static str, clear: &'static str, is_soft: bool| {
+        let judged = after(|desk| {
+            desk.says(Part::House, &SISTER_BREADTH, breadth);
+            desk.says(joist(4), &CLEAR_SPAN, clear);
+            if is_soft {
+                desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+            }
+            desk.says(joist(4), &DONE, "sistered");
+        });
+        (says(&judged, "is no sister"), judged.is_settled())
+    };
+    let (thin, fits) = ((true, false), (false, true));
+    assert_eq!(["1/2", "1 7/16", "1 1/2", "1 9/16"].map(|it| of(it, "10'", true)), [thin, thin, fits, fits]);
+    // Where a sister was only one way to be sure.
+    assert_eq!(["1 7/16", "1 1/2"].map(|it| of(it, "12' 7 1/2", false)), [thin, fits]);
+    assert_eq!(of("1/2", "10'", false), fits, "nothing asks for one");
+}
+
 #[test]
 fn a_spot_of_which_something_is_not_said_is_asked_for() {
     assert!(says(&soft("1/2", None, ("2'", "3'")), "say where: an edge, a side or an end"));
