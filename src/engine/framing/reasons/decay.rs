@@ -1,7 +1,7 @@
 //! Soft wood, insects and splits.
 
 use super::cuts::beyond;
-use super::notches::notches;
+use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use super::unknown::is_sawn;
 use crate::engine::condition::Finding;
@@ -117,7 +117,7 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
         Some(SoftAt::End) => return bears(),
         None if is_at_bearing => return bears(),
         None => return open("say where: an edge, a side or an end"),
-        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist), joist.breadth),
+        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist) + notched_of_breadth(joist), joist.breadth),
         Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist) + deepest_notch(joist), joist.depth),
     };
     let Some(of) = of else {
@@ -191,7 +191,7 @@ pub(super) fn lost_of_breadth(joist: &Joist) -> Length {
 /// A notch takes of the same depth as decay at an edge, wherever it is but at an end.
 fn deepest_notch(joist: &Joist) -> Length {
     let notches = notches(joist);
-    let inside = notches.iter().filter(|notch| notch.part(joist) != Some(NotchAt::End));
+    let inside = notches.iter().filter(|notch| !notch.is_in_side() && notch.part(joist) != Some(NotchAt::End));
     inside.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO)
 }
 
