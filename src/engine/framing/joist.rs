@@ -108,7 +108,7 @@ pub struct Shared {
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
     pub count: u16,
-    /// Is it to carry tile, and nobody said how heavy the floor is?
+    /// Is it to carry tile, and nobody said that the floor is heavier than one without?
     pub tile_not_weighed: bool,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
@@ -283,7 +283,7 @@ impl Shared {
             laid_out,
             spacing,
             loads: Loads { live, dead },
-            tile_not_weighed: is_tile && said.amount(&Part::House, &list::DEAD_LOAD).is_none(),
+            tile_not_weighed: is_tile && dead <= USUAL.dead,
             group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,
