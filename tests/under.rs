@@ -24,3 +24,5 @@ mod orders;
 mod settled;
 #[path = "under/spans.rs"]
 mod spans;
+#[path = "under/wing.rs"]
+mod wing;

@@ -2,7 +2,7 @@
 
 use super::design::{Edition, Grade, LumberGroup};
 use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
-use super::places::{Read, found, read_joists};
+use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
 use super::since::Since;
 use super::span::{Loads, Service};
@@ -167,13 +167,14 @@ impl Joist {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
     }
 
-    fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[Read]) -> Self {
+    fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
-        let found = found(job, framing, number);
-        let spots = Spots::of(job, &part, &found);
+        let begins = Begins::of(floor, number);
+        let found = found(job, framing, number, begins);
+        let spots = Spots::of(job, &part, &found, begins);
         let read: Vec<_> = read.iter().filter(|read| read.joist == number).collect();
         let mut findings: Vec<_> = found.iter().map(|found| found.finding).collect();
         findings.sort_unstable();
@@ -318,8 +319,9 @@ fn sister(said: Particulars<'_>) -> Option<Section> {
 
 /// Every joist that is laid out.
 pub fn joists(job: &Job) -> Vec<Joist> {
-    let Some(framing) = Floor::of(job).and_then(|floor| floor.joists) else { return Vec::new() };
-    let read = read_joists(job, &framing);
+    let Some(floor) = Floor::of(job) else { return Vec::new() };
+    let Some(framing) = floor.joists.as_ref() else { return Vec::new() };
+    let read = read_joists(job, framing);
     let numbers = (1..=framing.count()).filter_map(JoistNumber::new);
-    numbers.map(|number| Joist::of(job, &framing, number, &read)).collect()
+    numbers.map(|number| Joist::of(job, (&floor, framing), number, &read)).collect()
 }

@@ -23,7 +23,7 @@ pub(super) fn answers(then: Logged, that: Logged) -> bool {
 }
 
 /// Does this spot say how deep that finding goes?
-pub(super) fn measures(spot: &Damage, logged: Logged, found: &Found) -> bool {
+pub(super) fn measures((spot, stretch): (&Damage, Stretch), logged: Logged, found: &Found) -> bool {
     let goes = match spot.depth.as_ref() {
         Some(Depth::Is(typed)) => Goes::of(typed.value),
         Some(Depth::CannotReach) => Goes::CannotReach,
@@ -35,14 +35,16 @@ pub(super) fn measures(spot: &Damage, logged: Logged, found: &Found) -> bool {
         Finding::Rotten => matches!(goes, Goes::In(_)),
         _ => false,
     };
-    does && spot.kind == DamageKind::Soft && answers(logged, (found.since, found.visit)) && holds(spot, found)
+    does && spot.kind == DamageKind::Soft
+        && answers(logged, (found.since, found.visit))
+        && holds(spot.face, stretch, found)
 }
 
 /// Does a spot hold the place of a finding: its stretch that point, on that face? An end has no
 /// distance along, and is held only by a spot at that end.
-fn holds(spot: &Damage, found: &Found) -> bool {
-    let reaches = || Stretch::of(spot).ends().zip(found.along).is_some_and(|((from, to), at)| from <= at && at <= to);
-    match (spot.face, found.face) {
+fn holds(face: Option<Face>, stretch: Stretch, found: &Found) -> bool {
+    let reaches = || stretch.ends().zip(found.along).is_some_and(|((from, to), at)| from <= at && at <= to);
+    match (face, found.face) {
         (one, Some(other @ (Face::NearEnd | Face::FarEnd))) => one == Some(other),
         (one, Some(Face::End)) => one.is_some_and(Face::is_end) && reaches(),
         (Some(one), Some(other)) => one == other && reaches(),

@@ -14,7 +14,8 @@ use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
 #[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::survey::{Floor, Framing};
+use crate::engine::survey::reach::Start;
+use crate::engine::survey::{AlongFrom, Floor, Framing};
 use crate::engine::units::{Length, MoistureContent};
 
 /// Wood wetter than that is wet in service ([`Source::WetService`]).
@@ -73,14 +74,14 @@ pub const fn is_grave(finding: Finding) -> bool {
 
 /// What was found at places on a joist and in its bay: each with its entry and how far
 /// along the joist.
-pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Found> {
+pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber, begins: Begins) -> Vec<Found> {
     let here = job.now.conditions().values().filter_map(|it| {
         let place = job.now.places().get(&it.value.place?)?;
         let is_here = number_of(place.value, framing) == Some(number);
         is_here.then(|| Found {
             finding: it.value.finding,
             face: place.value.face,
-            along: along(place.value, framing),
+            along: along(place.value, framing, begins),
             since: Since::of(&it).and(Since::of(&place)),
             visit: visit(it.stamp, it.said),
         })
@@ -96,11 +97,33 @@ fn is_seen_to(job: &Job, found: &Found) -> bool {
     found.finding == Finding::Insects && said.is_some_and(is_gone)
 }
 
-/// How far along its joist a place is, if that was said.
-fn along(place: &Place, framing: &Framing) -> Option<Length> {
+/// Where a joist begins, at the face of what it first bears on: none where nobody can tell.
+/// Spans are from there, and so is everything that is held against them.
+#[derive(Clone, Copy)]
+pub(super) struct Begins {
+    /// By distances along it as they are said: those of jobs before format 1.5 are from the
+    /// first corner, wherever the joist begins.
+    pub(super) said: Option<Length>,
+    /// By the plan.
+    plan: Option<Length>,
+}
+
+impl Begins {
+    pub(super) fn of(floor: &Floor, number: JoistNumber) -> Self {
+        let plan = floor.stretches(number).and_then(|parts| parts.first().map(|first| first.from));
+        let from_wall = floor.joists.as_ref().is_some_and(|joists| joists.laid_out.along == AlongFrom::Wall);
+        let is_there = from_wall || floor.starts(number).1 == Start::AtTheCorner;
+        Self { said: if is_there { Some(Length::ZERO) } else { plan }, plan }
+    }
+}
+
+/// How far along its joist a place is from where that begins, if that was said.
+fn along(place: &Place, framing: &Framing, begins: Begins) -> Option<Length> {
     match &place.position {
-        Position::OnJoist { along, .. } => along.as_ref().map(|typed| typed.value),
-        Position::OnPlan { right, down } => Some(framing.run().along(Point::new(right.value, down.value))),
+        Position::OnJoist { along, .. } => Some(along.as_ref()?.value - begins.said?),
+        Position::OnPlan { right, down } => {
+            Some(framing.run().along(Point::new(right.value, down.value)) - begins.plan?)
+        }
         Position::Named => None,
     }
 }

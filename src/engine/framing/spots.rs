@@ -7,6 +7,7 @@
 use super::damage::{Damage, DamageKind, Depth};
 use super::measured::{Logged, answers, measures, visit};
 use super::member::{Awl, CutsSaid};
+use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
 use crate::engine::entry::EntryId;
@@ -35,6 +36,8 @@ pub struct Spots {
     pub awl_asks_where: bool,
     /// What was said of its cuts as a whole.
     pub cuts: Option<CutsSaid>,
+    /// Do its distances mean nothing, because nobody can tell where it begins?
+    pub is_unplaced: bool,
 }
 
 /// What was found at a place on a member.
@@ -154,13 +157,26 @@ pub struct Hole {
 }
 
 impl Stretch {
-    pub(super) fn of(damage: &Damage) -> Self {
+    /// As it was said, less where its member begins.
+    fn of(damage: &Damage, begins: Begins) -> Self {
         let value = |typed: &Option<Typed<Length>>| typed.as_ref().map(|typed| typed.value);
         let (from, to) = (value(&damage.from), value(&damage.to));
         match from.zip(to) {
             // Measured the other way round it is the same stretch.
             Some((from, to)) => Self { from: Some(from.min(to)), to: Some(from.max(to)), long: None },
             None => Self { from, to, long: None },
+        }
+        .less(begins.said)
+    }
+
+    fn less(self, begins: Option<Length>) -> Self {
+        match begins {
+            Some(begins) => {
+                let [from, to] = [self.from, self.to].map(|at| at.map(|at| at - begins));
+                Self { from, to, ..self }
+            }
+            // How long it is can be told all the same.
+            None => Self { from: None, to: None, long: self.long() },
         }
     }
 
@@ -240,7 +256,7 @@ impl NotchAt {
 
 impl Spots {
     /// What the job says of a member, and what was found at places on it.
-    pub fn of(job: &Job, part: &Part, found: &[Found]) -> Self {
+    pub(super) fn of(job: &Job, part: &Part, found: &[Found], begins: Begins) -> Self {
         let said = Particulars::of(job);
         let cuts = said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said);
         let mut spots = Self { cuts, ..Self::default() };
@@ -251,14 +267,16 @@ impl Spots {
         for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
             let mut since = Since::of(&damage);
             let logged = (since, visit(damage.stamp, damage.said));
+            let stretch = Stretch::of(damage.value, begins);
+            spots.is_unplaced |= begins.said.is_none() && (damage.value.from.is_some() || damage.value.to.is_some());
             // A spot of all joists is no measure of one. What was done before a finding
             // settles nothing of it, whenever its spot was logged.
             open.retain(|found| {
-                let is_measured = damage.value.of == *part && measures(damage.value, logged, found);
+                let is_measured = damage.value.of == *part && measures((damage.value, stretch), logged, found);
                 since = if is_measured { since.and(found.since) } else { since };
                 !is_measured
             });
-            spots.add(damage.value, (since, logged.1));
+            spots.add((damage.value, stretch), (since, logged.1));
         }
         spots.found(&open);
         spots.follow_up(&went_in);
@@ -272,8 +290,7 @@ impl Spots {
         Since::all(soft.chain(notches).chain(self.holes.iter().map(|hole| hole.since)))
     }
 
-    fn add(&mut self, damage: &Damage, (since, visit): Logged) {
-        let stretch = Stretch::of(damage);
+    fn add(&mut self, (damage, stretch): (&Damage, Stretch), (since, visit): Logged) {
         let at = damage.face.map(SoftAt::from);
         match damage.kind {
             DamageKind::Soft => {

@@ -32,6 +32,10 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
     reasons.extend(probed.map(|it| if went_in { it } else { it.ended_by(&NEW_ALONE) }));
     let cuts = unseen_cuts(joist).map(|words| open(Source::JoistCuts, since.cuts, words));
     reasons.extend(cuts.map(|it| it.ended_by(&NEW_ALONE)));
+    if joist.spots.is_unplaced {
+        let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
+        reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
+    }
     reasons.extend(unread(joist));
     reasons
 }
