@@ -621,6 +621,64 @@ fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
     assert_eq!(unsound(desk.job()).len(), 1, "found after that");
 }
 
+/// Wood does not heal: of what carries joists as of joists.
+#[test]
+fn a_support_that_was_decayed_is_not_sound_because_a_later_visit_says_so() {
+    let open = |states: [&'static str; 2], another: bool| {
+        let mut desk = sound_house();
+        desk.visit("look");
+        desk.says(Part::Girder(1), &STATE, states[0]);
+        if another {
+            desk.visit("look again");
+        }
+        desk.says(Part::Girder(1), &STATE, states[1]);
+        let open = unsound(desk.job()).len();
+        desk.says(Part::Girder(1), &DONE, "replaced");
+        (open, unsound(desk.job()).len())
+    };
+    for bad in ["decayed", "cracked", "leaning", "settled", "loose"] {
+        assert_eq!([open([bad, "sound"], true), open([bad, "sound"], false)], [(1, 0), (0, 0)], "{bad}");
+    }
+    assert_eq!(open(["decayed", "decayed"], true), (1, 0), "once is enough");
+    assert_eq!(open(["decayed", "cannot reach"], false), (2, 0));
+    assert_eq!([open(["cannot reach", "sound"], true), open(["sound", "cannot reach"], true)], [(0, 0), (1, 0)]);
+}
+
+#[test]
+fn the_card_of_what_carries_the_joists_says_what_was_and_was_not_looked_at() {
+    let card = |said: &[(Part, &Item, &str)]| {
+        let mut desk = sound_house();
+        for (part, item, words) in said {
+            desk.visit("look");
+            desk.says(part.clone(), item, words);
+        }
+        let canvas = Canvas { width_px: 340, height_px: 280 };
+        let cards = under(desk.job(), Units::default(), canvas);
+        let card = cards.into_iter().find(|card| card.title == "What carries the joists?").unwrap();
+        let lines: Vec<_> = card.lines.into_iter().map(|line| line.text).collect();
+        (card.headline, lines.join("\n"))
+    };
+    let girder = |number, state| (Part::Girder(number), &STATE, state);
+    let beside = [(Part::RimJoist, &STATE, "sound"), (Part::Sill, &STATE, "sound")];
+    assert_eq!(card(&[]).0, "Nothing said yet");
+    let (headline, lines) = card(&[(Part::Girder(2), &DEPTH, "9 1/4"), girder(1, "sound")]);
+    assert_eq!(headline, "Not all were looked at");
+    for words in ["Girder 1: looked at, and sound", "Girder 2: nobody said", "Sill: nobody said", "Rim joist: nobody"] {
+        assert!(lines.contains(words), "{words}: {lines}");
+    }
+    let all = |more: &[(Part, &'static Item, &'static str)]| card(&[&beside[..], more].concat());
+    assert_eq!(all(&[]).0, "Not all were looked at", "no girder was spoken of");
+    assert_eq!(all(&[(Part::House, &GIRDER_NEAR, "no")]).0, "Nothing speaks against them");
+    assert_eq!(all(&[girder(1, "sound")]).0, "Nothing speaks against them");
+    let healed = all(&[girder(3, "decayed"), girder(3, "sound")]);
+    assert!(healed.0 == "Have an engineer look" && healed.1.contains("Girder 3: decayed"), "{healed:?}");
+    assert!(!healed.1.contains("Girder 3: looked at"), "{healed:?}");
+    let replaced = all(&[girder(3, "decayed"), (Part::Girder(3), &DONE, "replaced")]);
+    assert!(replaced.0 == "Nothing speaks against them" && replaced.1.contains("decayed, and since then replaced"));
+    let unseen = all(&[(Part::Girder(1), &DONE, "sistered")]);
+    assert!(unseen.0 == "Not all were looked at" && unseen.1.contains("looked at since"), "{unseen:?}");
+}
+
 /// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.
 #[test]
 fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {

@@ -6,6 +6,8 @@ use super::since::Since;
 use super::spots::{Found, Goes, Stretch};
 use crate::engine::condition::Finding;
 use crate::engine::entry::{EntryId, Stamp, Time};
+use crate::engine::job::Seen;
+use crate::engine::particular::Particular;
 use crate::engine::place::Face;
 
 /// Since when something is known, and in which visit it was said.
@@ -15,6 +17,11 @@ pub(super) type Logged = (Since, Option<EntryId>);
 /// nothing tells in which visit: as if in none.
 pub(super) fn visit(stamp: &Stamp, said: Time) -> Option<EntryId> {
     stamp.visit.filter(|_| stamp.at == said)
+}
+
+/// Was this put right by that, said later in the same visit?
+pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular>) -> bool {
+    this.stamp.visit == by.stamp.visit && by.when().is_after(this.when())
 }
 
 /// Does what was said then answer that? Only what is of the same visit or surely later does.

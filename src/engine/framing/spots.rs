@@ -5,7 +5,7 @@
 //! joist is a soft spot whose depth nobody measured, until a spot measures it.
 
 use super::damage::{Damage, DamageKind, Depth};
-use super::measured::{Logged, answers, measures, visit};
+use super::measured::{Logged, answers, is_put_right, measures, visit};
 use super::member::{Awl, CutsSaid};
 use super::places::Begins;
 use super::since::Since;
@@ -418,11 +418,6 @@ fn soft_depth(said: Particulars<'_>, part: &Part) -> Option<(Length, Logged)> {
     };
     let deepest = stands.max_by_key(|it| depth(it))?;
     Some((depth(deepest), logged(deepest)))
-}
-
-/// Was this put right by that, said later in the same visit?
-fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular>) -> bool {
-    this.stamp.visit == by.stamp.visit && by.when().is_after(this.when())
 }
 
 fn logged(said: &Seen<'_, Particular>) -> Logged {
