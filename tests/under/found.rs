@@ -8,9 +8,8 @@ use duckboard::engine::entry::{EntryId, Stamp};
 use duckboard::engine::framing::{DamageKind, Fate, Judged};
 use duckboard::engine::job::Record;
 use duckboard::engine::particular::list::*;
-use duckboard::engine::particular::{Item, Part, stated};
+use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::units::tape::BareUnit;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 
@@ -257,17 +256,24 @@ fn later(desk: &mut Desk, hours: i64) {
     desk.pen.stamp_from(Stamp { at, visit: Some(visit), ..stamp() });
 }
 
-/// The same of a joist of which nobody said it: never of one alone.
+/// Nobody pushed an awl into each: it went in somewhere, and that does not heal either.
 #[test]
 fn an_awl_that_went_in_somewhere_counts_until_this_joist_was_probed() {
-    let fate = |own: Option<&'static str>| {
+    let fate = |of: Part, word: Option<&'static str>, another: bool| {
         after(|desk| {
             desk.visit("look");
             desk.says(Part::Joists, &AWL, "goes in");
-            desk.visit("look again");
-            own.into_iter().for_each(|own| drop_(desk.log(stated(joist(4), &AWL, own, BareUnit::Inches).unwrap())));
+            if another {
+                desk.visit("look again");
+            }
+            if let Some(word) = word {
+                desk.says(of, &AWL, word);
+            }
         })
         .fate
     };
-    assert_eq!([fate(None), fate(Some("stops everywhere"))], [Fate::Open, Fate::Stays]);
+    assert_eq!(fate(Part::Joists, None, false), Fate::Open);
+    assert_eq!(fate(joist(4), Some("stops everywhere"), true), Fate::Stays);
+    let all = |another| fate(Part::Joists, Some("stops everywhere"), another);
+    assert_eq!([all(true), all(false)], [Fate::Open, Fate::Stays], "a slip was put right");
 }

@@ -24,6 +24,11 @@ pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular
     this.stamp.visit == by.stamp.visit && by.when().is_after(this.when())
 }
 
+/// When a particular was said.
+pub(super) fn logged(said: &Seen<'_, Particular>) -> Logged {
+    (Since::of(said), visit(said.stamp, said.said))
+}
+
 /// Does what was said then answer that? Only what is of the same visit or surely later does.
 pub(super) fn answers(then: Logged, that: Logged) -> bool {
     then.0.is_after(that.0) || then.1.is_some() && then.1 == that.1

@@ -4,6 +4,7 @@
 //! measured sizes. It is no engineer's design: whoever signs decides. Begin with
 //! [`span`](span()), which rests on [`design`] and [`section`].
 
+mod before;
 pub mod damage;
 pub mod design;
 pub mod joist;

@@ -8,12 +8,13 @@ use crate::engine::entry::EntryId;
 use crate::engine::geometry::Point;
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::moisture::{Answer, Corrected, Standing};
+use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::origin::Check;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
 #[cfg(doc)]
 use crate::engine::sources::Source;
+use crate::engine::standing::Standing;
 use crate::engine::survey::reach::Start;
 use crate::engine::survey::{AlongFrom, Floor, Framing};
 use crate::engine::units::{Length, MoistureContent};

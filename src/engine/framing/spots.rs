@@ -5,14 +5,14 @@
 //! joist is a soft spot whose depth nobody measured, until a spot measures it.
 
 use super::damage::{Damage, DamageKind, Depth};
-use super::measured::{Logged, answers, is_put_right, measures, visit};
+use super::measured::{Logged, answers, is_put_right, logged, measures, visit};
 use super::member::{Awl, CutsSaid};
 use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Job, Seen};
-use crate::engine::particular::{Item, Part, Particular, Particulars, Value, list};
+use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 use crate::engine::units::{Length, Typed};
 
@@ -209,7 +209,7 @@ impl Stretch {
 
 impl SoftAt {
     /// By the words of a particular.
-    fn said(words: &str) -> Option<Self> {
+    pub(super) fn said(words: &str) -> Option<Self> {
         match words {
             "upper edge" => Some(Self::UpperEdge),
             "lower edge" => Some(Self::LowerEdge),
@@ -244,7 +244,7 @@ impl From<Face> for SoftAt {
 }
 
 impl NotchAt {
-    fn said(words: &str) -> Option<Self> {
+    pub(super) fn said(words: &str) -> Option<Self> {
         match words {
             "end" => Some(Self::End),
             "outer third" => Some(Self::Outer),
@@ -319,34 +319,6 @@ impl Spots {
         }
     }
 
-    /// What logs of before format 1.5 say: one spot of each kind.
-    fn said_before(&mut self, said: Particulars<'_>, part: &Part) {
-        let length = |item| said.length(part, item);
-        let along = |long| Stretch { long, ..Stretch::default() };
-        let since = |items: &[&Item]| Since::all(items.iter().map(|item| Since::said(said, part, item)));
-        if let Some((depth, logged)) = soft_depth(said, part) {
-            let at = said.words(part, &list::SOFT_FACE).and_then(SoftAt::said);
-            let stretch = along(length(&list::SOFT_LENGTH));
-            let since = logged.0.and(since(&[&list::SOFT_LENGTH, &list::SOFT_FACE]));
-            self.soft.push(Soft { goes: Goes::of(depth), at, stretch, since, visit: logged.1 });
-            // It was asked of the joist as a whole.
-            self.awl = self.awl.or(Some(if depth.is_positive() { Awl::GoesIn } else { Awl::Stops }));
-        }
-        if let Some(depth) = length(&list::NOTCH).filter(|depth| depth.is_positive()) {
-            let at = said.words(part, &list::NOTCH_AT).and_then(NotchAt::said);
-            let stretch = along(length(&list::NOTCH_LENGTH));
-            let since = since(&[&list::NOTCH, &list::NOTCH_AT, &list::NOTCH_LENGTH]);
-            let depth = Some(depth);
-            self.notches.push(Notch { depth, at, edge: None, stretch, since, is_several: false });
-        }
-        if let Some(across) = length(&list::HOLE).filter(|across| across.is_positive()) {
-            let to_edge = length(&list::HOLE_TO_EDGE);
-            let since = since(&[&list::HOLE, &list::HOLE_TO_EDGE]);
-            let (across, high) = (Some(across), Some(across));
-            self.holes.push(Hole { across, high, to_edge, stretch: Stretch::default(), since });
-        }
-    }
-
     /// Findings that no spot measures are soft spots of unknown depth.
     fn found(&mut self, found: &[&Found]) {
         for Found { finding, face, along, since, visit } in found {
@@ -367,18 +339,22 @@ impl Spots {
     /// it went in is handed back.
     fn probed(&mut self, said: Particulars<'_>, part: &Part) -> Vec<Logged> {
         let is = |it: &Seen<'_, Particular>| Awl::said(it.value.is.typed());
-        let own: Vec<_> = said.each(part, &list::AWL).collect();
-        let all = said.thing(&Part::Joists, &list::AWL);
-        let is_after = |all: &Seen<'_, Particular>| own.last().is_some_and(|own| own.when().is_after(all.when()));
-        let bad = all.filter(|all| is(all) != Some(Awl::Stops) && !is_after(all));
-        let stops = |it: &Seen<'_, Particular>| own.iter().any(|by| is(by) == Some(Awl::Stops) && is_put_right(it, by));
-        let of_all = bad.iter().filter(|it| is(it) == Some(Awl::GoesIn));
-        let goes_in = own.iter().filter(|it| is(it) == Some(Awl::GoesIn) && !stops(it));
-        let went_in: Vec<_> = goes_in.chain(of_all).map(logged).collect();
-        let last = bad.as_ref().or_else(|| own.last());
+        let [own, all] = [part, &Part::Joists].map(|of| said.each(of, &list::AWL).collect::<Vec<_>>());
+        let mut went_in = Vec::new();
+        let is_older = |all: &Seen<'_, Particular>| own.last().is_some_and(|own| own.when().is_after(all.when()));
+        let still = all.iter().filter(|it| !is_older(it));
+        for it in own.iter().chain(still).filter(|it| is(it) == Some(Awl::GoesIn)) {
+            let mut stopped =
+                own.iter().chain(&all).filter(|by| by.value.of == it.value.of && is(by) == Some(Awl::Stops));
+            if !stopped.any(|by| is_put_right(it, by)) {
+                went_in.push(logged(it));
+            }
+        }
+        let bad = all.last().filter(|all| is(all) != Some(Awl::Stops) && !is_older(all));
+        let last = bad.or_else(|| own.last());
         if went_in.is_empty() {
             self.awl = last.and_then(is);
-            self.awl_since = last.or(all.as_ref()).map_or(Since::ALWAYS, Since::of);
+            self.awl_since = last.or_else(|| all.last()).map_or(Since::ALWAYS, Since::of);
         } else {
             self.awl = Some(Awl::GoesIn);
             self.awl_since = Since::all(went_in.iter().map(|it| it.0));
@@ -405,23 +381,6 @@ impl Spots {
     pub const fn cut_count(&self) -> usize {
         self.notches.len() + self.holes.len()
     }
-}
-
-/// What an old log says of how deep an awl goes in, and when. Wood does not heal: a depth stands
-/// until another was said in the same visit.
-fn soft_depth(said: Particulars<'_>, part: &Part) -> Option<(Length, Logged)> {
-    let all: Vec<_> = said.each(part, &list::SOFT_DEPTH).collect();
-    let stands = all.iter().filter(|it| !all.iter().any(|other| is_put_right(it, other)));
-    let depth = |it: &Seen<'_, Particular>| match &it.value.is {
-        Value::Length(typed) => typed.value,
-        Value::Amount(_) | Value::Words(_) => Length::ZERO,
-    };
-    let deepest = stands.max_by_key(|it| depth(it))?;
-    Some((depth(deepest), logged(deepest)))
-}
-
-fn logged(said: &Seen<'_, Particular>) -> Logged {
-    (Since::of(said), visit(said.stamp, said.said))
 }
 
 impl Goes {

@@ -19,7 +19,6 @@ pub mod reading;
 pub mod resistance;
 pub mod said;
 pub mod species;
-pub mod standing;
 mod steps;
 
 pub use bounds::{Bounds, Outside};
@@ -31,4 +30,3 @@ pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};
 pub use resistance::Resistance;
 pub use species::Species;
-pub use standing::Standing;

@@ -1,10 +1,10 @@
 //! Which readings of a place stand: a later one takes an earlier one's place, but not within a
 //! visit where the two contradict each other.
 
-use super::correction::METER_ERROR;
-use super::{Corrected, Reading};
-use crate::engine::entry::EntryId;
-use crate::engine::job::{Seen, When};
+use super::entry::EntryId;
+use super::job::{Seen, When};
+use super::moisture::correction::METER_ERROR;
+use super::moisture::{Corrected, Reading};
 
 /// A reading among the others of its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
