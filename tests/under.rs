@@ -6,6 +6,8 @@ mod agree;
 #[path = "under/cuts.rs"]
 mod cuts;
 mod desk;
+#[path = "under/found.rs"]
+mod found;
 #[path = "under/framing.rs"]
 mod framing;
 #[path = "under/ground.rs"]
@@ -22,3 +24,5 @@ mod orders;
 mod settled;
 #[path = "under/spans.rs"]
 mod spans;
+#[path = "under/wing.rs"]
+mod wing;

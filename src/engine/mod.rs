@@ -29,6 +29,7 @@ pub mod results;
 pub mod sample;
 pub mod sheets;
 pub mod sources;
+pub mod standing;
 pub mod survey;
 pub mod take;
 pub mod units;

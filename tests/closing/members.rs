@@ -40,6 +40,53 @@ fn a_joist_within_a_bay_of_what_comes_out_holds_closing_up_until_it_is_settled()
     );
 }
 
+/// What really ends it is what is asked for: a sister ends no rot of which nobody said how deep.
+#[test]
+fn each_joist_is_held_by_what_really_ends_every_reason() {
+    let ends = |change: fn(&mut Site)| after(change).in_the_way();
+    let rotten: fn(&mut Site) = |site| {
+        let place = site.places[2];
+        site.finds(Finding::Rotten, Some(place));
+    };
+    let only = |lines: Vec<String>, ends: &str| {
+        assert!(lines.len() == 1 && lines[0].ends_with(ends), "{ends}: {lines:#?}");
+    };
+    only(ends(rotten), ": say that first, or replace it, and say that it is done");
+    only(ends(|site| drop_(site.desk.says(joist(3), &list::BEARING, "1"))), ": mend its ends, and say that it is done");
+    let soft: fn(&mut Site) = |site| {
+        drop_(site.desk.spot(3, DamageKind::Soft, Some(("4'", "5'")), Some(Face::LowerEdge), "1/2"));
+    };
+    only(ends(soft), ": sister it, and say that it is done");
+    let and_rotten = |site: &mut Site| {
+        soft(site);
+        let place = site.place(Element::Joist, 3);
+        site.finds(Finding::Rotten, Some(place));
+    };
+    let both = after(and_rotten).in_the_way();
+    assert!(!both[0].contains("sister it") && both[0].ends_with("or replace it, and say that it is done"), "{both:#?}");
+    // One thing that ends all is asked for once; what it leaves to say is named.
+    let most = ends(|site| {
+        drop_(site.desk.spot(3, DamageKind::Soft, Some(("1'", "9'")), Some(Face::LowerEdge), "1/2"));
+        site.desk.says(joist(3), &list::CUTS, "cannot see");
+        site.desk.says(joist(3), &list::BEARING, "1");
+    });
+    only(most, ": replace it, and say that it is done; mend its ends, and say that it is done");
+    let engineers = ends(|site| {
+        drop_(site.desk.spot(3, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "3"));
+        site.desk.says(joist(3), &list::CUTS, "cannot see");
+        site.desk.says(joist(3), &list::BEARING, "1");
+    });
+    only(
+        engineers,
+        "do what they write, and say that it is done; its notches and holes can't be seen: look once the floor is open",
+    );
+    let settled = after(|site| {
+        rotten(site);
+        drop_(site.desk.says(joist(3), &list::DONE, "replaced"));
+    });
+    assert!(settled.in_the_way().is_empty(), "{:#?}", settled.in_the_way());
+}
+
 /// Awl depths, findings and readings are one picture of a joist.
 #[test]
 fn whatever_speaks_against_a_joist_there_keeps_the_floor_open() {

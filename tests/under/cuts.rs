@@ -2,7 +2,7 @@
 
 use crate::desk::Desk;
 use crate::house::{inches, joist, joist_4_after as after, one, says, sound_house};
-use duckboard::engine::framing::{DamageKind, Fate, Judged};
+use duckboard::engine::framing::{Damage, DamageKind, Depth, Fate, Judged};
 use duckboard::engine::particular::list::*;
 use duckboard::engine::place::Face;
 use duckboard::engine::sources::Source;
@@ -291,4 +291,57 @@ fn cuts_of_no_size_are_unknown() {
     zero(|desk| {
         desk.slot(4, ("30", "31"), Some(inches("0")), Some("3"));
     });
+}
+
+/// The rules hold notches in edges to a part of the depth: none holds for a side.
+#[test]
+fn a_notch_in_a_side_is_an_engineers_and_takes_of_the_breadth() {
+    let (near, far) = (Some(Face::NearSide), Some(Face::FarSide));
+    for (from, to) in [("0", "2"), ("30", "32"), ("59", "61"), ("11'", "11' 1")] {
+        let small = notched(&[(from, to, near, "1/16")]);
+        assert!(small.fate == Fate::Engineer && says(&small, "in a side"), "{from}: {:?}", small.reasons);
+    }
+    assert_eq!(notched(&[("30", "32", LOWER, "1/16")]).fate, Fate::Stays);
+    let range = |judged: Judged| judged.may_span.map(|range| range.weakest.to_inches());
+    let whole = range(notched(&[])).unwrap();
+    // It spans by bending: as the square root of the breadth, here of two thirds.
+    let is_two_thirds = |judged: Judged| {
+        let part = range(judged).unwrap() / whole;
+        assert!((part - libm::sqrt(2.0 / 3.0)).abs() < 1e-6, "{part}");
+    };
+    is_two_thirds(notched(&[("30", "32", near, "1/2")]));
+    is_two_thirds(notched(&[("30", "32", near, "1/4"), ("60", "62", far, "1/4")]));
+    is_two_thirds(notched(&[("30", "32", near, "1/2"), ("60", "62", near, "1/4")]));
+    let through = notched(&[("4", "6", near, "3/4"), ("4", "6", far, "3/4")]);
+    assert!(through.may_span.is_none() && says(&through, "nothing sound is left"), "{:?}", through.reasons);
+    // With what is soft there.
+    let soft = |notch: Option<&'static str>| {
+        after(|desk| {
+            desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), near, "1/16");
+            notch.into_iter().for_each(|depth| {
+                desk.spot(4, DamageKind::Notch, Some(("30", "32")), near, depth);
+            });
+        })
+    };
+    assert!(!says(&soft(Some("1/8")), "a third or more") && says(&soft(Some("3/16")), "a third or more"));
+    // Beside one in an edge each is judged by itself.
+    let beside = notched(&[("12", "14", LOWER, "1 1/4"), ("14", "16", near, "1/4")]);
+    assert!(!says(&beside, "notched 4\" long"), "{:?}", beside.reasons);
+}
+
+#[test]
+fn a_hole_of_which_nobody_said_from_where_to_where_it_is_is_unknown() {
+    let hole = |from: Option<&'static str>, to: Option<&'static str>| {
+        after(|desk| {
+            let [from, to] = [from, to].map(|at| at.map(inches));
+            let depth = Some(Depth::Is(inches("1")));
+            let to_edge = Some(inches("3"));
+            desk.log(Damage { from, to, depth, to_edge, ..Damage::new(joist(4), DamageKind::Hole) });
+        })
+    };
+    for (from, to) in [(None, None), (Some("30"), None), (None, Some("31"))] {
+        let judged = hole(from, to);
+        assert!(judged.fate == Fate::Open && says(&judged, "from where to where"), "{:?}", judged.reasons);
+    }
+    assert_eq!(hole(Some("30"), Some("31")).fate, Fate::Stays);
 }

@@ -87,6 +87,85 @@ fn one_that_is_soft_along_half_its_span_has_nothing_for_a_sister_to_lie_on() {
     assert!(unsaid.fate == Fate::Sister && says(&unsaid, "a sister at least"), "{:?}", unsaid.reasons);
 }
 
+/// Clear 10 ft, half of it 5 ft: spots of 30, 30 and 24 in, those that overlap counted once.
+#[test]
+fn along_half_its_span_goes_by_all_soft_wood_of_the_joist_together() {
+    let of = |spots: &[(&str, &str)], face: Option<Face>| {
+        after(|desk| {
+            for (at, stretch) in spots.iter().enumerate() {
+                let face = if at == 0 { LOWER } else { face };
+                desk.spot(4, DamageKind::Soft, Some(*stretch), face, "1/4");
+            }
+        })
+        .fate
+    };
+    let slices = |to| of(&[("12", "42"), ("48", to), ("84", "90")], LOWER);
+    assert_eq!([slices("71 15/16"), slices("72"), slices("72 1/16")], [Fate::Sister, Fate::Replace, Fate::Replace]);
+    assert_eq!(of(&[("12", "42"), ("48", "78")], Some(Face::NearSide)), Fate::Engineer, "too much of its breadth");
+    assert_eq!(of(&[("12", "42"), ("48", "78")], Some(Face::UpperEdge)), Fate::Replace);
+    let overlapping = |to| of(&[("12", "60"), ("20", "50"), ("30", to)], LOWER);
+    assert_eq!([overlapping("71 15/16"), overlapping("72")], [Fate::Sister, Fate::Replace]);
+    let beside_an_unplaced_one = |long: &'static str| {
+        after(|desk| {
+            desk.says(joist(4), &SOFT_FACE, "lower edge");
+            desk.says(joist(4), &SOFT_LENGTH, long);
+            desk.says(joist(4), &SOFT_DEPTH, "1/4");
+            desk.spot(4, DamageKind::Soft, Some(("12", "42")), LOWER, "1/4");
+        })
+        .fate
+    };
+    assert_eq!([beside_an_unplaced_one("29 15/16"), beside_an_unplaced_one("30")], [Fate::Sister, Fate::Replace]);
+    let hard = of(&[("12", "42")], LOWER);
+    let probed = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("12", "42")), LOWER, "1/4");
+        desk.spot(4, DamageKind::Soft, Some(("42", "108")), LOWER, "0");
+    });
+    assert_eq!([hard, probed.fate], [Fate::Sister; 2], "where the awl stopped it is not soft");
+}
+
+/// Clear 10 ft.
+#[test]
+fn soft_wood_where_a_joist_bears_is_as_grave_as_at_its_end() {
+    let of = |face, stretch, depth| soft(depth, face, stretch).fate;
+    for face in [LOWER, Some(Face::UpperEdge), None] {
+        assert_eq!(of(face, ("0", "12"), "1/2"), Fate::Replace, "{face:?}");
+        assert_eq!(of(face, ("9'", "10'"), "1/2"), Fate::Replace, "{face:?}");
+    }
+    assert_eq!([of(LOWER, ("1/16", "12"), "1/2"), of(LOWER, ("9'", "119 15/16"), "1/2")], [Fate::Sister; 2]);
+    assert_eq!(of(Some(Face::NearSide), ("0", "12"), "1/16"), Fate::Replace);
+    // What lost a third or more is an engineer's there too.
+    assert_eq!(of(LOWER, ("0", "12"), "3"), Fate::Engineer);
+    let unmeasured = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("0", "12")), LOWER, "1/2");
+        let all = desk.job().now.particulars();
+        let depth: Vec<_> = all.iter().filter(|(_, it)| it.value.what.as_str() == "depth").map(|(id, _)| *id).collect();
+        for id in depth {
+            desk.withdraw(id);
+        }
+    });
+    assert_eq!(unmeasured.fate, Fate::Replace);
+}
+
+#[test]
+fn a_board_thinner_than_lumber_is_no_sister() {
+    let of = |breadth: &'static str, clear: &'static str, is_soft: bool| {
+        let judged = after(|desk| {
+            desk.says(Part::House, &SISTER_BREADTH, breadth);
+            desk.says(joist(4), &CLEAR_SPAN, clear);
+            if is_soft {
+                desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+            }
+            desk.says(joist(4), &DONE, "sistered");
+        });
+        (says(&judged, "is no sister"), judged.is_settled())
+    };
+    let (thin, fits) = ((true, false), (false, true));
+    assert_eq!(["1/2", "1 7/16", "1 1/2", "1 9/16"].map(|it| of(it, "10'", true)), [thin, thin, fits, fits]);
+    // Where a sister was only one way to be sure.
+    assert_eq!(["1 7/16", "1 1/2"].map(|it| of(it, "12' 7 1/2", false)), [thin, fits]);
+    assert_eq!(of("1/2", "10'", false), fits, "nothing asks for one");
+}
+
 #[test]
 fn a_spot_of_which_something_is_not_said_is_asked_for() {
     assert!(says(&soft("1/2", None, ("2'", "3'")), "say where: an edge, a side or an end"));
@@ -100,19 +179,7 @@ fn a_spot_of_which_something_is_not_said_is_asked_for() {
 }
 
 #[test]
-fn a_soft_or_rotten_finding_is_a_soft_spot_until_an_awl_says_how_deep() {
-    let found = |finding, along: Option<&'static str>| {
-        after(|desk| {
-            desk.says(joist(4), &AWL, "goes in");
-            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
-            finds(desk, finding, along);
-        })
-    };
-    // The spot begins at 54 in: what was found within 6 in of it is that spot.
-    let asks = |judged: &Judged| says(judged, "found soft");
-    assert!(!asks(&found(Finding::Soft, Some("48"))) && asks(&found(Finding::Soft, Some("47 15/16"))));
-    assert!(!asks(&found(Finding::Soft, Some("66"))) && asks(&found(Finding::Soft, Some("66 1/16"))));
-    assert!(!asks(&found(Finding::Soft, None)), "nobody said where: it may be that spot");
+fn a_soft_or_rotten_finding_is_a_soft_spot_until_one_is_logged_that_says_how_deep() {
     let alone = |finding| {
         after(|desk| {
             finds(desk, finding, Some("4'"));
@@ -142,22 +209,6 @@ fn rot_at_a_bearing_or_nobody_said_where_asks_for_a_new_joist() {
     assert!(says(&rotten(Some("0"), None), "where it bears"));
     let unplaced = rotten(None, None);
     assert!(unplaced.fate == Fate::Replace && says(&unplaced, "nobody said where"), "{:?}", unplaced.reasons);
-}
-
-/// Soft wood that was measured elsewhere may be another spot.
-#[test]
-fn rot_of_which_nobody_said_where_it_is_is_no_spot_that_was_measured() {
-    let found = |finding, along: Option<&'static str>| {
-        after(|desk| {
-            desk.says(joist(4), &AWL, "goes in");
-            desk.spot(4, DamageKind::Soft, Some(("54", "60")), LOWER, "1/4");
-            finds(desk, finding, along);
-        })
-    };
-    assert!(
-        says(&found(Finding::Rotten, None), "found rotten")
-            && !says(&found(Finding::Rotten, Some("54")), "found rotten")
-    );
 }
 
 #[test]
@@ -310,6 +361,53 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     let treated = |typed| reads(Some(typed), Material::Treated);
     assert_eq!([treated("12"), treated("19")], [(Fate::Open, Reads::RelativeOnly); 2]);
     assert_eq!(treated("19.1"), (Fate::Open, Reads::RelativelyWet));
+}
+
+/// Within what a meter can be off the later one tells.
+#[test]
+fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells() {
+    let reads = |typed: [&'static str; 2], another: bool| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 9);
+        desk.visit("read");
+        let id = desk.reads_typed(4, typed[0], Material::Solid);
+        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+        if another {
+            desk.visit("read again");
+        }
+        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent(typed[1]));
+        desk.log(duckboard::engine::moisture::Reading { shown, ..reading });
+        let judged = one(&desk, 4);
+        (judged.fate, judged.joist.reads)
+    };
+    assert_eq!(reads(["30", "12"], false), (Fate::Open, Reads::Wet));
+    assert_eq!(reads(["30", "12"], true), (Fate::Stays, Reads::Dry), "it dried");
+    assert_eq!(reads(["12", "30"], false), (Fate::Open, Reads::Wet));
+    // A meter is off by 2 points at most here.
+    assert_eq!(reads(["18.4", "16.4"], false), (Fate::Stays, Reads::Dry));
+    assert_eq!(reads(["18.5", "16.4"], false), (Fate::Open, Reads::Close));
+}
+
+/// Of two phones that did not know of each other the clock has to agree.
+#[test]
+fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_later() {
+    let reads = |minutes: i64| {
+        let mut desk = house();
+        crate::house::make_sound(&mut desk, 9);
+        desk.visit("read");
+        let id = desk.reads_typed(4, "30", Material::Solid);
+        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
+        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent("12"));
+        let dry = duckboard::engine::moisture::Reading { shown, ..reading };
+        let mut phone = crate::desk::other_phone();
+        (0..500).for_each(|_| drop(phone.record(dry.clone())));
+        let stamp = crate::desk::stamp();
+        phone
+            .stamp_from(duckboard::engine::entry::Stamp { at: stamp.at + chrono::Duration::minutes(minutes), ..stamp });
+        desk.book.add(duckboard::engine::job::Record::of(phone.record(dry)).unwrap());
+        one(&desk, 4).joist.reads
+    };
+    assert_eq!([reads(-1), reads(0), reads(1)], [Reads::Wet, Reads::Wet, Reads::Dry]);
 }
 
 #[test]
@@ -523,6 +621,64 @@ fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
     assert_eq!(unsound(desk.job()).len(), 1, "found after that");
 }
 
+/// Wood does not heal: of what carries joists as of joists.
+#[test]
+fn a_support_that_was_decayed_is_not_sound_because_a_later_visit_says_so() {
+    let open = |states: [&'static str; 2], another: bool| {
+        let mut desk = sound_house();
+        desk.visit("look");
+        desk.says(Part::Girder(1), &STATE, states[0]);
+        if another {
+            desk.visit("look again");
+        }
+        desk.says(Part::Girder(1), &STATE, states[1]);
+        let open = unsound(desk.job()).len();
+        desk.says(Part::Girder(1), &DONE, "replaced");
+        (open, unsound(desk.job()).len())
+    };
+    for bad in ["decayed", "cracked", "leaning", "settled", "loose"] {
+        assert_eq!([open([bad, "sound"], true), open([bad, "sound"], false)], [(1, 0), (0, 0)], "{bad}");
+    }
+    assert_eq!(open(["decayed", "decayed"], true), (1, 0), "once is enough");
+    assert_eq!(open(["decayed", "cannot reach"], false), (2, 0));
+    assert_eq!([open(["cannot reach", "sound"], true), open(["sound", "cannot reach"], true)], [(0, 0), (1, 0)]);
+}
+
+#[test]
+fn the_card_of_what_carries_the_joists_says_what_was_and_was_not_looked_at() {
+    let card = |said: &[(Part, &Item, &str)]| {
+        let mut desk = sound_house();
+        for (part, item, words) in said {
+            desk.visit("look");
+            desk.says(part.clone(), item, words);
+        }
+        let canvas = Canvas { width_px: 340, height_px: 280 };
+        let cards = under(desk.job(), Units::default(), canvas);
+        let card = cards.into_iter().find(|card| card.title == "What carries the joists?").unwrap();
+        let lines: Vec<_> = card.lines.into_iter().map(|line| line.text).collect();
+        (card.headline, lines.join("\n"))
+    };
+    let girder = |number, state| (Part::Girder(number), &STATE, state);
+    let beside = [(Part::RimJoist, &STATE, "sound"), (Part::Sill, &STATE, "sound")];
+    assert_eq!(card(&[]).0, "Nothing said yet");
+    let (headline, lines) = card(&[(Part::Girder(2), &DEPTH, "9 1/4"), girder(1, "sound")]);
+    assert_eq!(headline, "Not all were looked at");
+    for words in ["Girder 1: looked at, and sound", "Girder 2: nobody said", "Sill: nobody said", "Rim joist: nobody"] {
+        assert!(lines.contains(words), "{words}: {lines}");
+    }
+    let all = |more: &[(Part, &'static Item, &'static str)]| card(&[&beside[..], more].concat());
+    assert_eq!(all(&[]).0, "Not all were looked at", "no girder was spoken of");
+    assert_eq!(all(&[(Part::House, &GIRDER_NEAR, "no")]).0, "Nothing speaks against them");
+    assert_eq!(all(&[girder(1, "sound")]).0, "Nothing speaks against them");
+    let healed = all(&[girder(3, "decayed"), girder(3, "sound")]);
+    assert!(healed.0 == "Have an engineer look" && healed.1.contains("Girder 3: decayed"), "{healed:?}");
+    assert!(!healed.1.contains("Girder 3: looked at"), "{healed:?}");
+    let replaced = all(&[girder(3, "decayed"), (Part::Girder(3), &DONE, "replaced")]);
+    assert!(replaced.0 == "Nothing speaks against them" && replaced.1.contains("decayed, and since then replaced"));
+    let unseen = all(&[(Part::Girder(1), &DONE, "sistered")]);
+    assert!(unseen.0 == "Not all were looked at" && unseen.1.contains("looked at since"), "{unseen:?}");
+}
+
 /// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.
 #[test]
 fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
@@ -540,8 +696,16 @@ fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
         desk.says(Part::House, &COVERING, covering);
         let judged = one(&desk, 4);
         assert!(judged.fate == Fate::Open && says(&judged, "say the dead load"), "{:?}", judged.reasons);
-        desk.says(Part::House, &DEAD_LOAD, "20");
-        assert_eq!(one(&desk, 4).fate, Fate::Stays);
+        // What is said of a floor without tile is as good as nothing.
+        for light in ["1", "9.9", "10"] {
+            desk.says(Part::House, &DEAD_LOAD, light);
+            let judged = one(&desk, 4);
+            assert!(judged.fate == Fate::Open && says(&judged, "say the dead load"), "{light}: {:?}", judged.reasons);
+        }
+        for weighed in ["10.1", "20"] {
+            desk.says(Part::House, &DEAD_LOAD, weighed);
+            assert_eq!(one(&desk, 4).fate, Fate::Stays, "{weighed}");
+        }
         desk.says(joist(4), &CLEAR_SPAN, "12'");
         assert_eq!(one(&desk, 4).fate, Fate::Sister);
     }

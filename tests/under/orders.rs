@@ -1,12 +1,15 @@
 use crate::desk::Desk;
-use crate::house::{house, joist, sound_house};
+use crate::house::{house, inches, joist, sound_house};
+use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
+use duckboard::engine::framing::DamageKind;
 use duckboard::engine::job::HandOver;
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::{Change, Line, OrderList, order_list, to_order};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Amount;
 use proptest::prelude::*;
@@ -52,6 +55,7 @@ fn lumber_of_one_kind_is_cut_together() {
         desk.says(joist(number), &SOFT_FACE, "lower edge");
     }
     desk.says(joist(2), &SOFT_DEPTH, "1/2");
+    desk.says(joist(2), &SOFT_LENGTH, "1'");
     desk.says(joist(7), &SOFT_LENGTH, "6'");
     desk.says(joist(7), &SOFT_DEPTH, "1/2");
     // Each 10 ft and two bearings of 1 1/2 in: 10 ft 3 in, out of sticks of 12 ft.
@@ -113,6 +117,7 @@ fn a_joist_that_went_through_is_ordered_for_each_span_and_its_sister_for_the_fir
         desk.says(joist(number), &SOFT_FACE, "lower edge");
         desk.says(joist(number), &SOFT_DEPTH, "1/2");
     }
+    desk.says(joist(2), &SOFT_LENGTH, "1'");
     desk.says(joist(7), &SOFT_LENGTH, "6'");
     let list = list(&desk);
     let from: BTreeSet<_> = list.lines.iter().flat_map(|line| line.needed.from.clone()).collect();
@@ -132,6 +137,7 @@ fn lumber_that_is_ripped_is_listed_with_the_loss_of_its_stamp() {
         let mut desk = sound_house();
         desk.says(joist(2), &SOFT_FACE, "lower edge");
         desk.says(joist(2), &SOFT_DEPTH, "1/2");
+        desk.says(joist(2), &SOFT_LENGTH, "1'");
         desk.says(Part::House, &SISTER_LUMBER, "2 × 10 No. 2");
         desk.says(Part::House, &SISTER_DEPTH, depth);
         list(&desk).open.iter().any(|open| open.contains("carries no stamp any more"))
@@ -143,6 +149,7 @@ fn lumber_that_is_ripped_is_listed_with_the_loss_of_its_stamp() {
 #[test]
 fn what_touches_treated_wood_is_said_and_cuts_of_it_are_treated() {
     let mut desk = sound_house();
+    desk.says(joist(2), &SOFT_LENGTH, "1'");
     desk.says(joist(7), &SOFT_LENGTH, "6'");
     for number in [2, 7] {
         desk.says(joist(number), &SOFT_FACE, "lower edge");
@@ -168,7 +175,7 @@ fn what_touches_treated_wood_is_said_and_cuts_of_it_are_treated() {
 #[test]
 fn a_fan_on_the_list_carries_its_cautions_and_what_it_still_asks_for() {
     let mut desk = house();
-    desk.log(duckboard::engine::job::Fact::CrawlHeight(crate::house::inches("24")));
+    desk.log(duckboard::engine::job::Fact::CrawlHeight(inches("24")));
     desk.says(Part::House, &GROUND_LENGTH, "25'");
     desk.says(Part::House, &GROUND_WIDTH, "10'");
     let of = |desk: &Desk, name: &str| line(desk, name).needed.from.join(" ");
@@ -201,9 +208,11 @@ fn a_piece_longer_than_lumber_is_named_and_the_rest_is_ordered() {
     for number in [2, 7] {
         desk.says(joist(number), &SOFT_FACE, "lower edge");
         desk.says(joist(number), &SOFT_DEPTH, "1/2");
+        desk.says(joist(number), &SOFT_LENGTH, "1'");
     }
     desk.says(joist(7), &CLEAR_SPAN, "16'");
     desk.says(joist(7), &DEPTH, "11 1/4");
+    desk.says(Part::House, &SISTER_DEPTH, "11 1/4");
     assert!(names(&desk).contains(&"2 in lumber 7 1/4\" deep, 12 ft".to_owned()), "{:?}", names(&desk));
     assert!(
         list(&desk).open.iter().any(|open| open.contains("16' 3\" is longer than 16 ft")),
@@ -219,6 +228,86 @@ fn joists_for_an_engineer_are_open_and_not_ordered() {
     desk.says(joist(2), &SOFT_FACE, "lower edge");
     assert!(!names(&desk).iter().any(|name| name.contains("lumber 7 1/4")), "{:?}", names(&desk));
     assert!(list(&desk).open.iter().any(|open| open.contains("Lumber of joist 2: it waits for an engineer")));
+}
+
+/// Joist 4 of a sound house after something was found and done: the lines of its lumber, hangers
+/// and screws, and what is open about it.
+fn for_joist_4(change: impl FnOnce(&mut Desk)) -> (Vec<String>, Vec<String>) {
+    let mut desk = sound_house();
+    change(&mut desk);
+    let list = list(&desk);
+    let is_its = |line: &&Line| {
+        line.needed.name == "Structural screws"
+            || line.needed.name == "Joist hangers"
+            || line.needed.from.iter().any(|from| from.starts_with("joist 4:"))
+    };
+    let lines = list.lines.iter().filter(is_its).map(|line| line.needed.name.clone()).collect();
+    let open = list.open.into_iter().filter(|open| open.contains("oist 4")).collect();
+    (lines, open)
+}
+
+fn rot(desk: &mut Desk) {
+    let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: Some(inches("4'")) };
+    let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
+    desk.log(Condition { place: Some(place), finding: Finding::Rotten, note: None });
+}
+
+fn soft(desk: &mut Desk, stretch: Option<(&str, &str)>) {
+    desk.spot(4, DamageKind::Soft, stretch, Some(Face::LowerEdge), "1/2");
+}
+
+#[test]
+fn no_sister_is_ordered_that_ends_nothing_and_what_to_say_first_is_named() {
+    let (lines, open) = for_joist_4(rot);
+    assert!(lines.is_empty() && open.len() == 1, "{lines:?} {open:?}");
+    assert!(open[0].contains("Say from where to where, how deep") && open[0].contains("No sister is ordered"));
+    let (lines, open) = for_joist_4(|desk| soft(desk, None));
+    assert!(lines.is_empty() && open[0].contains("say from where to where it is soft"), "{lines:?} {open:?}");
+    let (lines, open) = for_joist_4(|desk| soft(desk, Some(("2'", "3'"))));
+    assert!(lines.len() == 2 && open.is_empty(), "{lines:?} {open:?}");
+    // Beside a joist that comes out no sister is asked for.
+    let (lines, open) = for_joist_4(|desk| {
+        rot(desk);
+        soft(desk, Some(("1'", "9'")));
+    });
+    assert!(lines.len() == 2 && open.is_empty(), "{lines:?} {open:?}");
+}
+
+#[test]
+fn what_is_done_is_not_ordered_again() {
+    let after = |finds: fn(&mut Desk), done: &'static [&'static str]| {
+        for_joist_4(|desk| {
+            finds(desk);
+            done.iter().for_each(|done| {
+                desk.says(joist(4), &DONE, done);
+            });
+        })
+    };
+    let none = (Vec::new(), Vec::new());
+    let is_soft: fn(&mut Desk) = |desk| soft(desk, Some(("2'", "3'")));
+    let is_most: fn(&mut Desk) = |desk| soft(desk, Some(("1'", "9'")));
+    let bears_on_little: fn(&mut Desk) = |desk| {
+        desk.says(joist(4), &BEARING, "1");
+    };
+    let both: fn(&mut Desk) = |desk| {
+        soft(desk, Some(("2'", "3'")));
+        desk.says(joist(4), &BEARING, "1");
+    };
+    let engineers: fn(&mut Desk) = |desk| {
+        desk.says(joist(4), &CLEAR_SPAN, "20'");
+    };
+    assert_eq!(after(is_soft, &["sistered"]), none);
+    assert_eq!(after(is_most, &["replaced"]), none);
+    assert_eq!(after(bears_on_little, &["ends mended"]), none);
+    assert_eq!(after(engineers, &["as the engineer says"]), none);
+    let count = |finds, done| after(finds, done).0.len();
+    assert_eq!([count(is_soft, &[]), count(is_most, &[]), count(bears_on_little, &[]), count(both, &[])], [2, 2, 1, 3]);
+    assert_eq!([count(is_most, &["sistered"]), count(is_soft, &["sistered", "not yet"])], [2, 2], "that ends nothing");
+    // Of several things only what is left.
+    assert_eq!(after(both, &["sistered"]).0, ["Joist hangers"]);
+    assert_eq!(count(both, &["ends mended"]), 2);
+    assert!(!after(both, &["ends mended"]).0.contains(&"Joist hangers".to_owned()));
+    assert_eq!(after(both, &["sistered", "ends mended"]), none);
 }
 
 #[test]

@@ -7,15 +7,16 @@ use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Stamp;
 use duckboard::engine::framing::member::Done;
 use duckboard::engine::framing::supports::unsound;
-use duckboard::engine::framing::{Damage, DamageKind, Depth, Judged, schedule};
+use duckboard::engine::framing::{Damage, DamageKind, Depth, Fate, Judged, schedule};
 use duckboard::engine::job::Record;
 use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
-use duckboard::engine::particular::{Part, stated};
+use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::Joists;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::tape::BareUnit;
+use proptest::prelude::*;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 const DONE_WORDS: [&str; 5] = ["not yet", "ends mended", "sistered", "replaced", "as the engineer says"];
@@ -102,7 +103,7 @@ fn what_nobody_can_see_is_ended_by_a_new_joist_alone() {
 }
 
 #[test]
-fn what_nobody_said_of_a_span_or_a_support_is_no_part_of_a_joist_that_is_replaced() {
+fn of_a_joist_that_was_never_measured_nobody_knows_that_a_new_one_of_that_size_does() {
     let without = |what: &'static str| {
         move |desk: &mut Desk| {
             let all = desk.job().now.particulars();
@@ -110,10 +111,10 @@ fn what_nobody_said_of_a_span_or_a_support_is_no_part_of_a_joist_that_is_replace
             said.into_iter().for_each(|id| entered(desk.withdraw(id)));
         }
     };
-    assert_eq!(by(without("depth")), NEW);
-    assert_eq!(by(without("member")), NEW);
-    let supports = ["clear span", "bearing", "bears on", "ends held", "over the girder"];
-    assert_eq!(supports.map(|what| by(without(what))), [ENGINEER; 5]);
+    let unsaid = ["member", "breadth", "depth", "clear span", "bearing", "bears on", "ends held", "over the girder"];
+    assert_eq!(unsaid.map(|what| by(without(what))), [ENGINEER; 8]);
+    // Whether it was cut or is soft a new joist tells.
+    assert_eq!(by(without("cuts")), NEW_ALONE);
 }
 
 /// 2 × 8 Douglas fir-larch #2 at 16 in spans 12 ft 9 in (IRC R502.3.1(2) \[P2\]).
@@ -298,4 +299,77 @@ fn a_support_is_seen_to_when_that_was_said_later_both_ways() {
     };
     assert_eq!([open(-1, &["replaced"]), open(0, &["replaced"]), open(1, &["replaced"])], [0, 1, 1]);
     assert_eq!([open(-1, &["sistered", "replaced", "ends mended"]), open(-1, &["replaced", "not yet"])], [0, 1]);
+}
+
+/// What can be said of a joist, each with words that speak for it and against it.
+const FACTS: [(Item, [&str; 3]); 13] = [
+    (MEMBER, ["sawn lumber", "I-joist", "truss"]),
+    (SPAN_ALLOWED, ["its maker's table", "nobody yet", "a designer"]),
+    (BREADTH, ["1 1/2", "1", "3 1/2"]),
+    (DEPTH, ["7 1/4", "5 1/2", "9 1/4"]),
+    (CLEAR_SPAN, ["10'", "12' 8", "20'"]),
+    (BEARING, ["3 1/2", "1", "2"]),
+    (BEARS_ON, ["wood or metal", "masonry", "hanger"]),
+    (ENDS_HELD, ["rim joist", "nothing", "blocking"]),
+    (OVER_GIRDER, ["does not reach one", "butts, not tied", "laps the next"]),
+    (LAP_OF_JOISTS, ["3", "2", "6"]),
+    (CUTS, ["all logged", "cannot see", "none"]),
+    (AWL, ["stops everywhere", "cannot reach", "goes in"]),
+    (SOFT_FACE, ["lower edge", "near side", "end"]),
+];
+
+/// Joist 4 by all facts but `out`, the first words of each but for `bad`: is it settled by each
+/// thing that can be done, and can it stay?
+fn judged_without(out: Option<usize>, bad: &[(usize, usize)], soft: bool) -> (bool, [bool; 5]) {
+    let mut desk = house();
+    desk.says(Part::House, &SPECIES, "Douglas fir-larch");
+    desk.says(Part::House, &GRADE, "#2");
+    desk.says(Part::House, &SISTER_BREADTH, "1 1/2");
+    desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
+    desk.reads_moisture(4, 12, Material::Solid);
+    for (at, (item, words)) in FACTS.into_iter().enumerate().filter(|(at, _)| Some(*at) != out) {
+        let which = bad.iter().find(|(which, _)| *which == at).map_or(0, |(_, word)| *word);
+        desk.says(joist(4), &item, words[which]);
+    }
+    if soft {
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+    }
+    let stays = one(&desk).fate == Fate::Stays;
+    let by = DONE_WORDS.map(|done| {
+        desk.says(joist(4), &DONE, "not yet");
+        desk.says(joist(4), &DONE, done);
+        one(&desk).is_settled()
+    });
+    (stays, by)
+}
+
+/// The same with and without one of the facts.
+fn is_never_kinder(bad: &[(usize, usize)], out: std::ops::Range<usize>, soft: bool) {
+    let (stays, all) = judged_without(None, bad, soft);
+    for out in out {
+        let (still_stays, less) = judged_without(Some(out), bad, soft);
+        let kinder = all.iter().zip(less).any(|(all, less)| less && !all);
+        assert!(!kinder && (stays || !still_stays), "{bad:?} without {}: {all:?}, {less:?}", FACTS[out].0.what);
+    }
+}
+
+/// Leaving out what was said of a joist never makes it settled, whatever was done.
+#[test]
+fn less_said_is_never_kinder() {
+    for bad in (0..FACTS.len()).flat_map(|at| [(at, 1), (at, 2)]) {
+        is_never_kinder(&[bad], 0..FACTS.len(), false);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn less_said_of_several_things_is_never_kinder(
+        bad in prop::array::uniform2((0..FACTS.len(), 1..3_usize)),
+        out in 0..FACTS.len(),
+        soft in any::<bool>(),
+    ) {
+        is_never_kinder(&bad, out..out + 1, soft);
+    }
 }

@@ -6,7 +6,7 @@ use crate::engine::describe::{capital, spot_words};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::framing::joist::{Reads, found_nowhere};
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{HELD_TAIL, header_asks, supports, unsound};
+use crate::engine::framing::supports::{HELD_TAIL, SOUND, header_asks, looked_at, supports, unsound};
 use crate::engine::framing::{Fate, Judged, MemberType, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -143,12 +143,28 @@ fn carried_by(job: &Job) -> Card {
     parts.sort_unstable();
     let bad = unsound(job);
     let mut lines: Vec<_> = bad.iter().map(|bad| Line::plain(format!("{}.", bad.words))).collect();
-    let sound = known.iter().filter(|part| said.words(part, &list::STATE) == Some("sound"));
-    lines.extend(sound.map(|part| Line::plain(format!("{}: sound.", part.name()))));
-    let headline = match (bad.is_empty(), lines.is_empty()) {
-        (false, _) => "Have an engineer look",
-        (true, true) => "Nothing said yet",
-        (true, false) => "Nothing speaks against them",
+    let looked_at = looked_at(job);
+    let is_bad = |part: &Part| bad.iter().any(|bad| bad.part == *part);
+    for (part, state) in looked_at.iter().filter(|(part, _)| !is_bad(part)) {
+        let words = match (state, said.words(part, &list::DONE)) {
+            (None, None) => "nobody said that it was looked at".to_owned(),
+            (None, Some(done)) => format!("{done}; nobody said that it was looked at since"),
+            (Some(SOUND), _) | (Some(_), None) => "looked at, and sound".to_owned(),
+            (Some(state), Some(done)) => format!("{state}, and since then {done}"),
+        };
+        lines.push(Line::plain(format!("{}: {words}.", part.name())));
+    }
+    let has_girder = known.iter().any(|part| matches!(part, Part::Girder(_)));
+    let is_spoken_of = has_girder || said.words(&Part::House, &list::GIRDER_NEAR) == Some("no");
+    if !is_spoken_of {
+        lines.push(Line::plain("Girders: nobody said that there is one, or that none is near."));
+    }
+    let untold = looked_at.iter().filter(|(part, state)| state.is_none() && !is_bad(part)).count();
+    let headline = match untold {
+        _ if !bad.is_empty() => "Have an engineer look",
+        all if all == looked_at.len() && !has_girder => "Nothing said yet",
+        0 if is_spoken_of => "Nothing speaks against them",
+        _ => "Not all were looked at",
     };
     lines.extend(cited(bad.iter().map(|bad| bad.source)));
     lines.push(Line::small(Source::EngineerLooks.noted("They are flagged here and sized nowhere")));

@@ -9,7 +9,7 @@ use crate::engine::figure::Figure;
 use crate::engine::framing::joist::{found_nowhere, is_grave, is_nowhere};
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::supports::carrier;
-use crate::engine::framing::{Fate, Judged, schedule};
+use crate::engine::framing::{Done, Fate, Judged, schedule};
 use crate::engine::job::{Job, Seen};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
@@ -46,21 +46,40 @@ pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
     Condition::of(what, lines.chain(unjudged).collect(), "all are")
 }
 
-/// What keeps a joist open: all that is not known of it, or else the gravest reason that
-/// nothing ended yet.
+/// What keeps a joist open, and what really ends each reason that nothing ended yet: of what
+/// has to be done the least, and then what is left to say.
 fn in_the_way(judged: &Judged) -> InTheWay {
-    let gravest = judged.unsettled().next();
-    let words = || gravest.map_or_else(String::new, |reason| reason.words.clone());
-    let done = |what: &str| InTheWay::known(words(), format!("{what}, and say that it is done"));
-    match gravest.map_or(Fate::Open, |reason| reason.fate) {
-        Fate::Stays | Fate::Open => {
-            let words: Vec<_> = judged.unsettled().map(|reason| reason.words.as_str()).collect();
-            InTheWay::unknown("not enough to say", words.join("; "))
+    let mut to_do: Vec<_> = judged.unsettled().filter(|reason| reason.fate > Fate::Open).collect();
+    // What has the fewest ways to end comes first: it may end the others with it.
+    to_do.sort_by_key(|reason| reason.ended_by.len());
+    let mut done: Vec<Done> = Vec::new();
+    let (mut words, mut ends) = (Vec::new(), Vec::new());
+    for reason in to_do {
+        let is_ended = reason.ended_by.iter().any(|way| done.contains(way));
+        if let Some(way) = reason.ended_by.first().filter(|_| !is_ended) {
+            done.push(*way);
+            words.push(reason.words.as_str());
+            // What asks for a sister, and is not ended by one, has something to be said first.
+            let first = if reason.wants_a_sister_yet() { "say that first, or " } else { "" };
+            ends.push(format!("{first}{}, and say that it is done", to_do_for(*way)));
         }
-        Fate::Mend => done("mend its ends"),
-        Fate::Sister => done("sister it"),
-        Fate::Replace => done("replace it"),
-        Fate::Engineer => done("have an engineer look, do what they write"),
+    }
+    let open = judged.unsettled().filter(|reason| reason.fate <= Fate::Open);
+    let open = open.filter(|reason| !reason.ended_by.iter().any(|way| done.contains(way)));
+    let open: Vec<_> = open.map(|reason| reason.words.as_str()).collect();
+    if words.is_empty() {
+        return InTheWay::unknown("not enough to say", open.join("; "));
+    }
+    let ends: Vec<_> = ends.iter().map(String::as_str).chain(open).collect();
+    InTheWay::known(words.join("; "), ends.join("; "))
+}
+
+const fn to_do_for(way: Done) -> &'static str {
+    match way {
+        Done::EndsMended => "mend its ends",
+        Done::Sistered => "sister it",
+        Done::Replaced => "replace it",
+        Done::AsTheEngineerSays => "have an engineer look, do what they write",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::design::{Edition, Grade, LumberGroup};
 use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
-use super::places::{Read, found, read_joists};
+use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
 use super::since::Since;
 use super::span::{Loads, Service};
@@ -81,8 +81,6 @@ pub struct LastSaid {
     pub ends: Since,
     /// How it goes on over the girder.
     pub over_girder: Since,
-    /// What an awl did.
-    pub awl: Since,
     /// What was said of its cuts.
     pub cuts: Since,
     /// Its latest readings.
@@ -110,7 +108,7 @@ pub struct Shared {
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
     pub count: u16,
-    /// Is it to carry tile, and nobody said how heavy the floor is?
+    /// Is it to carry tile, and nobody said that the floor is heavier than one without?
     pub tile_not_weighed: bool,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
@@ -169,13 +167,14 @@ impl Joist {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
     }
 
-    fn of(job: &Job, framing: &Framing, number: JoistNumber, read: &[Read]) -> Self {
+    fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
-        let found = found(job, framing, number);
-        let spots = Spots::of(job, &part, &found);
+        let begins = Begins::of(floor, number);
+        let found = found(job, framing, number, begins);
+        let spots = Spots::of(job, &part, &found, begins);
         let read: Vec<_> = read.iter().filter(|read| read.joist == number).collect();
         let mut findings: Vec<_> = found.iter().map(|found| found.finding).collect();
         findings.sort_unstable();
@@ -217,7 +216,6 @@ impl LastSaid {
             bearing: of(&[&list::BEARING, &list::BEARS_ON]),
             ends: of(&[&list::ENDS_HELD]),
             over_girder: of(&[&list::OVER_GIRDER, &list::LAP_OF_JOISTS]),
-            awl: of(&[&list::AWL]),
             cuts: of(&[&list::CUTS]),
             reads: Since::ALWAYS,
             found: Since::all(bad.map(|it| it.since)),
@@ -286,7 +284,7 @@ impl Shared {
             laid_out,
             spacing,
             loads: Loads { live, dead },
-            tile_not_weighed: is_tile && said.amount(&Part::House, &list::DEAD_LOAD).is_none(),
+            tile_not_weighed: is_tile && dead <= USUAL.dead,
             group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
             grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
             edition,
@@ -321,8 +319,9 @@ fn sister(said: Particulars<'_>) -> Option<Section> {
 
 /// Every joist that is laid out.
 pub fn joists(job: &Job) -> Vec<Joist> {
-    let Some(framing) = Floor::of(job).and_then(|floor| floor.joists) else { return Vec::new() };
-    let read = read_joists(job, &framing);
+    let Some(floor) = Floor::of(job) else { return Vec::new() };
+    let Some(framing) = floor.joists.as_ref() else { return Vec::new() };
+    let read = read_joists(job, framing);
     let numbers = (1..=framing.count()).filter_map(JoistNumber::new);
-    numbers.map(|number| Joist::of(job, &framing, number, &read)).collect()
+    numbers.map(|number| Joist::of(job, (&floor, framing), number, &read)).collect()
 }

@@ -4,9 +4,11 @@
 //! measured sizes. It is no engineer's design: whoever signs decides. Begin with
 //! [`span`](span()), which rests on [`design`] and [`section`].
 
+mod before;
 pub mod damage;
 pub mod design;
 pub mod joist;
+mod measured;
 pub mod member;
 mod places;
 mod reasons;

@@ -1,5 +1,6 @@
 //! What was found and read at places on joists, and on which joist a place is.
 
+use super::measured::visit;
 use super::since::Since;
 use super::spots::Found;
 use crate::engine::condition::Finding;
@@ -13,9 +14,10 @@ use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::readings;
 #[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::survey::{Floor, Framing};
+use crate::engine::standing::Standing;
+use crate::engine::survey::reach::Start;
+use crate::engine::survey::{AlongFrom, Floor, Framing};
 use crate::engine::units::{Length, MoistureContent};
-use litemap::LiteMap;
 
 /// Wood wetter than that is wet in service ([`Source::WetService`]).
 const WET: MoistureContent = MoistureContent::percent(19);
@@ -73,15 +75,16 @@ pub const fn is_grave(finding: Finding) -> bool {
 
 /// What was found at places on a joist and in its bay: each with its entry and how far
 /// along the joist.
-pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber) -> Vec<Found> {
+pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber, begins: Begins) -> Vec<Found> {
     let here = job.now.conditions().values().filter_map(|it| {
         let place = job.now.places().get(&it.value.place?)?;
         let is_here = number_of(place.value, framing) == Some(number);
         is_here.then(|| Found {
             finding: it.value.finding,
             face: place.value.face,
-            along: along(place.value, framing),
+            along: along(place.value, framing, begins),
             since: Since::of(&it).and(Since::of(&place)),
+            visit: visit(it.stamp, it.said),
         })
     });
     here.filter(|found| !is_seen_to(job, found)).collect()
@@ -95,11 +98,33 @@ fn is_seen_to(job: &Job, found: &Found) -> bool {
     found.finding == Finding::Insects && said.is_some_and(is_gone)
 }
 
-/// How far along its joist a place is, if that was said.
-fn along(place: &Place, framing: &Framing) -> Option<Length> {
+/// Where a joist begins, at the face of what it first bears on: none where nobody can tell.
+/// Spans are from there, and so is everything that is held against them.
+#[derive(Clone, Copy)]
+pub(super) struct Begins {
+    /// By distances along it as they are said: those of jobs before format 1.5 are from the
+    /// first corner, wherever the joist begins.
+    pub(super) said: Option<Length>,
+    /// By the plan.
+    plan: Option<Length>,
+}
+
+impl Begins {
+    pub(super) fn of(floor: &Floor, number: JoistNumber) -> Self {
+        let plan = floor.stretches(number).and_then(|parts| parts.first().map(|first| first.from));
+        let from_wall = floor.joists.as_ref().is_some_and(|joists| joists.laid_out.along == AlongFrom::Wall);
+        let is_there = from_wall || floor.starts(number).1 == Start::AtTheCorner;
+        Self { said: if is_there { Some(Length::ZERO) } else { plan }, plan }
+    }
+}
+
+/// How far along its joist a place is from where that begins, if that was said.
+fn along(place: &Place, framing: &Framing, begins: Begins) -> Option<Length> {
     match &place.position {
-        Position::OnJoist { along, .. } => along.as_ref().map(|typed| typed.value),
-        Position::OnPlan { right, down } => Some(framing.run().along(Point::new(right.value, down.value))),
+        Position::OnJoist { along, .. } => Some(along.as_ref()?.value - begins.said?),
+        Position::OnPlan { right, down } => {
+            Some(framing.run().along(Point::new(right.value, down.value)) - begins.plan?)
+        }
         Position::Named => None,
     }
 }
@@ -116,22 +141,25 @@ pub fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
     }
 }
 
-/// What the latest reading of each place on a joist says against dry lumber's limit.
+/// What each reading of a joist that stands says against dry lumber's limit.
 ///
 /// One that is said to be of dry panel counts as well: a joist is no panel.
 pub(super) fn read_joists(job: &Job, framing: &Framing) -> Vec<Read> {
-    let mut latest: LiteMap<EntryId, Read> = LiteMap::new();
-    for (_, reading, known) in readings(job) {
-        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let reads = reads(&known.value);
-        if let Some(joist) = number_of(place.value, framing) {
-            latest.insert(reading.value.place, Read { joist, reads, since: Since::of(&reading) });
-        }
-    }
-    latest.into_iter().map(|(_, read)| read).collect()
+    let all = readings(job).into_iter().filter_map(|(id, reading, known)| {
+        let at = reading.value.place;
+        let joist = number_of(job.now.places().get(&at)?.value, framing)?;
+        let standing = Standing::of(id, &reading, known.value);
+        Some((at, standing, Read { joist, reads: reads(&known.value), since: Since::of(&reading) }))
+    });
+    let all: Vec<_> = all.collect();
+    let stands = all
+        .iter()
+        .filter(|(at, standing, _)| !all.iter().any(|(other, by, _)| other == at && standing.is_superseded_by(by)));
+    stands.map(|(_, _, read)| *read).collect()
 }
 
-/// The latest reading of a place on a joist.
+/// A reading of a joist that no later one stands for.
+#[derive(Clone, Copy)]
 pub(super) struct Read {
     pub(super) joist: JoistNumber,
     pub(super) reads: Reads,

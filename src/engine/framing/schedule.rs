@@ -20,6 +20,9 @@ use crate::engine::units::Length;
 /// More joists than this in a row are an engineer's ([`Source::EngineerLooks`]).
 const MOST_IN_A_ROW: usize = 2;
 
+/// A sister is no thinner (judgement: lumber of 2 in by name).
+const LEAST_SISTER: Length = Length::sixty_fourths(96);
+
 /// What is to become of a joist, from the least grave.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Fate {
@@ -74,7 +77,12 @@ impl Judged {
         self.unsettled().next().is_none()
     }
 
-    /// The reasons that nothing ended yet, the gravest first.
+    /// What it still asks for: what the gravest reason that nothing ended yet comes to.
+    pub fn asks_for(&self) -> Fate {
+        self.unsettled().map(|reason| reason.fate).max().unwrap_or(Fate::Stays)
+    }
+
+    /// The reasons that nothing ended yet.
     pub fn unsettled(&self) -> impl Iterator<Item = &Reason> {
         self.reasons.iter().filter(|reason| !reason.is_settled)
     }
@@ -147,7 +155,10 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
     let (mut reasons, may_span) = reasons(&joist, shared, units);
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.fate));
     let fate = reasons.first().map_or(Fate::Stays, |reason| reason.fate);
-    if fate == Fate::Sister {
+    let ended_by_one = |reason: &Reason| reason.ended_by.contains(&Done::Sistered);
+    let has_one = joist.done.iter().any(|(done, _)| *done == Done::Sistered);
+    if fate == Fate::Sister || has_one && reasons.iter().any(ended_by_one) {
+        reasons.extend(too_thin(shared, units));
         reasons.extend(sister_fits(&joist, shared, units));
     }
     for reason in &mut reasons {
@@ -155,6 +166,14 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
         reason.settle(&joist);
     }
     Judged { joist, fate, reasons, may_span }
+}
+
+/// A board thinner than a joist is sold takes no nails and no load beside one.
+fn too_thin(shared: &Shared, units: Units) -> Option<Reason> {
+    let sister = shared.sister.filter(|sister| sister.breadth < LEAST_SISTER)?;
+    let [its, least] = [sister.breadth, LEAST_SISTER].map(|length| units.length(length));
+    let words = format!("a board {its} thick is no sister: take one of {least} or more");
+    Some(reason(Fate::Sister, Source::JoistRepair, shared.sister_since, words).ended_by(&NEW))
 }
 
 /// A sister is as deep as its joist, or something follows.
@@ -219,6 +238,11 @@ impl Fate {
 }
 
 impl Reason {
+    /// Does it ask for a sister, and something has to be said or chosen before one ends it?
+    pub fn wants_a_sister_yet(&self) -> bool {
+        self.fate == Fate::Sister && !self.ended_by.contains(&Done::Sistered)
+    }
+
     /// The same, ended by that.
     pub(super) fn ended_by(self, ended_by: &'static [Done]) -> Self {
         Self { ended_by, ..self }

@@ -2,19 +2,21 @@
 //!
 //! An awl's depth, a notch and a hole are entries of their own ([`Damage`]). Logs of before
 //! format 1.5 say one of each as particulars. A finding that was logged at a place on the
-//! joist is a soft spot whose depth nobody measured, until an awl's depth covers it.
+//! joist is a soft spot whose depth nobody measured, until a spot measures it.
 
 use super::damage::{Damage, DamageKind, Depth};
+use super::measured::{Logged, answers, is_put_right, logged, measures, visit};
 use super::member::{Awl, CutsSaid};
+use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
-use crate::engine::job::Job;
-use crate::engine::particular::{Item, Part, Particulars, list};
+use crate::engine::entry::EntryId;
+use crate::engine::job::{Job, Seen};
+use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 use crate::engine::units::{Length, Typed};
 
-/// A finding is covered by an awl's depth that begins or ends no farther from it
-/// (judgement: the width of a hand and more).
+/// Spots no farther apart may be one (judgement: the width of a hand and more).
 pub const BESIDE: Length = Length::inches(6);
 
 /// What is wrong with a joist, spot by spot.
@@ -28,8 +30,14 @@ pub struct Spots {
     pub holes: Vec<Hole>,
     /// What was said of the awl at both ends and in the middle.
     pub awl: Option<Awl>,
+    /// Since when that is so.
+    pub awl_since: Since,
+    /// Did it go in, and nobody logged a spot in that visit or later?
+    pub awl_asks_where: bool,
     /// What was said of its cuts as a whole.
     pub cuts: Option<CutsSaid>,
+    /// Do its distances mean nothing, because nobody can tell where it begins?
+    pub is_unplaced: bool,
 }
 
 /// What was found at a place on a member.
@@ -43,6 +51,8 @@ pub struct Found {
     pub along: Option<Length>,
     /// Since when it is known.
     pub since: Since,
+    /// In which visit that was said.
+    pub visit: Option<EntryId>,
 }
 
 /// A stretch along a joist, as far as it was said.
@@ -67,6 +77,8 @@ pub struct Soft {
     pub stretch: Stretch,
     /// Since when it is known.
     pub since: Since,
+    /// In which visit that was said.
+    pub visit: Option<EntryId>,
 }
 
 /// How deep an awl goes in.
@@ -145,13 +157,26 @@ pub struct Hole {
 }
 
 impl Stretch {
-    fn of(damage: &Damage) -> Self {
+    /// As it was said, less where its member begins.
+    fn of(damage: &Damage, begins: Begins) -> Self {
         let value = |typed: &Option<Typed<Length>>| typed.as_ref().map(|typed| typed.value);
         let (from, to) = (value(&damage.from), value(&damage.to));
         match from.zip(to) {
             // Measured the other way round it is the same stretch.
             Some((from, to)) => Self { from: Some(from.min(to)), to: Some(from.max(to)), long: None },
             None => Self { from, to, long: None },
+        }
+        .less(begins.said)
+    }
+
+    fn less(self, begins: Option<Length>) -> Self {
+        match begins {
+            Some(begins) => {
+                let [from, to] = [self.from, self.to].map(|at| at.map(|at| at - begins));
+                Self { from, to, ..self }
+            }
+            // How long it is can be told all the same.
+            None => Self { from: None, to: None, long: self.long() },
         }
     }
 
@@ -180,17 +205,11 @@ impl Stretch {
         let (Some((from, to)), Some((begins, ends))) = (self.ends(), other.ends()) else { return true };
         begins - BESIDE <= to && from <= ends + BESIDE
     }
-
-    /// Does it come within [`BESIDE`] of that? A stretch that was not placed may.
-    fn covers(&self, along: Option<Length>) -> bool {
-        let (Some(along), Some((from, to))) = (along, self.ends()) else { return true };
-        (from - BESIDE..=to + BESIDE).contains(&along)
-    }
 }
 
 impl SoftAt {
     /// By the words of a particular.
-    fn said(words: &str) -> Option<Self> {
+    pub(super) fn said(words: &str) -> Option<Self> {
         match words {
             "upper edge" => Some(Self::UpperEdge),
             "lower edge" => Some(Self::LowerEdge),
@@ -225,7 +244,7 @@ impl From<Face> for SoftAt {
 }
 
 impl NotchAt {
-    fn said(words: &str) -> Option<Self> {
+    pub(super) fn said(words: &str) -> Option<Self> {
         match words {
             "end" => Some(Self::End),
             "outer third" => Some(Self::Outer),
@@ -237,19 +256,30 @@ impl NotchAt {
 
 impl Spots {
     /// What the job says of a member, and what was found at places on it.
-    pub fn of(job: &Job, part: &Part, found: &[Found]) -> Self {
+    pub(super) fn of(job: &Job, part: &Part, found: &[Found], begins: Begins) -> Self {
         let said = Particulars::of(job);
-        let mut spots = Self {
-            awl: awl(said, part),
-            cuts: said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said),
-            ..Self::default()
-        };
+        let cuts = said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said);
+        let mut spots = Self { cuts, ..Self::default() };
+        let went_in = spots.probed(said, part);
         spots.said_before(said, part);
         let is_here = |of: &Part| of == part || *of == Part::Joists;
+        let mut open: Vec<_> = found.iter().collect();
         for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
-            spots.add(damage.value, Since::of(&damage));
+            let mut since = Since::of(&damage);
+            let logged = (since, visit(damage.stamp, damage.said));
+            let stretch = Stretch::of(damage.value, begins);
+            spots.is_unplaced |= begins.said.is_none() && (damage.value.from.is_some() || damage.value.to.is_some());
+            // A spot of all joists is no measure of one. What was done before a finding
+            // settles nothing of it, whenever its spot was logged.
+            open.retain(|found| {
+                let is_measured = damage.value.of == *part && measures((damage.value, stretch), logged, found);
+                since = if is_measured { since.and(found.since) } else { since };
+                !is_measured
+            });
+            spots.add((damage.value, stretch), (since, logged.1));
         }
-        spots.found(found);
+        spots.found(&open);
+        spots.follow_up(&went_in);
         spots
     }
 
@@ -260,17 +290,16 @@ impl Spots {
         Since::all(soft.chain(notches).chain(self.holes.iter().map(|hole| hole.since)))
     }
 
-    fn add(&mut self, damage: &Damage, since: Since) {
-        let stretch = Stretch::of(damage);
+    fn add(&mut self, (damage, stretch): (&Damage, Stretch), (since, visit): Logged) {
         let at = damage.face.map(SoftAt::from);
         match damage.kind {
             DamageKind::Soft => {
                 let goes = match &damage.depth {
                     None => Goes::NotSaid,
                     Some(Depth::CannotReach) => Goes::CannotReach,
-                    Some(Depth::Is(typed)) => goes(typed.value),
+                    Some(Depth::Is(typed)) => Goes::of(typed.value),
                 };
-                self.soft.push(Soft { goes, at, stretch, since });
+                self.soft.push(Soft { goes, at, stretch, since, visit });
             }
             DamageKind::Notch => {
                 self.notches.push(Notch {
@@ -290,55 +319,61 @@ impl Spots {
         }
     }
 
-    /// What logs of before format 1.5 say: one spot of each kind.
-    fn said_before(&mut self, said: Particulars<'_>, part: &Part) {
-        let length = |item| said.length(part, item);
-        let along = |long| Stretch { long, ..Stretch::default() };
-        let since = |items: &[&Item]| Since::all(items.iter().map(|item| Since::said(said, part, item)));
-        if let Some(depth) = length(&list::SOFT_DEPTH) {
-            let at = said.words(part, &list::SOFT_FACE).and_then(SoftAt::said);
-            let stretch = along(length(&list::SOFT_LENGTH));
-            let since = since(&[&list::SOFT_DEPTH, &list::SOFT_LENGTH, &list::SOFT_FACE]);
-            self.soft.push(Soft { goes: goes(depth), at, stretch, since });
-            // It was asked of the joist as a whole.
-            self.awl = self.awl.or(Some(if depth.is_positive() { Awl::GoesIn } else { Awl::Stops }));
-        }
-        if let Some(depth) = length(&list::NOTCH).filter(|depth| depth.is_positive()) {
-            let at = said.words(part, &list::NOTCH_AT).and_then(NotchAt::said);
-            let stretch = along(length(&list::NOTCH_LENGTH));
-            let since = since(&[&list::NOTCH, &list::NOTCH_AT, &list::NOTCH_LENGTH]);
-            let depth = Some(depth);
-            self.notches.push(Notch { depth, at, edge: None, stretch, since, is_several: false });
-        }
-        if let Some(across) = length(&list::HOLE).filter(|across| across.is_positive()) {
-            let to_edge = length(&list::HOLE_TO_EDGE);
-            let since = since(&[&list::HOLE, &list::HOLE_TO_EDGE]);
-            let (across, high) = (Some(across), Some(across));
-            self.holes.push(Hole { across, high, to_edge, stretch: Stretch::default(), since });
-        }
-    }
-
-    /// Findings become soft spots of unknown depth, unless an awl's depth covers them. One
-    /// that is covered only where the awl stopped stays: the two contradict each other.
-    fn found(&mut self, found: &[Found]) {
-        for Found { finding, face, along, since } in found {
+    /// Findings that no spot measures are soft spots of unknown depth.
+    fn found(&mut self, found: &[&Found]) {
+        for Found { finding, face, along, since, visit } in found {
             let goes = match finding {
                 Finding::Soft => Goes::NotSaid,
                 Finding::Rotten => Goes::Rotten,
                 Finding::Sound => Goes::Nowhere,
                 _ => continue,
             };
-            let measures = |soft: &Soft| match soft.goes {
-                // Rot of which nobody said where it is may be another spot.
-                Goes::In(_) => goes == Goes::NotSaid || (along.is_some() && soft.stretch.ends().is_some()),
-                Goes::CannotReach => goes == Goes::NotSaid,
-                Goes::Nowhere | Goes::NotSaid | Goes::Rotten => false,
-            };
-            let is_measured = |soft: &Soft| measures(soft) && soft.stretch.covers(*along);
-            if goes == Goes::Nowhere || !self.soft.iter().any(is_measured) {
-                let at = face.map(SoftAt::from);
-                self.soft.push(Soft { goes, at, stretch: Stretch::at(*along), since: *since });
+            let at = face.map(SoftAt::from);
+            self.soft.push(Soft { goes, at, stretch: Stretch::at(*along), since: *since, visit: *visit });
+        }
+    }
+
+    /// What was said of the awl. That it went in stands until that was put right in the same
+    /// visit: wood does not heal. Of all joists at once only what is bad counts, since nobody
+    /// pushed an awl into each; and it counts until this one was probed later. Each time that
+    /// it went in is handed back.
+    fn probed(&mut self, said: Particulars<'_>, part: &Part) -> Vec<Logged> {
+        let is = |it: &Seen<'_, Particular>| Awl::said(it.value.is.typed());
+        let [own, all] = [part, &Part::Joists].map(|of| said.each(of, &list::AWL).collect::<Vec<_>>());
+        let mut went_in = Vec::new();
+        let is_older = |all: &Seen<'_, Particular>| own.last().is_some_and(|own| own.when().is_after(all.when()));
+        let still = all.iter().filter(|it| !is_older(it));
+        for it in own.iter().chain(still).filter(|it| is(it) == Some(Awl::GoesIn)) {
+            let mut stopped =
+                own.iter().chain(&all).filter(|by| by.value.of == it.value.of && is(by) == Some(Awl::Stops));
+            if !stopped.any(|by| is_put_right(it, by)) {
+                went_in.push(logged(it));
             }
+        }
+        let bad = all.last().filter(|all| is(all) != Some(Awl::Stops) && !is_older(all));
+        let last = bad.or_else(|| own.last());
+        if went_in.is_empty() {
+            self.awl = last.and_then(is);
+            self.awl_since = last.or_else(|| all.last()).map_or(Since::ALWAYS, Since::of);
+        } else {
+            self.awl = Some(Awl::GoesIn);
+            self.awl_since = Since::all(went_in.iter().map(|it| it.0));
+        }
+        went_in
+    }
+
+    /// Where an awl went in is told by the spots of that visit or later. What was done before
+    /// it did settles none of them.
+    fn follow_up(&mut self, went_in: &[Logged]) {
+        for it in went_in {
+            let mut is_told = false;
+            for soft in self.soft.iter_mut().filter(|soft| soft.goes != Goes::Nowhere) {
+                if answers((soft.since, soft.visit), *it) {
+                    is_told = true;
+                    soft.since = soft.since.and(it.0);
+                }
+            }
+            self.awl_asks_where |= !is_told;
         }
     }
 
@@ -348,15 +383,8 @@ impl Spots {
     }
 }
 
-/// What was said of the awl. Of all joists at once only what is bad counts, since nobody
-/// pushed an awl into each; and it counts until this one was probed later.
-fn awl(said: Particulars<'_>, part: &Part) -> Option<Awl> {
-    let [own, all] = [part, &Part::Joists].map(|of| Since::said(said, of, &list::AWL));
-    let of = |part| said.words(part, &list::AWL).and_then(Awl::said);
-    let bad = of(&Part::Joists).filter(|awl| *awl != Awl::Stops && !own.is_after(all));
-    bad.or_else(|| of(part))
-}
-
-fn goes(depth: Length) -> Goes {
-    if depth.is_positive() { Goes::In(depth) } else { Goes::Nowhere }
+impl Goes {
+    pub(super) fn of(depth: Length) -> Self {
+        if depth.is_positive() { Self::In(depth) } else { Self::Nowhere }
+    }
 }

@@ -2,11 +2,12 @@
 
 use super::damage::Damage;
 use super::joist::{done, is_grave};
+use super::measured::is_put_right;
 use super::member::Done;
 use super::since::Since;
 use crate::engine::describe::in_sentence;
-use crate::engine::job::Job;
-use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::job::{Job, Seen};
+use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Element;
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
@@ -20,6 +21,9 @@ pub const DOUBLE_HEADER: Length = Length::feet(4);
 pub const HUNG_HEADER: Length = Length::feet(6);
 /// Tail joists longer than this are held ([`Source::Headers`]).
 pub const HELD_TAIL: Length = Length::feet(12);
+
+/// The state of a member that somebody looked at and found good.
+pub const SOUND: &str = "sound";
 
 /// Something that speaks against a member which carries joists.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,30 +43,44 @@ pub fn supports(job: &Job) -> Vec<&Part> {
     Particulars::of(job).parts(|part| matches!(part, Part::Girder(_) | Part::Pier(_) | Part::Ledger(_)))
 }
 
-/// What was said of a member that is not sound: its state, and how a girder's plies end.
+/// What was said of a member that is not sound: its state, and how a girder's plies end. Wood
+/// does not heal: a state that was bad once stands until it was put right in the same visit.
 pub fn said_unsound(job: &Job) -> Vec<Unsound> {
     let said = Particulars::of(job);
     let carries =
         |part: &Part| matches!(part, Part::Girder(_) | Part::Pier(_) | Part::Ledger(_) | Part::RimJoist | Part::Sill);
     let mut unsound = Vec::new();
     for part in said.parts(carries) {
-        let mut add = |item, is_bad: fn(&str) -> bool| {
-            let last = said.thing(part, item).filter(|thing| is_bad(thing.value.is.typed()));
-            unsound.extend(last.map(|thing| {
-                let words = format!(
-                    "{}: {} {}",
-                    part.name(),
-                    if *item == list::PLIES_END { "plies end" } else { "" },
-                    thing.value.is.typed()
-                );
-                let source = if *item == list::PLIES_END { Source::BuiltUpGirders } else { Source::EngineerLooks };
-                Unsound { part: part.clone(), words: words.replace("  ", " "), since: Since::of(&thing), source }
-            }));
+        let mut add = |thing: &Seen<'_, Particular>, what: &str, source| {
+            let words = format!("{}: {what}{}", part.name(), thing.value.is.typed());
+            unsound.push(Unsound { part: part.clone(), words, since: Since::of(thing), source });
         };
-        add(&list::STATE, |state| state != "sound");
-        add(&list::PLIES_END, |end| matches!(end, "between piers" | "cannot see"));
+        let states: Vec<_> = said.each(part, &list::STATE).collect();
+        let is = |thing: &Seen<'_, Particular>, state| thing.value.is.typed() == state;
+        for (at, thing) in states.iter().enumerate().filter(|(_, thing)| !is(thing, SOUND)) {
+            // What could not be reached may be reached since.
+            let stands = match is(thing, "cannot reach") {
+                true => at + 1 == states.len(),
+                false => !states.iter().any(|by| is(by, SOUND) && is_put_right(thing, by)),
+            };
+            if stands {
+                add(thing, "", Source::EngineerLooks);
+            }
+        }
+        let ends = said.thing(part, &list::PLIES_END);
+        if let Some(thing) = ends.filter(|it| matches!(it.value.is.typed(), "between piers" | "cannot see")) {
+            add(&thing, "plies end ", Source::BuiltUpGirders);
+        }
     }
     unsound
+}
+
+/// Members that carry joists: those that anything was said of, and rim joist and sill, each
+/// with what was last said of how it is.
+pub fn looked_at(job: &Job) -> Vec<(&Part, Option<&str>)> {
+    let said = Particulars::of(job);
+    let always = [&Part::RimJoist, &Part::Sill];
+    supports(job).into_iter().chain(always).map(|part| (part, said.words(part, &list::STATE))).collect()
 }
 
 /// Soft spots, notches and holes that are logged of such a member.

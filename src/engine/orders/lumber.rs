@@ -4,7 +4,7 @@ use super::needs::{A_TENTH, Laid, Needed, Section};
 use super::treated;
 use crate::engine::describe::counted;
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::{Fate, Judged, schedule};
+use crate::engine::framing::{Fate, Judged, Reason, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sheets::stock;
@@ -49,9 +49,9 @@ pub(super) fn lumber(job: &Job, laid: &[Laid<'_>], units: Units, open: &mut Vec<
     needed
 }
 
-/// Joists to be sistered or replaced, each from bearing to bearing.
+/// Joists still to be sistered or replaced, each from bearing to bearing.
 fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<String, Cuts>, open: &mut Vec<String>) {
-    let of = |fate: Fate| judged.iter().filter(|it| it.fate == fate).map(number).collect::<Vec<_>>();
+    let of = |fate: Fate| judged.iter().filter(|it| it.asks_for() == fate).map(number).collect::<Vec<_>>();
     let (waiting, unknown) = (of(Fate::Engineer), of(Fate::Open));
     if !waiting.is_empty() {
         open.push(format!("Lumber of {}: it waits for an engineer.", named(&waiting)));
@@ -59,7 +59,11 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
     if !unknown.is_empty() {
         open.push(format!("Lumber of {}: not enough to say whether any is needed.", named(&unknown)));
     }
-    for it in judged.iter().filter(|it| matches!(it.fate, Fate::Sister | Fate::Replace)) {
+    for it in judged.iter().filter(|it| matches!(it.asks_for(), Fate::Sister | Fate::Replace)) {
+        if let Some(first) = said_first(it) {
+            open.push(format!("Joist {}: {}. No sister is ordered before that.", number(it), first.words));
+            continue;
+        }
         let (Some(clear), Some(depth)) = (it.joist.clear, it.joist.depth) else {
             open.push(format!("Joist {}: measure its depth and clear span, for its lumber.", number(it)));
             continue;
@@ -67,7 +71,7 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
         let (kind, beside) = sister_lumber(job, depth);
         open.extend(beside.map(|words| format!("Joist {}: {words}.", number(it))));
         let cuts = by_kind.entry(kind).or_default();
-        let what = if it.fate == Fate::Replace { "new" } else { "sister" };
+        let what = if it.asks_for() == Fate::Replace { "new" } else { "sister" };
         for length in lengths(clear, it) {
             cuts.lengths.push(length);
             cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
@@ -79,16 +83,21 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
     }
 }
 
+/// What has to be said or chosen before a sister ends anything of this joist.
+fn said_first(judged: &Judged) -> Option<&Reason> {
+    judged.unsettled().find(|reason| reason.wants_a_sister_yet()).filter(|_| judged.asks_for() == Fate::Sister)
+}
+
 /// A sister lies along the first span. What a new joist takes the place of may have gone through
 /// over the girder: then one is bought for each span, to lap or be tied there.
 fn lengths(clear: Length, judged: &Judged) -> Vec<Length> {
-    let next = judged.joist.next_clear.filter(|_| judged.fate == Fate::Replace && judged.joist.goes_through());
+    let next = judged.joist.next_clear.filter(|_| judged.asks_for() == Fate::Replace && judged.joist.goes_through());
     [Some(clear), next].into_iter().flatten().map(|clear| from_bearing_to_bearing(clear, judged)).collect()
 }
 
 fn goes_through(judged: &Judged) -> String {
     let number = number(judged);
-    match judged.fate {
+    match judged.asks_for() {
         Fate::Replace => format!(
             "Joist {number} goes through over the girder: a new one is counted for each span, with nothing for a lap there."
         ),
@@ -179,11 +188,11 @@ fn cut_from(stick: &Stick, units: Units) -> String {
 
 /// Two for a joist that is replaced, one for an end that bears on too little.
 fn hangers(judged: &[Judged]) -> Option<Needed> {
-    let replaced = judged.iter().filter(|it| it.fate == Fate::Replace).count();
-    let short = judged
-        .iter()
-        .filter(|it| matches!(it.fate, Fate::Mend | Fate::Sister) && it.joist.is_short_of_bearing())
-        .count();
+    let replaced = judged.iter().filter(|it| it.asks_for() == Fate::Replace).count();
+    let wants_its_ends = |it: &&Judged| {
+        matches!(it.asks_for(), Fate::Mend | Fate::Sister) && it.unsettled().any(|reason| reason.fate == Fate::Mend)
+    };
+    let short = judged.iter().filter(wants_its_ends).filter(|it| it.joist.is_short_of_bearing()).count();
     let count = 2 * replaced + short;
     let from = format!("{} replaced, {} on too little", counted(replaced, "joist"), counted(short, "end"));
     (count > 0).then(|| {
@@ -194,7 +203,7 @@ fn hangers(judged: &[Judged]) -> Option<Needed> {
 }
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
-    let sisters = judged.iter().filter(|it| it.fate == Fate::Sister);
+    let sisters = judged.iter().filter(|it| it.asks_for() == Fate::Sister && said_first(it).is_none());
     let lengths: Vec<_> = sisters.filter_map(|it| Some(from_bearing_to_bearing(it.joist.clear?, it))).collect();
     let pairs = |length: &Length| length.up_to(SCREWS_APART).to_nm() / SCREWS_APART.to_nm() + 1;
     let count: i64 = lengths.iter().map(|length| 2 * pairs(length)).sum();

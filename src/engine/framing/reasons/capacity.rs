@@ -2,7 +2,7 @@
 
 use super::cuts::is_allowed;
 use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
-use super::notches::notches;
+use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use crate::engine::framing::design::DesignValues;
 use crate::engine::framing::joist::{Joist, Shared};
@@ -148,16 +148,16 @@ pub(in crate::engine::framing) fn does_alone(joist: &Joist, section: Section, sh
     range(section, shared, joist).zip(asked).is_some_and(|(range, asked)| asked <= range.weakest)
 }
 
-/// What is left of a joist: less what is soft, and less its deepest notch that is not allowed
-/// as it is. Soft wood of which nobody said at which side it is counts as lost of the depth.
+/// What is left of a joist: less what is soft, less what is notched out of its sides, and less its
+/// deepest notch that is not allowed as it is. Soft wood of which nobody said at which side it is counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
     let limits = whole.cut_limits().value;
     let notches = notches(joist);
-    let counted = notches.iter().filter(|notch| !is_allowed(notch, joist, &limits));
+    let counted = notches.iter().filter(|notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits));
     let notch = counted.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
     let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
-    whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist))
+    whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist) + notched_of_breadth(joist))
 }
 
 /// How far a section may span with the weakest and the strongest plausible wood. Its

@@ -87,6 +87,10 @@ impl Cuts<'_> {
         if !depth.is_positive() || notch.stretch.long().is_some_and(|long| !long.is_positive()) {
             return judged(Fate::Open, "a notch of 0: measure how deep and how long it is, or take it back".to_owned());
         }
+        if notch.is_in_side() {
+            let words = format!("notched {} deep in a side, where no rule here says how deep", shown(depth));
+            return judged(Fate::Engineer, words);
+        }
         let part = notch.part(self.joist);
         let (limit, place) = match part {
             Some(NotchAt::End) => (self.limits.notch_at_end, "at an end".to_owned()),
@@ -151,6 +155,9 @@ impl Cuts<'_> {
                 shown(self.section.depth)
             );
             return judged(Fate::Open, words);
+        }
+        if hole.stretch.ends().is_none() {
+            return open("say from where to where along it its hole is");
         }
         beyond("a hole", &hole.stretch, self.joist, self.units)
             .map(|reason| Reason { since: reason.since.and(hole.since), ..reason })

@@ -1,7 +1,7 @@
 //! Soft wood, insects and splits.
 
 use super::cuts::beyond;
-use super::notches::notches;
+use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use super::unknown::is_sawn;
 use crate::engine::condition::Finding;
@@ -111,21 +111,27 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
     let since = Since::all([joist.spots.since(), joist.since.section, joist.since.span]);
     let judged = |fate, source, words| reason(fate, source, since, words);
     let open = |what: &str| judged(Fate::Open, Source::EngineerLooks, format!("{words}; {what}")).ended_by(&NEW);
+    let bears = || judged(Fate::Replace, Source::JoistRepair, format!("{words}, at its end, where it bears"));
+    let is_at_bearing = is_at_bearing(joist, soft);
     let (lost, of) = match soft.at {
+        Some(SoftAt::End) => return bears(),
+        None if is_at_bearing => return bears(),
         None => return open("say where: an edge, a side or an end"),
-        Some(SoftAt::End) => {
-            return judged(Fate::Replace, Source::JoistRepair, format!("{words}, at its end, where it bears"));
-        }
-        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist), joist.breadth),
+        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist) + notched_of_breadth(joist), joist.breadth),
         Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist) + deepest_notch(joist), joist.depth),
     };
-    let Some(of) = of else { return open("measure its breadth and depth, to tell what part that is") };
+    let Some(of) = of else {
+        return if is_at_bearing { bears() } else { open("measure its breadth and depth, to tell what part that is") };
+    };
     if (lost + AWL_ERROR) * 3 > of {
         let words = format!("{words}: with all that it lost there, a third or more");
         return judged(Fate::Engineer, Source::EngineerLooks, words);
     }
-    let is_most = soft.stretch.long().zip(joist.clear).map(|(long, clear)| long * 2 >= clear);
-    match is_most {
+    if is_at_bearing {
+        return bears();
+    }
+    let is_most = joist.clear.map(|clear| soft_along(joist) * 2 >= clear);
+    match is_most.filter(|is_most| *is_most || soft.stretch.long().is_some()) {
         Some(true) => judged(Fate::Replace, Source::JoistRepair, format!("{words}, along half its span or more")),
         Some(false) => judged(
             Fate::Sister,
@@ -139,6 +145,23 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
         )
         .ended_by(&NEW),
     }
+}
+
+/// How much of its length is soft, all spots together: those that overlap count once, and one
+/// that nobody placed as if it overlapped none.
+fn soft_along(joist: &Joist) -> Length {
+    let bad = || joist.spots.soft.iter().filter(|soft| soft.goes != Goes::Nowhere).map(|soft| soft.stretch);
+    let mut placed: Vec<_> = bad().filter_map(|stretch| stretch.ends()).collect();
+    placed.sort_unstable();
+    let unplaced = bad().filter(|stretch| stretch.ends().is_none()).filter_map(|stretch| stretch.long());
+    let mut all = unplaced.fold(Length::ZERO, |all, long| all + long);
+    let mut end = None;
+    for (from, to) in placed {
+        let from = end.map_or(from, |end| from.max(end));
+        all = all + (to - from).max(Length::ZERO);
+        end = end.max(Some(to));
+    }
+    all
 }
 
 /// What the soft spots at some sides take together: the worst of each side, as if they lay
@@ -168,7 +191,7 @@ pub(super) fn lost_of_breadth(joist: &Joist) -> Length {
 /// A notch takes of the same depth as decay at an edge, wherever it is but at an end.
 fn deepest_notch(joist: &Joist) -> Length {
     let notches = notches(joist);
-    let inside = notches.iter().filter(|notch| notch.part(joist) != Some(NotchAt::End));
+    let inside = notches.iter().filter(|notch| !notch.is_in_side() && notch.part(joist) != Some(NotchAt::End));
     inside.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO)
 }
 

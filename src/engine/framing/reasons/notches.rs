@@ -12,8 +12,8 @@ use crate::engine::units::Length;
 /// as from the first to the last, and as deep as what they take together. Otherwise a long
 /// notch would be allowed in slices ([`Source::NotchesTogether`]).
 pub(super) fn notches(joist: &Joist) -> Vec<Notch> {
-    let (mut placed, unplaced): (Vec<_>, Vec<_>) =
-        joist.spots.notches.iter().copied().partition(|notch| notch.stretch.ends().is_some());
+    let is_placed = |notch: &Notch| notch.stretch.ends().is_some() && !notch.is_in_side();
+    let (mut placed, apart_from_these): (Vec<_>, Vec<_>) = joist.spots.notches.iter().copied().partition(is_placed);
     placed.sort_by_key(|notch| notch.stretch.from);
     let apart = joist.depth.map_or(Length::ZERO, longest_notch);
     let mut groups: Vec<Vec<Notch>> = Vec::new();
@@ -26,7 +26,7 @@ pub(super) fn notches(joist: &Joist) -> Vec<Notch> {
         }
         end = if is_close { end.max(notch.stretch.to) } else { notch.stretch.to };
     }
-    groups.iter().filter_map(|group| as_one(group)).chain(unplaced).collect()
+    groups.iter().filter_map(|group| as_one(group)).chain(apart_from_these).collect()
 }
 
 fn as_one(group: &[Notch]) -> Option<Notch> {
@@ -59,11 +59,26 @@ fn depth_together(group: &[Notch]) -> Option<Length> {
 impl Joist {
     /// Is it notched at an end? That takes nothing of the section that spans.
     pub fn is_notched_at_end(&self) -> bool {
-        notches(self).iter().any(|notch| notch.part(self) == Some(NotchAt::End))
+        notches(self).iter().any(|notch| !notch.is_in_side() && notch.part(self) == Some(NotchAt::End))
     }
 }
 
+/// What notches take of the breadth: the deepest of each side, as if they lay across from each
+/// other.
+pub(super) fn notched_of_breadth(joist: &Joist) -> Length {
+    let deepest = |side: SoftAt| {
+        let at_side = joist.spots.notches.iter().filter(|notch| notch.edge == Some(side));
+        at_side.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO)
+    };
+    deepest(SoftAt::NearSide) + deepest(SoftAt::FarSide)
+}
+
 impl Notch {
+    /// Is it cut into a side, so that it takes of the breadth and of no edge?
+    pub(super) fn is_in_side(&self) -> bool {
+        self.edge.is_some_and(SoftAt::is_side)
+    }
+
     /// In which part of the span it is; none if nobody said. One that touches the middle
     /// third is in it. Only one that reaches the bearing is at an end, and only as far as a
     /// notch may be long: what goes on from there weakens the span like any other.

@@ -4,7 +4,7 @@ use super::reason;
 use crate::engine::framing::joist::{Joist, Reads};
 use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
-use crate::engine::framing::spots::{Goes, Soft};
+use crate::engine::framing::spots::Goes;
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
 
@@ -15,25 +15,27 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
     let since = joist.since;
     let open = |source, since, words: String| reason(Fate::Open, source, since, words).ended_by(&NEW);
     let mut reasons = Vec::new();
+    // Of a joist of which that is not known, nobody knows that a new one of its kind and size
+    // spans, bears and holds its cuts as is asked.
     if joist.member.is_none() {
         let words = "say what it is: sawn lumber, I-joist, LVL or other engineered wood, glulam or truss";
-        reasons.push(open(Source::SpanMethod, since.member, words.to_owned()));
+        reasons.push(open(Source::SpanMethod, since.member, words.to_owned()).ended_by(&ENGINEER));
     }
     let missing = unmeasured(joist);
     if !missing.is_empty() {
-        let unmeasured = open(Source::SpanMethod, since.section, format!("measure {}", missing.join(", ")));
-        // A new joist is as broad and deep as it is sold; it spans and bears as the old one did.
-        let is_of_the_joist = joist.clear.is_some()
-            && !lacks_its_next_span(joist)
-            && (joist.bearing.is_some() || joist.bearing_asked().is_none());
-        reasons.push(if is_of_the_joist { unmeasured } else { unmeasured.ended_by(&ENGINEER) });
+        let words = format!("measure {}", missing.join(", "));
+        reasons.push(open(Source::SpanMethod, since.section, words).ended_by(&ENGINEER));
     }
-    let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, since.awl, words));
-    let is_out_of_reach = joist.spots.awl == Some(Awl::CannotReach);
-    reasons.extend(probed.map(|it| if is_out_of_reach { it.ended_by(&NEW_ALONE) } else { it }));
+    let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, joist.spots.awl_since, words));
+    // That nobody said where it is soft an engineer sees; where nobody probed is as if nobody could.
+    let went_in = joist.spots.awl == Some(Awl::GoesIn);
+    reasons.extend(probed.map(|it| if went_in { it } else { it.ended_by(&NEW_ALONE) }));
     let cuts = unseen_cuts(joist).map(|words| open(Source::JoistCuts, since.cuts, words));
-    let is_hidden = joist.spots.cuts == Some(CutsSaid::Hidden);
-    reasons.extend(cuts.map(|it| if is_hidden { it.ended_by(&NEW_ALONE) } else { it }));
+    reasons.extend(cuts.map(|it| it.ended_by(&NEW_ALONE)));
+    if joist.spots.is_unplaced {
+        let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
+        reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
+    }
     reasons.extend(unread(joist));
     reasons
 }
@@ -57,10 +59,9 @@ fn lacks_its_next_span(joist: &Joist) -> bool {
 
 /// Both ends and the middle, by one word or by spots that lie there.
 fn unprobed(joist: &Joist) -> Option<String> {
-    let went_in = |soft: &Soft| !matches!(soft.goes, Goes::Nowhere);
     match joist.spots.awl {
         Some(Awl::Stops) => return None,
-        Some(Awl::GoesIn) if joist.spots.soft.iter().any(went_in) => return None,
+        Some(Awl::GoesIn) if !joist.spots.awl_asks_where => return None,
         Some(Awl::GoesIn) => return Some("the awl goes in: log where and how deep".to_owned()),
         Some(Awl::CannotReach) => {
             return Some("an awl can't reach it: probe it once the floor is open".to_owned());

@@ -1,0 +1,65 @@
+//! Which logged spot measures what was found: one that holds its place, logged in the same
+//! visit or later.
+
+use super::damage::{Damage, DamageKind, Depth};
+use super::since::Since;
+use super::spots::{Found, Goes, Stretch};
+use crate::engine::condition::Finding;
+use crate::engine::entry::{EntryId, Stamp, Time};
+use crate::engine::job::Seen;
+use crate::engine::particular::Particular;
+use crate::engine::place::Face;
+
+/// Since when something is known, and in which visit it was said.
+pub(super) type Logged = (Since, Option<EntryId>);
+
+/// The visit in which something was said as it stands. What was corrected was said anew, and
+/// nothing tells in which visit: as if in none.
+pub(super) fn visit(stamp: &Stamp, said: Time) -> Option<EntryId> {
+    stamp.visit.filter(|_| stamp.at == said)
+}
+
+/// Was this put right by that, said later in the same visit?
+pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular>) -> bool {
+    this.stamp.visit == by.stamp.visit && by.when().is_after(this.when())
+}
+
+/// When a particular was said.
+pub(super) fn logged(said: &Seen<'_, Particular>) -> Logged {
+    (Since::of(said), visit(said.stamp, said.said))
+}
+
+/// Does what was said then answer that? Only what is of the same visit or surely later does.
+pub(super) fn answers(then: Logged, that: Logged) -> bool {
+    then.0.is_after(that.0) || then.1.is_some() && then.1 == that.1
+}
+
+/// Does this spot say how deep that finding goes?
+pub(super) fn measures((spot, stretch): (&Damage, Stretch), logged: Logged, found: &Found) -> bool {
+    let goes = match spot.depth.as_ref() {
+        Some(Depth::Is(typed)) => Goes::of(typed.value),
+        Some(Depth::CannotReach) => Goes::CannotReach,
+        None => Goes::NotSaid,
+    };
+    let does = match found.finding {
+        // That nobody can get at it says nothing of how far rot goes.
+        Finding::Soft => matches!(goes, Goes::In(_) | Goes::CannotReach),
+        Finding::Rotten => matches!(goes, Goes::In(_)),
+        _ => false,
+    };
+    does && spot.kind == DamageKind::Soft
+        && answers(logged, (found.since, found.visit))
+        && holds(spot.face, stretch, found)
+}
+
+/// Does a spot hold the place of a finding: its stretch that point, on that face? An end has no
+/// distance along, and is held only by a spot at that end.
+fn holds(face: Option<Face>, stretch: Stretch, found: &Found) -> bool {
+    let reaches = || stretch.ends().zip(found.along).is_some_and(|((from, to), at)| from <= at && at <= to);
+    match (face, found.face) {
+        (one, Some(other @ (Face::NearEnd | Face::FarEnd))) => one == Some(other),
+        (one, Some(Face::End)) => one.is_some_and(Face::is_end) && reaches(),
+        (Some(one), Some(other)) => one == other && reaches(),
+        (None, _) | (_, None) => reaches(),
+    }
+}

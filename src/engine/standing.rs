@@ -1,0 +1,44 @@
+//! Which readings of a place stand: a later one takes an earlier one's place, but not within a
+//! visit where the two contradict each other.
+
+use super::entry::EntryId;
+use super::job::{Seen, When};
+use super::moisture::correction::METER_ERROR;
+use super::moisture::{Corrected, Reading};
+
+/// A reading among the others of its place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Standing {
+    /// When it was first logged.
+    pub when: When,
+    /// In which visit.
+    pub visit: Option<EntryId>,
+    /// What it comes to.
+    pub now: Corrected,
+}
+
+impl Standing {
+    /// A reading that was begun under this id.
+    pub const fn of(id: EntryId, reading: &Seen<'_, Reading>, now: Corrected) -> Self {
+        Self { when: reading.begun(id), visit: reading.stamp.visit, now }
+    }
+
+    /// Does a later reading of the place stand for this one? Two of one visit that contradict
+    /// each other do not: both stand, and the worse one tells. A number that nobody believes
+    /// gives way to one that is believed. Of two phones the later is told by [`When`], and
+    /// where neither is, both stand.
+    pub fn is_superseded_by(&self, other: &Self) -> bool {
+        let stands_for = match self.now.doubted {
+            true => !other.now.doubted,
+            false => self.visit != other.visit || !self.contradicts(other),
+        };
+        stands_for && other.when.is_after(self.when)
+    }
+
+    /// Is it wetter than that one by more than a meter can be off?
+    fn contradicts(&self, other: &Self) -> bool {
+        let (one, other) = (self.now.corrected, other.now.corrected);
+        let is_over = one.is_over() && !other.is_over();
+        is_over || one.bound().to_percent() > other.bound().to_percent() + METER_ERROR
+    }
+}
