@@ -206,7 +206,12 @@ fn says(forecast: &Forecast) -> String {
         }
         Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
         Outlook::Never => "Not in this air: change the air first".to_owned(),
-        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::TooFew) => {
+            "Too few readings below 28 %: read it again on another day, in another visit".to_owned()
+        }
+        Outlook::Unknown(Still::Doubted) => {
+            "What it read last is a number that nobody believes: read it again".to_owned()
+        }
         Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::Loose) => {
             "Under its limit by a number that it can't be held to: say which meter, and what it was read on".to_owned()
