@@ -28,9 +28,9 @@ const THINNEST: Length = Length::sixty_fourths(64 + 32);
 pub enum Trigger {
     /// Somebody is, was or will be under the house.
     UnderTheHouse,
-    /// An opening is to be cut.
+    /// Something of the floor is to come out.
     Cut,
-    /// An opening is to be cut in a house built before this year, or nobody knows when.
+    /// Something of the floor is to come out of a house built before this year, or nobody knows when.
     CutInHouseBefore(u16),
     /// Work under a house built before this year, or nobody knows when.
     UnderHouseBefore(u16),
@@ -65,7 +65,7 @@ impl Trigger {
     pub fn because(self, job: &Job) -> Option<String> {
         match self {
             Self::UnderTheHouse => under_the_house(job).then(|| "Work under the house is logged.".to_owned()),
-            Self::Cut => is_cut(job).then(|| "An opening is to be cut.".to_owned()),
+            Self::Cut => Some(format!("{}.", cut(job)?)),
             Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
             Self::UnderHouseBefore(year) => under_house_before(job, year),
             Self::Vents => {
@@ -97,17 +97,20 @@ const fn is_below(element: Element) -> bool {
     !matches!(element, Element::SubfloorAbove | Element::FinishedFloor)
 }
 
-fn is_cut(job: &Job) -> bool {
-    !job.now.openings().is_empty()
+/// What is to come out of the floor, in words.
+fn cut(job: &Job) -> Option<&'static str> {
+    match (job.now.openings().is_empty(), job.now.whole_floors().is_empty()) {
+        (false, _) => Some("An opening is to be cut"),
+        (true, false) => Some("The whole floor is to come out"),
+        (true, true) => None,
+    }
 }
 
 fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
-    if !is_cut(job) {
-        return None;
-    }
+    let cut = cut(job)?;
     Some(match old_house(job, year)? {
-        Some(built) => format!("An opening is to be cut in a house built in {built}."),
-        None => "An opening is to be cut, and nobody has said when the house was built.".to_owned(),
+        Some(built) => format!("{cut}, in a house built in {built}."),
+        None => format!("{cut}, and nobody has said when the house was built."),
     })
 }
 
