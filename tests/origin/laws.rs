@@ -280,3 +280,48 @@ fn a_doubted_reading_is_not_the_wettest_that_a_place_ever_was() {
     };
     assert!(used("60") && !used("60.1") && used("4") && !used("3.9"));
 }
+
+/// A visit with its answers.
+fn visit(desk: &mut Desk, said: &[(&str, Answer)]) {
+    desk.visit("look");
+    for (name, answer) in said {
+        desk.log(Check { of: Label::fitted(name), answer: *answer });
+    }
+}
+
+#[test]
+fn a_cause_of_which_a_sign_was_seen_is_not_unlikely_when_a_later_visit_sees_none() {
+    let no = |names: &[&'static str]| names.iter().map(|name| (*name, Answer::No)).collect::<Vec<_>>();
+    for (cause, sign, later) in [
+        (Cause::WaterBelow, "water_on_soil", no(&["water_on_soil", "wall_marks", "after_rain", "gutter"])),
+        (Cause::Supply, "meter_turns", no(&["meter_turns", "wet_fitting", "near_plumbing", "wet_in_use"])),
+        (Cause::Supply, "wet_fitting", no(&["meter_turns", "wet_fitting", "near_plumbing", "wet_in_use"])),
+    ] {
+        let mut desk = Desk::new();
+        let word = |desk: &Desk| of(&origin(desk.job()).as_known().unwrap().value, cause).word;
+        visit(&mut desk, &[(sign, Answer::Yes)]);
+        visit(&mut desk, &later);
+        assert_eq!(word(&desk), Word::Possible, "{sign} was seen in the first visit");
+        // Not so where it never was, or was put right in its own visit.
+        for first in [[(sign, Answer::Unknown)].as_slice(), &[(sign, Answer::Yes), (sign, Answer::No)]] {
+            let mut desk = Desk::new();
+            visit(&mut desk, first);
+            visit(&mut desk, &later);
+            assert_eq!(word(&desk), Word::Unlikely, "{first:?}");
+        }
+    }
+}
+
+#[test]
+fn a_dont_know_takes_back_nothing_that_was_seen_or_found() {
+    let reasons = |desk: &Desk| of(&origin(desk.job()).as_known().unwrap().value, Cause::WaterBelow).reasons.clone();
+    for then in [Answer::Unknown, Answer::No] {
+        let mut desk = Desk::new();
+        visit(&mut desk, &[]);
+        desk.log(Condition { place: None, finding: Finding::StandingWater, note: None });
+        let found = reasons(&desk);
+        assert!(!found.is_empty());
+        desk.log(Check { of: Label::fitted("water_on_soil"), answer: then });
+        assert_eq!(reasons(&desk) == found, then == Answer::Unknown, "{then:?}");
+    }
+}
