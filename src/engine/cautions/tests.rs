@@ -5,7 +5,7 @@ use crate::engine::air::{AirLocation, AirReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
 use crate::engine::framing::{Damage, DamageKind, Depth};
-use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
+use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Visit, Year};
 use crate::engine::moisture::{Answer, Material, Reading, Shown, Wood};
 use crate::engine::origin::Check;
 use crate::engine::particular::{Part, Particular, Value};

@@ -6,8 +6,8 @@ use crate::engine::framing::supports::said_unsound;
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
-use crate::engine::moisture::{Answer, Material};
-use crate::engine::origin::is_answered;
+use crate::engine::moisture::Material;
+use crate::engine::origin::was_seen;
 use crate::engine::particular::{Part, Particulars, Value, list};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::units::Length;
@@ -43,8 +43,8 @@ pub enum Trigger {
     ExhaustFan,
     /// One of these was found.
     Found(&'static [Finding]),
-    /// One of these questions of the checklist was answered yes, by its name; beside it, what
-    /// that says.
+    /// One of these questions of the checklist was answered yes, and that was not put right, by
+    /// its name; beside it, what that says.
     Answered(&'static [(&'static str, &'static str)]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
@@ -148,7 +148,7 @@ fn found(job: &Job, findings: &[Finding]) -> Option<String> {
 }
 
 fn answered(job: &Job, questions: &[(&str, &str)]) -> Option<String> {
-    let yes = questions.iter().find(|(name, _)| is_answered(job, name) == Some(Answer::Yes));
+    let yes = questions.iter().find(|(name, _)| was_seen(job, name));
     yes.map(|(_, says)| format!("On the checklist: {says}."))
 }
 

@@ -43,8 +43,13 @@ fn what_the_checklist_says_yes_to_is_cautioned_about_as_if_it_was_found() {
         for (answer, is_due) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
             assert_eq!(Desk::new().with(check(question, answer)).is_due(caution), is_due, "{question} {answer:?}");
         }
-        let taken_back = Desk::new().with(check(question, Answer::Yes)).with(check(question, Answer::No));
-        assert!(!taken_back.is_due(caution), "{question}: what was said last counts");
+        let yes = || Desk::new().with(check(question, Answer::Yes));
+        assert!(!yes().with(check(question, Answer::No)).is_due(caution), "{question}: put right in its visit");
+        assert!(yes().with(check(question, Answer::Unknown)).is_due(caution), "{question}: takes back nothing");
+        let mut later = yes();
+        let visit = later.log(Visit { purpose: Label::default() });
+        later.pen.begin_visit(visit);
+        assert!(later.with(check(question, Answer::No)).is_due(caution), "{question}: a later visit puts none right");
     }
     let desk = Desk::new().with(check("water_on_soil", Answer::Yes));
     assert_eq!(all_triggered(desk.book.job())[0].because, "On the checklist: water stands or runs on the soil.");
