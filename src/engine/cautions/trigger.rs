@@ -53,9 +53,12 @@ pub enum Trigger {
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, a joist that has
-    /// lost more than a third of its depth, more than [`SOFT_JOISTS`] soft joists, or a support
+    /// lost more than a third of its depth or may have, more than [`SOFT_JOISTS`] soft joists, or a support
     /// that is not sound.
     WeakFraming,
+    /// Framing, or what nobody placed, was found to be as no joist stays: it is sistered or comes
+    /// out; or an awl goes into a joist.
+    BadFraming,
     /// One of these, the first that does.
     Any(&'static [Self]),
 }
@@ -81,6 +84,7 @@ impl Trigger {
             Self::Damaged(kinds) => damaged(job, kinds),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
+            Self::BadFraming => bad_framing(job).or_else(|| awl_goes_in(job).next().map(awl_words)),
             Self::Any(triggers) => triggers.iter().find_map(|trigger| trigger.because(job)),
         }
     }
@@ -171,6 +175,26 @@ fn weak_framing(job: &Job) -> Option<String> {
     })
 }
 
+/// What a joist is not left as.
+fn bad_framing(job: &Job) -> Option<String> {
+    conditions(job).find_map(|condition| {
+        let (what, _) = member(job, condition)?;
+        matches!(condition.finding, Finding::Soft | Finding::Rotten | Finding::Cracked | Finding::Strands)
+            .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
+    })
+}
+
+/// The joists that an awl was ever said to go into: wood does not heal.
+fn awl_goes_in(job: &Job) -> impl Iterator<Item = &Part> {
+    let said = job.now.particulars().values().map(|it| it.value);
+    let goes_in = said.filter(|it| it.what.as_str() == list::AWL.what && it.is.typed() == "goes in");
+    goes_in.map(|it| &it.of)
+}
+
+fn awl_words(part: &Part) -> String {
+    format!("{}: an awl goes in.", part.name())
+}
+
 fn said(job: &Job, words: &[&str]) -> Option<String> {
     let particulars = job.now.particulars().values().map(|it| it.value);
     let mut like = particulars.filter(|it| words.contains(&it.what.as_str()));
@@ -206,7 +230,13 @@ fn deeply_damaged(job: &Job) -> Option<String> {
         });
         deep.map(move |(_, _, found)| (part, found))
     });
-    let (part, found) = logged.chain(before).next()?;
+    // An awl that went in nobody knows how far.
+    let is_measured = |part: &Part| {
+        let soft = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft && spot.of == *part);
+        soft.filter(|spot| spot.depth().is_some()).count() > 0 || particulars.length(part, &list::SOFT_DEPTH).is_some()
+    };
+    let unmeasured = awl_goes_in(job).filter(|part| !is_measured(part)).map(|part| (part, "soft"));
+    let (part, found) = logged.chain(before).chain(unmeasured).next()?;
     Some(format!("{}: {found}, perhaps through more than a third of it.", part.name()))
 }
 
