@@ -265,6 +265,28 @@ fn a_place_that_never_gets_there_or_cannot_be_told_is_the_headline() {
     assert!(rises.card().headline.contains("not drying"), "{}", rises.card().headline);
 }
 
+/// Air at 60 °F that leaves wood at a place's limit is held to be dry enough, and no damper.
+#[test]
+fn places_at_their_limits_are_said_not_to_stay_so_in_air_that_holds_wood_above_them() {
+    let says = |limit: MoistureContent, second: &str| {
+        let mut site = Site::read_twice("80", &[["18", second]]);
+        let typed = duckboard::engine::units::Typed::new("limit", limit);
+        site.desk.log(Fact::FramingLimit(typed));
+        let card = site.card();
+        let is_said = card.lines.iter().any(|line| line.text.contains("would not stay so"));
+        (card.headline.contains("would not stay so"), is_said)
+    };
+    let end = Site::read_twice("80", &[["18", "12"]]).forecasts().end;
+    let [under, over] = [-0.001, 0.001].map(|by| mc(end.to_percent() + by));
+    assert_eq!(says(under, "12"), (true, true));
+    assert_eq!(says(end, "12"), (false, false));
+    assert_eq!(says(over, "12"), (false, false));
+    // Under it by less than a meter can be off: the headline says that, and a line this.
+    assert_eq!(says(under, "15.5"), (false, true));
+    // What is over its limit is not at it.
+    assert_eq!(says(under, "17"), (false, false));
+}
+
 #[test]
 fn a_place_that_was_read_once_is_not_left_out() {
     let site = Site::read_twice("64", &[["18", "16"], ["26", ""]]);

@@ -158,8 +158,19 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
     // The slowest place comes first: what is said of all is what is said of it.
-    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(slowest));
+    let would_not_stay = forecasts.places.iter().filter(|place| place.would_not_stay(forecasts.end)).count();
+    let headline = match (open.first(), would_not_stay) {
+        (Some(slowest), _) => says(slowest),
+        (None, 0) => "All places are at their limits".to_owned(),
+        (None, _) => "All places are at their limits, and in this air they would not stay so".to_owned(),
+    };
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
+    if would_not_stay > 0 {
+        let of = forecasts.places.len();
+        lines.push(Line::next(format!(
+            "Dry the air: in this air {would_not_stay} of {of} places at or under their limits would not stay so."
+        )));
+    }
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));

@@ -37,6 +37,13 @@ pub struct Forecast {
     pub outlook: Outlook,
 }
 
+impl Forecast {
+    /// Is it at its limit, in air that brings wood above that again?
+    pub fn would_not_stay(&self, end: MoistureContent) -> bool {
+        end > self.limit && matches!(self.outlook, Outlook::There | Outlook::Close)
+    }
+}
+
 /// When a place reaches its limit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Outlook {
