@@ -4,6 +4,7 @@ use super::flips::Flips;
 use super::{Desk, answers, first, scenarios};
 use crate::scenario::Scenario;
 use crate::tally::Tally;
+use duckboard::engine::closing::to_deal_with;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
 use duckboard::engine::geometry::{Point, Turn};
@@ -323,5 +324,17 @@ fn a_dont_know_takes_back_nothing_that_was_seen_or_found() {
         assert!(!found.is_empty());
         desk.log(Check { of: Label::fitted("water_on_soil"), answer: then });
         assert_eq!(reasons(&desk) == found, then == Answer::Unknown, "{then:?}");
+    }
+}
+
+/// Roof water that lands at a wall is a sign of its own, be any cause likely by it or not.
+#[test]
+fn roof_water_that_lands_at_a_wall_has_to_be_dealt_with() {
+    for (answer, is_sign) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
+        let mut desk = Desk::new();
+        visit(&mut desk, &[("bare_soil", Answer::No), ("gutter", answer), ("after_rain", Answer::Yes)]);
+        let causes = to_deal_with(desk.job());
+        let expected: &[Cause] = if is_sign { &[Cause::WaterBelow, Cause::Wall] } else { &[] };
+        assert_eq!(causes, expected, "{answer:?}");
     }
 }
