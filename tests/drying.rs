@@ -265,6 +265,28 @@ fn a_place_that_never_gets_there_or_cannot_be_told_is_the_headline() {
     assert!(rises.card().headline.contains("not drying"), "{}", rises.card().headline);
 }
 
+/// Air at 60 °F that leaves wood at a place's limit is held to be dry enough, and no damper.
+#[test]
+fn places_at_their_limits_are_said_not_to_stay_so_in_air_that_holds_wood_above_them() {
+    let says = |limit: MoistureContent, second: &str| {
+        let mut site = Site::read_twice("80", &[["18", second]]);
+        let typed = duckboard::engine::units::Typed::new("limit", limit);
+        site.desk.log(Fact::FramingLimit(typed));
+        let card = site.card();
+        let is_said = card.lines.iter().any(|line| line.text.contains("would not stay so"));
+        (card.headline.contains("would not stay so"), is_said)
+    };
+    let end = Site::read_twice("80", &[["18", "12"]]).forecasts().end;
+    let [under, over] = [-0.001, 0.001].map(|by| mc(end.to_percent() + by));
+    assert_eq!(says(under, "12"), (true, true));
+    assert_eq!(says(end, "12"), (false, false));
+    assert_eq!(says(over, "12"), (false, false));
+    // Under it by less than a meter can be off: the headline says that, and a line this.
+    assert_eq!(says(under, "15.5"), (false, true));
+    // What is over its limit is not at it.
+    assert_eq!(says(under, "17"), (false, false));
+}
+
 #[test]
 fn a_place_that_was_read_once_is_not_left_out() {
     let site = Site::read_twice("64", &[["18", "16"], ["26", ""]]);
@@ -336,7 +358,7 @@ fn wood_that_may_read_low_gets_there_later_and_in_other_air_too() {
         let mut site = Site::read_twice("80", &[["", ""]]);
         let (meter, place) = (Some(site.desk.pins()), site.places[0]);
         for (at, shown) in [(FIRST, "27"), (SECOND, "22")] {
-            site.desk.pen.stamp_from(duckboard::engine::entry::Stamp { at: time(at), ..desk::stamp() });
+            site.visit(at);
             let wood = Wood { material: Material::Solid, species };
             site.desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
         }
@@ -359,4 +381,71 @@ fn wood_that_may_read_low_gets_there_later_and_in_other_air_too() {
         doubts.iter().any(|doubt| doubt.contains("Places that may read low: 1"))
     };
     assert!(says(&unsaid) && !says(&known));
+}
+
+/// Which reading of a place stands.
+mod standing {
+    use super::*;
+    use duckboard::engine::entry::{DeviceId, Stamp};
+    use duckboard::engine::job::{Log, Pen, Record};
+
+    #[test]
+    fn of_two_readings_of_one_visit_that_contradict_each_other_the_wetter_tells() {
+        // By more than the 2 % that a meter can be off; dry is 17.0 and less.
+        for (shown, then, outlook) in [
+            ("19.0", "17.0", Outlook::There),
+            ("19.1", "17.0", Outlook::Unknown(Still::NotDrying)),
+            ("17.0", "19.0", Outlook::Close),
+            ("12", "17", Outlook::There),
+        ] {
+            let mut site = Site::read_twice("64", &[["19.1", shown]]);
+            site.read(0, then);
+            assert_eq!(site.outlook(0), outlook, "{shown} {then}");
+        }
+        let mut site = Site::read_twice("64", &[["20", "30"]]);
+        site.read(0, "12");
+        assert_eq!(site.outlook(0), Outlook::Unknown(Still::TooFew));
+        assert_eq!(site.forecasts().places[0].readings.len(), 2, "the drier one is told nowhere");
+        // A later visit's stands for both, and no pace is had of the one that was contradicted.
+        site.visit("2026-11-02T08:00:00-05:00");
+        site.air("64");
+        site.read(0, "12");
+        assert_eq!(site.outlook(0), Outlook::There);
+        assert_eq!(site.forecasts().places[0].readings.len(), 3);
+    }
+
+    #[test]
+    fn of_two_phones_that_nothing_puts_in_order_the_wetter_tells() {
+        for (at, outlook) in [
+            // By its clock later than the reading of 12 %, by its count earlier.
+            ("2026-12-24T08:00:00-05:00", Outlook::Unknown(Still::TooFew)),
+            ("2026-10-19T07:59:59-05:00", Outlook::There),
+        ] {
+            let mut site = Site::read_twice("64", &[["24", "12"]]);
+            let stamp = Stamp { at: time(at), visit: None, ..desk::stamp() };
+            let mut other = Pen::new(&Log::default(), DeviceId::new(2), stamp);
+            let (meter, place) = (Some(site.desk.pins()), site.places[0]);
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+            let entry = other.record(Reading { meter, ..Reading::new(place, Shown::Percent(percent("45")), wood) });
+            site.desk.book.add(Record::of(entry).unwrap());
+            assert_eq!(site.outlook(0), outlook, "{at}");
+        }
+    }
+
+    #[test]
+    fn a_last_number_that_nobody_believes_is_said_to_be_so_and_gives_way_to_one_that_is_believed() {
+        // From 4 to 60 % a number is believed.
+        for (shown, is_believed) in [("3.9", false), ("4", true), ("60", true), ("60.1", false)] {
+            let mut site = Site::read_twice("64", &[["24", "22"]]);
+            site.visit("2026-11-02T08:00:00-05:00");
+            site.air("64");
+            site.read(0, shown);
+            assert_eq!(site.outlook(0) != Outlook::Unknown(Still::Doubted), is_believed, "{shown}");
+            assert_eq!(site.card().headline.contains("nobody believes"), !is_believed, "{shown}");
+            let all_by = site.forecasts().other_air[0].all_by;
+            assert!(is_believed || all_by.is_none(), "no day is named from it");
+            site.read(0, "16");
+            assert_eq!(site.outlook(0) == Outlook::There, shown != "60", "{shown}: 60 % was seen in this visit");
+        }
+    }
 }

@@ -354,6 +354,31 @@ fn readings_without_a_position_never_make_a_map() {
     assert!(site.extent(Group::Framing).value.wet.is_some(), "from six on");
 }
 
+/// Of one visit the wetter, where they are farther apart than the 2 % that a meter can be off;
+/// of a later visit the later, whatever was before.
+#[test]
+fn of_two_readings_of_a_place_that_contradict_each_other_the_map_shows_the_wetter() {
+    for (shown, then, stands) in
+        [("30", "12", "30"), ("14.1", "12", "14.1"), ("14", "12", "12"), ("12", "30", "30"), ("3.9", "12", "12")]
+    {
+        let mut site = Site::one_wet_corner();
+        site.desk.visit("one");
+        let first = site.joist(7, "5'", shown);
+        let reading = site.desk.job().now.readings().get(&first).unwrap().value.clone();
+        let with = |shown: &str| Reading { shown: Shown::Percent(percent(shown)), ..reading.clone() };
+        site.desk.log(with(then));
+        let of_place = |site: &Site| {
+            let is_it = |id: &EntryId| site.desk.job().now.readings().get(id).unwrap().value.place == reading.place;
+            let known = site.extent(Group::Framing).value;
+            known.spots.iter().find(|spot| is_it(&spot.reading)).unwrap().moisture
+        };
+        assert_eq!(of_place(&site), percent(stands).value, "{shown} {then}");
+        site.desk.visit("two");
+        site.desk.log(with("11"));
+        assert_eq!(of_place(&site), percent("11").value, "{shown} {then}");
+    }
+}
+
 /// A reading past the scale is at least that wet: no number, and never less wet than one.
 #[test]
 fn past_the_meters_scale_is_at_least_that_wet_on_the_map() {

@@ -197,6 +197,39 @@ mod visits {
         assert_eq!(said(desk.job(), "wettest").0, "18.0 %");
     }
 
+    /// Where they are farther apart than the 2 % that a meter can be off.
+    #[test]
+    fn the_wettest_wood_is_that_of_readings_that_stand() {
+        for (first, then, wettest) in [(30, 12, "30.0 %"), (15, 12, "15.0 %"), (14, 12, "13.0 %"), (90, 12, "13.0 %")] {
+            let mut desk = Desk::new();
+            desk.visit("one");
+            read(&mut desk, 5, percent(13));
+            let first = read(&mut desk, 3, percent(first));
+            let reading = desk.job().now.readings().get(&first).unwrap().value.clone();
+            desk.log(Reading { shown: percent(then), ..reading.clone() });
+            assert_eq!(said(desk.job(), "wettest").0, wettest);
+            desk.visit("two");
+            desk.log(Reading { shown: percent(then), ..reading });
+            assert_eq!(said(desk.job(), "wettest").0, "12.0 %", "the later visit's");
+        }
+    }
+
+    #[test]
+    fn a_reading_that_may_be_younger_than_the_visit_is_among_the_wettest() {
+        for (at, wettest) in [("2026-12-24T08:00:00-06:00", "45.0 %"), ("2026-10-24T08:00:00-06:00", "12.0 %")] {
+            let mut desk = Desk::new();
+            let first = read(&mut desk, 3, percent(20));
+            desk.visit("one");
+            let reading = desk.job().now.readings().get(&first).unwrap().value.clone();
+            desk.log(Reading { shown: percent(12), ..reading.clone() });
+            let mut other = desk::other_phone();
+            let at = chrono::DateTime::parse_from_rfc3339(at).unwrap();
+            other.stamp_from(duckboard::engine::entry::Stamp { at, ..desk::stamp() });
+            desk.book.add(Record::of(other.record(Reading { shown: percent(45), ..reading })).unwrap());
+            assert_eq!(said(desk.job(), "wettest").0, wettest, "{at}");
+        }
+    }
+
     #[test]
     fn past_the_meters_scale_is_wetter_than_any_number_on_it() {
         let mut desk = Desk::new();

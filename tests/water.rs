@@ -280,3 +280,24 @@ fn a_plan_with_numbers_says_below_it_what_they_are_and_one_without_says_nothing(
     assert!(y > 280.0 && y < 300.0, "at the foot: {y}");
     assert_eq!(legend(&read_room(&[])), None);
 }
+
+#[test]
+fn page_and_plan_show_the_wetter_of_two_readings_of_one_visit_that_contradict_each_other() {
+    for (shown, then, stands) in [("30", "12", "30.0 %"), ("14.1", "12", "14.1 %"), ("14", "12", "12.0 %")] {
+        let mut desk = Desk::new();
+        let (room, _) = desk.room(&[("16'", Turn::Right)]);
+        desk.joists(room, Run::AcrossFirstSide, "16", "16", 11);
+        desk.visit("one");
+        let (place, meter) = (desk.log(desk::spot(3, "3'")), Some(desk.pins()));
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+        for shown in [shown, then] {
+            desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
+        }
+        let reads = card(desk.job(), "What do the readings say?");
+        let is_over = stands == "30.0 %";
+        assert_eq!(reads.headline, if is_over { "1 of 1 over the limit" } else { "None is over its limit" });
+        let drawn = job_plan::of(desk.job(), Units::default(), None).readings;
+        assert_eq!(drawn.len(), 1);
+        assert_eq!(drawn[0].moisture, percent(stands.trim_end_matches(" %")).value, "{shown} {then}");
+    }
+}

@@ -7,7 +7,7 @@ use crate::engine::job::Job;
 use crate::engine::moisture::said::legend;
 use crate::engine::moisture::{Corrected, Stands};
 use crate::engine::place::Place;
-use crate::engine::results::corrected;
+use crate::engine::results::{readings, standing};
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
 use crate::order;
@@ -56,7 +56,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
         let label = job.now.obstacles().get(id)?.value.what.label().to_owned();
         Some(Opening { rect: *rect, label })
     });
-    let (read, unread) = readings(job, &floor);
+    let (read, unread) = marks(job, &floor);
     PlanInput {
         title: format!("Plan of {}", job.heading()),
         walls,
@@ -75,14 +75,19 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
     }
 }
 
-/// The latest reading of each place that can be located, and the places without one.
-fn readings(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
-    let readings = job.now.readings().values();
-    let latest = order::map(readings.map(|reading| (reading.value.place, corrected(job, reading).value)));
+/// The reading that stands at each place that can be located, the wettest of several, and the
+/// places without one.
+fn marks(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
+    let mut all = standing(readings(job));
+    order::sort_by(&mut all, |(.., one), (.., other)| {
+        let rank = |known: &Corrected| (!known.relative, known.corrected);
+        rank(&one.value).cmp(&rank(&other.value))
+    });
+    let worst = order::map(all.into_iter().map(|(_, reading, known)| (reading.value.place, known.value)));
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };
-        match latest.get(id) {
+        match worst.get(id) {
             Some(corrected) => read.push((at, *corrected)),
             None => unread.push(at),
         }

@@ -74,9 +74,31 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
     ]
 }
 
-/// A reading with what it means, newest visit last.
-pub fn readings(job: &Job) -> Vec<(EntryId, Seen<'_, Reading>, Known<Corrected>)> {
+/// A reading with what it means.
+pub type Taken<'a> = (EntryId, Seen<'a, Reading>, Known<Corrected>);
+
+/// Every reading with what it means, newest visit last.
+pub fn readings(job: &Job) -> Vec<Taken<'_>> {
     job.now.readings().iter().map(|(id, reading)| (*id, reading, corrected(job, reading))).collect()
+}
+
+/// The readings that stand at their places: mostly one a place. A later one stands for those
+/// before it, unless it is of the same visit and drier by more than a meter can be off: then
+/// both stand, and so do two of which nobody can say which came later. Whoever asks goes by
+/// the worst. A number that nobody believes gives way to a later one that is believed.
+pub fn standing(all: Vec<Taken<'_>>) -> Vec<Taken<'_>> {
+    let is_superseded = |(id, reading, known): &Taken<'_>| {
+        all.iter().any(|other| {
+            other.1.value.place == reading.value.place
+                && other.1.begun(other.0).is_after(reading.begun(*id))
+                && match known.value.doubted {
+                    true => !other.2.value.doubted,
+                    false => other.1.stamp.visit != reading.stamp.visit || !known.value.contradicts(&other.2.value),
+                }
+        })
+    };
+    let stands: Vec<_> = all.iter().map(|taken| !is_superseded(taken)).collect();
+    all.into_iter().zip(stands).filter_map(|(taken, stands)| stands.then_some(taken)).collect()
 }
 
 /// What one reading means. Source: see [`correct`].
@@ -126,15 +148,19 @@ fn air_of(reading: &super::air::AirReading) -> Air {
     Air { temperature: reading.temperature.value, humidity: reading.humidity.value }
 }
 
-/// The wettest reading of the latest visit that has any, and where it is.
+/// The wettest of the readings that stand, of this visit or of those that have any, and where.
 struct Wettest {
     place: EntryId,
     corrected: Corrected,
 }
 
 fn wettest(job: &Job) -> Figure<Wettest> {
-    let latest = job.now.readings().values().next_back().map(|reading| reading.stamp.visit);
-    let of_visit = readings(job).into_iter().filter(|(_, reading, _)| Some(reading.stamp.visit) == latest);
+    let latest = job.now.readings().values().next_back().and_then(|reading| reading.stamp.visit);
+    let begun = latest.and_then(|visit| Some(job.now.visits().get(&visit)?.begun(visit)));
+    let is_older = |id: EntryId, reading: Seen<'_, Reading>| {
+        reading.stamp.visit != latest && begun.is_some_and(|begun| begun.is_after(reading.begun(id)))
+    };
+    let of_visit = standing(readings(job)).into_iter().filter(|(id, reading, _)| !is_older(*id, *reading));
     // What is only relative stands in no order with the rest. Past its scale a meter has
     // seen wetter wood than any that it showed a number for.
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);

@@ -4,6 +4,7 @@ use super::flips::Flips;
 use super::{Desk, answers, first, scenarios};
 use crate::scenario::Scenario;
 use crate::tally::Tally;
+use duckboard::engine::closing::to_deal_with;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
 use duckboard::engine::geometry::{Point, Turn};
@@ -279,4 +280,61 @@ fn a_doubted_reading_is_not_the_wettest_that_a_place_ever_was() {
         origin(desk.job()).as_known().unwrap().why.used.contains(&reading)
     };
     assert!(used("60") && !used("60.1") && used("4") && !used("3.9"));
+}
+
+/// A visit with its answers.
+fn visit(desk: &mut Desk, said: &[(&str, Answer)]) {
+    desk.visit("look");
+    for (name, answer) in said {
+        desk.log(Check { of: Label::fitted(name), answer: *answer });
+    }
+}
+
+#[test]
+fn a_cause_of_which_a_sign_was_seen_is_not_unlikely_when_a_later_visit_sees_none() {
+    let no = |names: &[&'static str]| names.iter().map(|name| (*name, Answer::No)).collect::<Vec<_>>();
+    for (cause, sign, later) in [
+        (Cause::WaterBelow, "water_on_soil", no(&["water_on_soil", "wall_marks", "after_rain", "gutter"])),
+        (Cause::Supply, "meter_turns", no(&["meter_turns", "wet_fitting", "near_plumbing", "wet_in_use"])),
+        (Cause::Supply, "wet_fitting", no(&["meter_turns", "wet_fitting", "near_plumbing", "wet_in_use"])),
+    ] {
+        let mut desk = Desk::new();
+        let word = |desk: &Desk| of(&origin(desk.job()).as_known().unwrap().value, cause).word;
+        visit(&mut desk, &[(sign, Answer::Yes)]);
+        visit(&mut desk, &later);
+        assert_eq!(word(&desk), Word::Possible, "{sign} was seen in the first visit");
+        // Not so where it never was, or was put right in its own visit.
+        for first in [[(sign, Answer::Unknown)].as_slice(), &[(sign, Answer::Yes), (sign, Answer::No)]] {
+            let mut desk = Desk::new();
+            visit(&mut desk, first);
+            visit(&mut desk, &later);
+            assert_eq!(word(&desk), Word::Unlikely, "{first:?}");
+        }
+    }
+}
+
+#[test]
+fn a_dont_know_takes_back_nothing_that_was_seen_or_found() {
+    let reasons = |desk: &Desk| of(&origin(desk.job()).as_known().unwrap().value, Cause::WaterBelow).reasons.clone();
+    for then in [Answer::Unknown, Answer::No] {
+        let mut desk = Desk::new();
+        visit(&mut desk, &[]);
+        desk.log(Condition { place: None, finding: Finding::StandingWater, note: None });
+        let found = reasons(&desk);
+        assert!(!found.is_empty());
+        desk.log(Check { of: Label::fitted("water_on_soil"), answer: then });
+        assert_eq!(reasons(&desk) == found, then == Answer::Unknown, "{then:?}");
+    }
+}
+
+/// Roof water that lands at a wall is a sign of its own, be any cause likely by it or not.
+#[test]
+fn roof_water_that_lands_at_a_wall_has_to_be_dealt_with() {
+    for (answer, is_sign) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
+        let mut desk = Desk::new();
+        visit(&mut desk, &[("bare_soil", Answer::No), ("gutter", answer), ("after_rain", Answer::Yes)]);
+        let causes = to_deal_with(desk.job());
+        let expected: &[Cause] = if is_sign { &[Cause::WaterBelow, Cause::Wall] } else { &[] };
+        assert_eq!(causes, expected, "{answer:?}");
+    }
 }

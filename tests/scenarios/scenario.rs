@@ -104,6 +104,7 @@ impl Line {
             humidity: RelativeHumidity::from_percent_f64(air.rh),
         };
         let scene = Scene {
+            seen: Vec::new(),
             answers: self.checks.into_iter().collect(),
             fixtures: self.fixtures.into_iter().map(|it| (it.kind, point(it.x_ft, it.y_ft))).collect(),
             readings: self.readings.into_iter().map(reading).collect(),

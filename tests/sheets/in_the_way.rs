@@ -83,6 +83,32 @@ fn a_least_rip_that_leaves_no_courses_is_named() {
     );
 }
 
+/// A sixteenth more than two courses of 24 in and a joint, less than that, and far less: what
+/// is given up is no more of the rule than has to be. 4' 0 3/16" less 1/16" at either wall and
+/// 1/8" between leaves 3' 11 15/16": half of it is 1' 11 31/32".
+#[test]
+fn a_course_is_no_narrower_than_the_floor_makes_it() {
+    for (across, sheets, width) in
+        [("4' 0 3/16\"", 6, Some("1' 11 15/16\"")), ("4' 1/4\"", 7, None), ("4' 2\"", 7, None)]
+    {
+        let mut desk = Desk::new();
+        let (along, joists) = ("25' 8 7/8\"", 12);
+        let (room, sides) = desk.room(&[(along, R), (across, R), (along, R), (across, R)]);
+        desk.joists(room, Run::AcrossFirstSide, "24", "24", joists);
+        let site = Site { desk, room, first: sides[0] }.all_comes_out();
+        let searches = site.searched();
+        match (searches.floors()[0].outcome(), width) {
+            (Outcome::NotLaid(why), Some(width)) => {
+                let works =
+                    format!("The nearest that works: a course at an edge {width} wide; then {sheets} sheets for");
+                assert!(why.contains(&works), "{across}: {why}");
+            }
+            (Outcome::Laid { .. }, None) => {}
+            other => panic!("{across}: {other:?}"),
+        }
+    }
+}
+
 /// Something stands so near a slanting wall that its clearance crosses it: told where, in
 /// feet and inches.
 #[test]

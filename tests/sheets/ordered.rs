@@ -1,8 +1,11 @@
 //! What the page of sheets says of lumber is what the order list says.
 
+use crate::desk::length;
 use crate::to_lay::Site;
 use duckboard::draw::Canvas;
 use duckboard::draw::sheets::SheetPage;
+use duckboard::engine::geometry::Turn;
+use duckboard::engine::job::{Fact, SpanRating};
 use duckboard::engine::orders::{is_of, lines, lines_with};
 use duckboard::engine::survey::Run;
 use duckboard::engine::take::Units;
@@ -39,4 +42,36 @@ fn a_line_is_known_by_its_kind_and_its_feet() {
     assert!(is_any("2 in lumber as deep as the joists, treated"));
     assert!(!is_any("2 in lumber as deep as the joists"));
     assert!(!is_any("") && !is_any("Joist hangers"));
+}
+
+/// A rating, or a thickness where none is stated, against joists 24 in apart.
+#[test]
+fn sheets_that_may_not_span_the_joists_are_never_ordered_or_laid_silently() {
+    let rated = |inches: u16| Fact::SpanRating(SpanRating::new(inches).unwrap());
+    let thick = |typed: &str| Fact::SheetThickness(length(typed));
+    let cases = [
+        (rated(23), true),
+        (rated(24), false),
+        (rated(25), false),
+        // The least that a sheet rated 24 in measures is 0.688 in.
+        (thick("11/16"), true),
+        (thick("0.688"), false),
+        (thick("23/32"), false),
+    ];
+    for (fact, may_not) in cases {
+        let sides = ["12'", "10'", "12'", "10'"].map(|side| (side, Turn::Right));
+        let mut site = Site::new(&sides, Run::AcrossFirstSide, 1);
+        let joists = *site.desk.job().now.joists().keys().next().unwrap();
+        site.desk.withdraw(joists);
+        site.desk.joists(site.room, Run::AcrossFirstSide, "24", "24", 5);
+        let mut site = site.all_comes_out();
+        site.desk.log(fact.clone());
+        let (ordered, open) = lines(site.desk.job(), Units::default());
+        let sheets = ordered.iter().find(|line| line.needed.name.starts_with("Sheets")).unwrap();
+        let says = |words: &String| words.contains("may not span") && words.contains("24");
+        assert_eq!(sheets.needed.from.iter().any(says), may_not, "{fact:?}: {:?}", sheets.needed.from);
+        assert_eq!(open.iter().any(says), may_not, "{fact:?}: {open:?}");
+        let page = SheetPage::of(&site.searched().floors()[0], &ordered, Units::default(), CANVAS).unwrap();
+        assert_eq!(says(&page.line), may_not, "{fact:?}: {}", page.line);
+    }
 }

@@ -9,6 +9,7 @@ use crate::engine::job::SheetEdge;
 use crate::engine::orders::Line;
 use crate::engine::sheets::cut_list::{Blank, Cut, Rectangle, SheetPlan, Way};
 use crate::engine::sheets::layout::{Corner, Layout, MOST_ON_HAND, Trim};
+use crate::engine::sheets::stock::Span;
 use crate::engine::sheets::to_lay::length;
 use crate::engine::sheets::{CutList, FloorSearch, Outcome, TakeOff, ToLay};
 use crate::engine::take::Units;
@@ -85,7 +86,7 @@ impl SheetPage {
         Some(Self {
             name: floor.name.clone(),
             headline: counted(layout.sheets() as usize, "sheet"),
-            line: line(layout, &list, bound, runs_across(floor.run)),
+            line: line(floor, layout, &list, bound),
             plan: Some(layout_plan(floor, &list, units, canvas)),
             needed: needed(&TakeOff::of(case, &list, &floor.stock), ordered, units),
             sheets: sheets.collect(),
@@ -98,13 +99,17 @@ const fn half_height(canvas: Canvas) -> Canvas {
     Canvas { height_px: canvas.width_px / 2 + 40, ..canvas }
 }
 
-fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
+fn line(floor: &ToLay, layout: &Layout, list: &CutList, bound: u32) -> String {
+    let span = match &floor.stock.span {
+        Span::MayNot(words) => format!("{words} Otherwise: "),
+        Span::Does | Span::Ask(_) => String::new(),
+    };
     let proof = if bound == layout.sheets() {
         "no layout takes fewer".to_owned()
     } else {
         format!("{bound} or more are needed; whether fewer than {} do is not known", layout.sheets())
     };
-    let way = if across { "along side 1" } else { "square to side 1" };
+    let way = if runs_across(floor.run) { "along side 1" } else { "square to side 1" };
     let used = list.sheets.iter().filter(|plan| matches!(plan.blank, Blank::OnHand(_))).count();
     let on_hand = match layout.on_hand {
         0 => String::new(),
@@ -113,7 +118,7 @@ fn line(layout: &Layout, list: &CutList, bound: u32, across: bool) -> String {
             format!("; {used} on hand used, the {all} largest looked at; with any smaller ones it may be fewer sheets")
         }
     };
-    format!("{proof}; {}, sheets {way}{on_hand}", counted(layout.pieces.len(), "piece"))
+    format!("{span}{proof}; {}, sheets {way}{on_hand}", counted(layout.pieces.len(), "piece"))
 }
 
 /// "Sheet 2: pieces 4, 7"; of what is on hand also how large it is.

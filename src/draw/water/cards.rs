@@ -158,8 +158,19 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let forecasts = &known.value;
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
     // The slowest place comes first: what is said of all is what is said of it.
-    let headline = open.first().map_or("All places are at their limits".to_owned(), |slowest| says(slowest));
+    let would_not_stay = forecasts.places.iter().filter(|place| place.would_not_stay(forecasts.end)).count();
+    let headline = match (open.first(), would_not_stay) {
+        (Some(slowest), _) => says(slowest),
+        (None, 0) => "All places are at their limits".to_owned(),
+        (None, _) => "All places are at their limits, and in this air they would not stay so".to_owned(),
+    };
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
+    if would_not_stay > 0 {
+        let of = forecasts.places.len();
+        lines.push(Line::next(format!(
+            "Dry the air: in this air {would_not_stay} of {of} places at or under their limits would not stay so."
+        )));
+    }
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
@@ -206,7 +217,12 @@ fn says(forecast: &Forecast) -> String {
         }
         Outlook::Close => "Under its limit by less than a meter can be off: read it again".to_owned(),
         Outlook::Never => "Not in this air: change the air first".to_owned(),
-        Outlook::Unknown(Still::TooFew) => "Too few readings below 28 %: read it again on another day".to_owned(),
+        Outlook::Unknown(Still::TooFew) => {
+            "Too few readings below 28 %: read it again on another day, in another visit".to_owned()
+        }
+        Outlook::Unknown(Still::Doubted) => {
+            "What it read last is a number that nobody believes: read it again".to_owned()
+        }
         Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::Loose) => {
             "Under its limit by a number that it can't be held to: say which meter, and what it was read on".to_owned()

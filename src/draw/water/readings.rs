@@ -1,4 +1,4 @@
-//! What each place's latest reading says against its limit.
+//! What the reading that stands at each place says against its limit.
 
 use crate::draw::card::{Card, Line, rests_on};
 use crate::engine::closing::{Limit, Limits, Verdict, verdict};
@@ -8,8 +8,8 @@ use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
 use crate::engine::figure::{Known, Need};
 use crate::engine::job::Job;
-use crate::engine::moisture::Corrected;
-use crate::engine::results::readings;
+use crate::engine::moisture::{Corrected, Stands};
+use crate::engine::results::{readings, standing};
 use crate::engine::take::Units;
 use litemap::LiteMap;
 
@@ -25,15 +25,22 @@ struct Judged {
     is_decayed: bool,
 }
 
+impl Judged {
+    /// The worse, the greater.
+    fn rank(&self) -> (Verdict, Stands) {
+        (self.says, self.known.value.corrected)
+    }
+}
+
 /// The wettest places first, each with its number and its verdict.
 pub(super) fn judged(job: &Job, units: Units) -> Card {
     let title = "What do the readings say?";
     let limits = Limits::of(job);
-    let mut places = latest(job, &limits, units);
+    let mut places = worst(job, &limits, units);
     if places.is_empty() {
         return Card::missing(title, &[Need::Reading]);
     }
-    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.corrected)));
+    places.sort_by_key(|place| std::cmp::Reverse(place.rank()));
     let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
     let unsure = places.iter().filter(|place| place.says != Verdict::Dry).count() - over;
     let headline = match (over, unsure) {
@@ -65,9 +72,9 @@ fn line(place: &Judged) -> Line {
     Line::plain(format!("{}: {}, {says}{asks}.", place.name, place.known.value.words()))
 }
 
-fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
-    let mut latest: LiteMap<EntryId, Judged> = LiteMap::new();
-    for (_, reading, known) in readings(job) {
+fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
+    let mut worst: LiteMap<EntryId, Judged> = LiteMap::new();
+    for (_, reading, known) in standing(readings(job)) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
         let Limit { at, .. } = match Group::of(place.value.element) {
             Some(Group::Framing) => limits.framing,
@@ -76,9 +83,12 @@ fn latest(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
         let says = verdict(&known.value, at);
         let name = place_name(place.value, units);
         let is_decayed = is_decayed(job, reading.value.place);
-        latest.insert(reading.value.place, Judged { name, known, says, is_decayed });
+        let judged = Judged { name, known, says, is_decayed };
+        if worst.get(&reading.value.place).is_none_or(|before| before.rank() <= judged.rank()) {
+            worst.insert(reading.value.place, judged);
+        }
     }
-    latest.into_iter().map(|(_, judged)| judged).collect()
+    worst.into_iter().map(|(_, judged)| judged).collect()
 }
 
 fn is_decayed(job: &Job, place: EntryId) -> bool {

@@ -126,7 +126,10 @@ pub const CAUTIONS: &[Caution] = &[
         sources: &[Source::Shoring, Source::JoistRepair],
         trigger: Trigger::Any(&[
             Trigger::Damaged(&[DamageKind::Soft, DamageKind::Notch, DamageKind::Hole]),
-            Trigger::Said(&["soft depth", "notch depth", "header span"]),
+            Trigger::Said(&["soft depth", "notch depth", "hole", "header span"]),
+            Trigger::BadFraming,
+            // A joist whose span is asked about may be one to sister or to take out.
+            Trigger::Said(&["clear span", "next span"]),
         ]),
     },
     Caution {

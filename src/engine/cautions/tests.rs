@@ -5,13 +5,13 @@ use crate::engine::air::{AirLocation, AirReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{DeviceId, EntryId, Logger, Role, Text};
 use crate::engine::framing::{Damage, DamageKind, Depth};
-use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Year};
+use crate::engine::job::{Book, Entry, Fact, Log, Observation, Pen, Record, Venting, Visit, Year};
 use crate::engine::moisture::{Answer, Material, Reading, Shown, Wood};
 use crate::engine::origin::Check;
 use crate::engine::particular::{Part, Particular, Value};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::sample;
-use crate::engine::survey::Opening;
+use crate::engine::survey::{Opening, WholeFloor};
 use crate::engine::units::{Length, RelativeHumidity, Temperature, Typed};
 use chrono::DateTime;
 use std::collections::BTreeSet;
@@ -374,4 +374,15 @@ fn a_support_that_is_not_sound_is_an_engineers_until_somebody_says_otherwise() {
 
 fn check(name: &str, answer: Answer) -> Check {
     Check { of: Label::new(name).unwrap(), answer }
+}
+
+#[test]
+fn whatever_comes_out_of_the_floor_brings_the_cautions_of_a_cut() {
+    let room = EntryId { count: 1, device: DeviceId::new(1) };
+    let (opening, whole) = (Desk::new().with(opening()), Desk::new().with(WholeFloor { room }));
+    let due = ["blind_cut", "engines", "hole_cover", "asbestos", "lead"];
+    assert_eq!((opening.due(), whole.due()), (due.to_vec(), due.to_vec()));
+    assert!(!Desk::new().with(WholeFloor { room }).with(built(2004)).is_due("lead"));
+    let because = &all_triggered(whole.book.job())[0].because;
+    assert_eq!(because, "The whole floor is to come out.");
 }

@@ -6,8 +6,8 @@ use crate::engine::framing::supports::said_unsound;
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::ground::AirWay;
 use crate::engine::job::{Fact, Job, Venting};
-use crate::engine::moisture::{Answer, Material};
-use crate::engine::origin::is_answered;
+use crate::engine::moisture::Material;
+use crate::engine::origin::was_seen;
 use crate::engine::particular::{Part, Particulars, Value, list};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::units::Length;
@@ -28,9 +28,9 @@ const THINNEST: Length = Length::sixty_fourths(64 + 32);
 pub enum Trigger {
     /// Somebody is, was or will be under the house.
     UnderTheHouse,
-    /// An opening is to be cut.
+    /// Something of the floor is to come out.
     Cut,
-    /// An opening is to be cut in a house built before this year, or nobody knows when.
+    /// Something of the floor is to come out of a house built before this year, or nobody knows when.
     CutInHouseBefore(u16),
     /// Work under a house built before this year, or nobody knows when.
     UnderHouseBefore(u16),
@@ -43,8 +43,8 @@ pub enum Trigger {
     ExhaustFan,
     /// One of these was found.
     Found(&'static [Finding]),
-    /// One of these questions of the checklist was answered yes, by its name; beside it, what
-    /// that says.
+    /// One of these questions of the checklist was answered yes, and that was not put right, by
+    /// its name; beside it, what that says.
     Answered(&'static [(&'static str, &'static str)]),
     /// One of these particulars was said, and is no length of nought.
     Said(&'static [&'static str]),
@@ -53,9 +53,12 @@ pub enum Trigger {
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, a joist that has
-    /// lost more than a third of its depth, more than [`SOFT_JOISTS`] soft joists, or a support
+    /// lost more than a third of its depth or may have, more than [`SOFT_JOISTS`] soft joists, or a support
     /// that is not sound.
     WeakFraming,
+    /// Framing, or what nobody placed, was found to be as no joist stays: it is sistered or comes
+    /// out; or an awl goes into a joist.
+    BadFraming,
     /// One of these, the first that does.
     Any(&'static [Self]),
 }
@@ -65,7 +68,7 @@ impl Trigger {
     pub fn because(self, job: &Job) -> Option<String> {
         match self {
             Self::UnderTheHouse => under_the_house(job).then(|| "Work under the house is logged.".to_owned()),
-            Self::Cut => is_cut(job).then(|| "An opening is to be cut.".to_owned()),
+            Self::Cut => Some(format!("{}.", cut(job)?)),
             Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
             Self::UnderHouseBefore(year) => under_house_before(job, year),
             Self::Vents => {
@@ -81,6 +84,7 @@ impl Trigger {
             Self::Damaged(kinds) => damaged(job, kinds),
             Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
             Self::WeakFraming => weak_framing(job),
+            Self::BadFraming => bad_framing(job).or_else(|| awl_goes_in(job).next().map(awl_words)),
             Self::Any(triggers) => triggers.iter().find_map(|trigger| trigger.because(job)),
         }
     }
@@ -97,17 +101,20 @@ const fn is_below(element: Element) -> bool {
     !matches!(element, Element::SubfloorAbove | Element::FinishedFloor)
 }
 
-fn is_cut(job: &Job) -> bool {
-    !job.now.openings().is_empty()
+/// What is to come out of the floor, in words.
+fn cut(job: &Job) -> Option<&'static str> {
+    match (job.now.openings().is_empty(), job.now.whole_floors().is_empty()) {
+        (false, _) => Some("An opening is to be cut"),
+        (true, false) => Some("The whole floor is to come out"),
+        (true, true) => None,
+    }
 }
 
 fn cut_in_house_before(job: &Job, year: u16) -> Option<String> {
-    if !is_cut(job) {
-        return None;
-    }
+    let cut = cut(job)?;
     Some(match old_house(job, year)? {
-        Some(built) => format!("An opening is to be cut in a house built in {built}."),
-        None => "An opening is to be cut, and nobody has said when the house was built.".to_owned(),
+        Some(built) => format!("{cut}, in a house built in {built}."),
+        None => format!("{cut}, and nobody has said when the house was built."),
     })
 }
 
@@ -145,7 +152,7 @@ fn found(job: &Job, findings: &[Finding]) -> Option<String> {
 }
 
 fn answered(job: &Job, questions: &[(&str, &str)]) -> Option<String> {
-    let yes = questions.iter().find(|(name, _)| is_answered(job, name) == Some(Answer::Yes));
+    let yes = questions.iter().find(|(name, _)| was_seen(job, name));
     yes.map(|(_, says)| format!("On the checklist: {says}."))
 }
 
@@ -166,6 +173,26 @@ fn weak_framing(job: &Job) -> Option<String> {
         let soft = soft_joists(job).len();
         (soft > SOFT_JOISTS).then(|| format!("{soft} joists are soft."))
     })
+}
+
+/// What a joist is not left as.
+fn bad_framing(job: &Job) -> Option<String> {
+    conditions(job).find_map(|condition| {
+        let (what, _) = member(job, condition)?;
+        matches!(condition.finding, Finding::Soft | Finding::Rotten | Finding::Cracked | Finding::Strands)
+            .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
+    })
+}
+
+/// The joists that an awl was ever said to go into: wood does not heal.
+fn awl_goes_in(job: &Job) -> impl Iterator<Item = &Part> {
+    let said = job.now.particulars().values().map(|it| it.value);
+    let goes_in = said.filter(|it| it.what.as_str() == list::AWL.what && it.is.typed() == "goes in");
+    goes_in.map(|it| &it.of)
+}
+
+fn awl_words(part: &Part) -> String {
+    format!("{}: an awl goes in.", part.name())
 }
 
 fn said(job: &Job, words: &[&str]) -> Option<String> {
@@ -203,7 +230,13 @@ fn deeply_damaged(job: &Job) -> Option<String> {
         });
         deep.map(move |(_, _, found)| (part, found))
     });
-    let (part, found) = logged.chain(before).next()?;
+    // An awl that went in nobody knows how far.
+    let is_measured = |part: &Part| {
+        let soft = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft && spot.of == *part);
+        soft.filter(|spot| spot.depth().is_some()).count() > 0 || particulars.length(part, &list::SOFT_DEPTH).is_some()
+    };
+    let unmeasured = awl_goes_in(job).filter(|part| !is_measured(part)).map(|part| (part, "soft"));
+    let (part, found) = logged.chain(before).chain(unmeasured).next()?;
     Some(format!("{}: {found}, perhaps through more than a third of it.", part.name()))
 }
 

@@ -28,6 +28,8 @@ pub enum Still {
     TooFew,
     /// At last it was past the meter's scale.
     PastScale,
+    /// What it read last is a number that nobody believes.
+    Doubted,
     /// It reads under its limit, by a number that no limit can be held to.
     Loose,
     /// A reading at or below what the air holds wood at: the air, or the meter, is wrong.

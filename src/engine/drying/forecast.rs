@@ -7,9 +7,9 @@ use crate::engine::closing::{Limits, Verdict, verdict};
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::extent::Group;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::job::Job;
-use crate::engine::moisture::Corrected;
-use crate::engine::results::{corrected, latest_air};
+use crate::engine::job::{Job, Seen};
+use crate::engine::moisture::{Corrected, Reading};
+use crate::engine::results::{Taken, latest_air, readings, standing};
 use crate::engine::sources::Source;
 use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
 use chrono::TimeDelta;
@@ -28,12 +28,20 @@ const FARTHEST_DAYS: f64 = 365.0;
 pub struct Forecast {
     /// Where.
     pub place: EntryId,
-    /// Its readings with their times, the oldest first.
+    /// Its readings with their times, the oldest first: what is not believed only where nothing
+    /// else stands, and of one visit none that a wetter one contradicts.
     pub readings: Vec<(Time, Corrected)>,
     /// Where it may be closed.
     pub limit: MoistureContent,
     /// When it gets there.
     pub outlook: Outlook,
+}
+
+impl Forecast {
+    /// Is it at its limit, in air that brings wood above that again?
+    pub fn would_not_stay(&self, end: MoistureContent) -> bool {
+        end > self.limit && matches!(self.outlook, Outlook::There | Outlook::Close)
+    }
 }
 
 /// When a place reaches its limit.
@@ -87,8 +95,8 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     if !of.values().any(|place| is_read_on_two_days(&place.readings)) {
         return Figure::Missing(vec![Need::SecondReading]);
     }
-    let forecast = |(place, OfPlace { limit, readings }): (EntryId, OfPlace)| {
-        let outlook = outlook(end, &readings, limit);
+    let forecast = |(place, OfPlace { limit, readings, stands }): (EntryId, OfPlace)| {
+        let outlook = outlook(end, &readings, stands, limit);
         Forecast { place, readings, limit, outlook }
     };
     let mut places: Vec<_> = of.into_iter().map(forecast).collect();
@@ -143,6 +151,8 @@ struct Series {
 struct OfPlace {
     limit: MoistureContent,
     readings: Vec<(Time, Corrected)>,
+    /// What stands there, the worst of several.
+    stands: Option<(Time, Corrected)>,
 }
 
 impl Series {
@@ -150,23 +160,66 @@ impl Series {
         let limits = Limits::of(job);
         let (mut of, mut used) = (LiteMap::<EntryId, OfPlace>::new(), Vec::new());
         let mut relative = BTreeSet::new();
-        for (id, reading) in job.now.readings().iter() {
+        let mut all = readings(job);
+        all.retain(|(_, reading, known)| {
             let place = reading.value.place;
-            let Some(limit) = limit_of(job, place, &limits) else { continue };
-            let known = corrected(job, reading).value;
-            if known.relative {
+            let Some(limit) = limit_of(job, place, &limits) else { return false };
+            if known.value.relative {
                 relative.insert(place);
-                continue;
+            } else {
+                of.entry(place).or_insert_with(|| OfPlace { limit, readings: Vec::new(), stands: None });
             }
-            used.push(*id);
-            let new = || OfPlace { limit, readings: Vec::new() };
-            of.entry(place).or_insert_with(new).readings.push((reading.stamp.at, known));
+            !known.value.relative
+        });
+        for (id, reading, known) in all.iter().filter(|taken| !is_contradicted(taken, &all)) {
+            if let Some(place) = of.get_mut(&reading.value.place) {
+                used.push(*id);
+                place.readings.push((reading.stamp.at, known.value));
+            }
         }
+        for (id, reading, known) in standing(all) {
+            if let Some(place) = of.get_mut(&reading.value.place) {
+                used.push(id);
+                place.stands(reading.stamp.at, known.value);
+            }
+        }
+        used.sort_unstable();
+        used.dedup();
         for (_, place) in of.iter_mut() {
-            place.readings.sort_by_key(|(at, _)| *at);
+            place.settle();
         }
         relative.retain(|place| of.get(place).is_none());
         Self { of, used, relative: relative.len() }
+    }
+}
+
+/// Does nobody believe it, or was the place read wetter in the same visit?
+fn is_contradicted((_, reading, known): &Taken<'_>, all: &[Taken<'_>]) -> bool {
+    let is_here = |other: &Seen<'_, Reading>| {
+        other.value.place == reading.value.place && other.stamp.visit == reading.stamp.visit
+    };
+    let contradicts = |other: &Corrected| !other.doubted && other.contradicts(&known.value);
+    known.value.doubted || all.iter().any(|(_, other, known)| is_here(other) && contradicts(&known.value))
+}
+
+impl OfPlace {
+    /// Takes one that stands for what stands, if it is worse.
+    fn stands(&mut self, at: Time, reading: Corrected) {
+        let rank = |known: &Corrected| (verdict(known, self.limit), known.corrected);
+        if self.stands.is_none_or(|(_, before)| rank(&before) <= rank(&reading)) {
+            self.stands = Some((at, reading));
+        }
+    }
+
+    /// Brings its readings in order. None is after what stands that says otherwise.
+    fn settle(&mut self) {
+        if let Some((then, stands)) = self.stands {
+            self.readings.retain(|(at, reading)| *at < then || !stands.contradicts(reading));
+            if stands.doubted {
+                self.readings.push((then, stands));
+            }
+        }
+        self.readings.sort_by_key(|(at, _)| *at);
     }
 }
 
@@ -174,13 +227,20 @@ fn is_read_on_two_days(readings: &[(Time, Corrected)]) -> bool {
     readings.iter().map(|(at, _)| at.date_naive()).collect::<BTreeSet<_>>().len() > 1
 }
 
-fn outlook(end: MoistureContent, readings: &[(Time, Corrected)], limit: MoistureContent) -> Outlook {
-    let Some((last_day, last)) = readings.last() else { return Outlook::Unknown(Still::TooFew) };
-    match verdict(last, limit) {
+fn outlook(
+    end: MoistureContent,
+    readings: &[(Time, Corrected)],
+    stands: Option<(Time, Corrected)>,
+    limit: MoistureContent,
+) -> Outlook {
+    let (Some((last_day, last)), Some((_, stands))) = (readings.last(), stands) else {
+        return Outlook::Unknown(Still::TooFew);
+    };
+    match verdict(&stands, limit) {
         Verdict::Dry => return Outlook::There,
         Verdict::Close | Verdict::CloseByWood => return Outlook::Close,
         Verdict::Loose => return Outlook::Unknown(Still::Loose),
-        Verdict::Doubted => return Outlook::Unknown(Still::TooFew),
+        Verdict::Doubted => return Outlook::Unknown(Still::Doubted),
         Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => {}
     }
     if limit <= end {
@@ -208,6 +268,9 @@ fn days_at_most(paces: &Paces, limit: MoistureContent, last: &Corrected) -> Opti
 /// How a place dries. A reading off the meter's scale is no number to fit, and what was
 /// before it is another story.
 fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Paces, Still> {
+    if readings.iter().any(|(_, reading)| reading.doubted) {
+        return Err(Still::Doubted);
+    }
     let is_no_number = |reading: &Corrected| reading.corrected.number().is_none();
     let numbers = readings.rsplit(|(_, reading)| is_no_number(reading)).next().unwrap_or_default();
     let Some((first, _)) = numbers.first() else { return Err(Still::PastScale) };

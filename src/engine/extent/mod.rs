@@ -31,7 +31,7 @@ use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
 use super::moisture::Corrected;
 use super::place::Element;
-use super::results::corrected;
+use super::results::{readings, standing};
 use super::sources::Source;
 use super::survey::{Floor, Shape, propose};
 use super::units::{Area, Length, MoistureContent};
@@ -50,7 +50,7 @@ pub enum Group {
     Top,
 }
 
-/// A place and its latest reading.
+/// A place and the reading that stands there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Spot {
     /// The reading's entry.
@@ -171,7 +171,8 @@ impl Extent {
 /// How far the floor is taken to go beyond readings in a room that is not measured.
 const AROUND_FEET: i32 = 2;
 
-/// The readings of a group: the latest of each place that is believed and on the plan.
+/// The readings of a group: of each place that is on the plan the one that stands, of those
+/// that are believed.
 struct Read {
     spots: Vec<Spot>,
     left_out: LeftOut,
@@ -180,34 +181,41 @@ struct Read {
 /// How many readings are left out.
 #[derive(Default)]
 struct LeftOut {
-    /// The latest of a place, and only relative.
+    /// What stands of a place, and only relative.
     relative: usize,
-    /// The latest of a place that is nowhere on the plan.
+    /// What stands of a place that is nowhere on the plan.
     unplaced: usize,
     /// Not believed.
     doubted: usize,
 }
 
 fn read(job: &Job, floor: &Floor, group: Group) -> Read {
-    let (mut latest, mut left_out) = (LiteMap::<EntryId, _>::new(), LeftOut::default());
-    for (id, reading) in job.now.readings().iter() {
-        let place = job.now.places().get(&reading.value.place);
-        let Some(place) = place.filter(|place| Group::of(place.value.element) == Some(group)) else { continue };
-        let known = corrected(job, reading).value;
-        if known.doubted {
-            left_out.doubted += 1;
-            continue;
+    let is_of_group = |place: EntryId| {
+        let place = job.now.places().get(&place);
+        place.is_some_and(|place| Group::of(place.value.element) == Some(group))
+    };
+    let mut all = readings(job);
+    all.retain(|(_, reading, _)| is_of_group(reading.value.place));
+    let count = all.len();
+    all.retain(|(.., known)| !known.value.doubted);
+    let mut left_out = LeftOut { doubted: count - all.len(), ..LeftOut::default() };
+    let mut worst = LiteMap::<EntryId, (EntryId, Corrected)>::new();
+    for (id, reading, known) in standing(all) {
+        let order = |known: &Corrected| (!known.relative, known.corrected);
+        let place = reading.value.place;
+        if worst.get(&place).is_none_or(|(_, before)| order(before) <= order(&known.value)) {
+            worst.insert(place, (id, known.value));
         }
-        latest.insert(reading.value.place, (*id, floor.locate(place.value), known));
     }
     let mut spots = Vec::new();
-    for (reading, at, known) in latest.values() {
+    for (place, (reading, known)) in worst.iter() {
+        let at = job.now.places().get(place).and_then(|place| floor.locate(place.value));
         match at {
             _ if known.relative => left_out.relative += 1,
             None => left_out.unplaced += 1,
             Some(at) => {
                 let moisture = known.corrected.bound();
-                spots.push(Spot { reading: *reading, at: *at, moisture, corrected: *known });
+                spots.push(Spot { reading: *reading, at, moisture, corrected: *known });
             }
         }
     }

@@ -144,6 +144,13 @@ impl Corrected {
         MoistureContent::from_percent_f64(self.corrected.bound().to_percent() + low)
     }
 
+    /// Is it wetter than that one by more than a meter can be off?
+    pub fn contradicts(&self, other: &Self) -> bool {
+        let (one, other) = (self.corrected, other.corrected);
+        let is_over = one.is_over() && !other.is_over();
+        is_over || one.bound().to_percent() > other.bound().to_percent() + METER_ERROR
+    }
+
     /// Is there a percentage in which temperature and species are both accounted for?
     pub fn is_fully_corrected(&self) -> bool {
         let done = |step| step != Step::Left;

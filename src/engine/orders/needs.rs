@@ -7,6 +7,7 @@ use crate::engine::geometry::{Outline, Point};
 use crate::engine::job::{Job, SheetEdge};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sheets::layout::Layout;
+use crate::engine::sheets::stock::Span;
 use crate::engine::sheets::take_off::{adhesive, fasteners};
 use crate::engine::sheets::{CutList, Outcome, Searches, TakeOff, ToLay, to_lay};
 use crate::engine::sources::Source;
@@ -153,6 +154,8 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
         Outcome::Nothing => Some(format!("{}: no layout yet.", search.floor.name)),
     });
     open.extend(unlaid);
+    let spans = laid.first().map(|laid| &laid.floor.stock.span);
+    open.extend(spans.and_then(|span| if let Span::MayNot(words) = span { Some(words.clone()) } else { None }));
     let mut needed = take_out(job, searches, units);
     needed.extend(floor(&laid, job));
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
@@ -234,6 +237,10 @@ fn floor(laid: &[Laid<'_>], job: &Job) -> Vec<Needed> {
         let of = format!("{}: {count} for {}, {proof}", laid.floor.name, counted(pieces, "piece"));
         sheets.because(of, &[Source::PanelLaying])
     });
+    let sheets = match stock.span.words() {
+        Some(words) => sheets.because(words.trim_end_matches('.'), &[Source::PanelSpans]),
+        None => sheets,
+    };
     let bead = laid.iter().fold(Length::ZERO, |sum, laid| sum + laid.takes.adhesive.bead);
     let tubes = adhesive::tubes(bead);
     let glue = Needed::new(

@@ -30,12 +30,12 @@ struct Said<'a> {
 pub(super) struct Case<'a> {
     prior: f64,
     said: Vec<Said<'a>>,
-    /// Was a sign of the cause itself seen?
+    /// Was a sign of the cause itself seen, now or at any time?
     is_seen: bool,
 }
 
 impl<'a> Case<'a> {
-    pub(super) fn of(evidence: &Evidence, cause: Cause, known: &[(&'a Observation, Answer)]) -> Self {
+    pub(super) fn of(evidence: &Evidence, cause: Cause, known: &[(&'a Observation, Answer)], seen: &[String]) -> Self {
         let is_so = |name: &String| known.iter().any(|(it, answer)| it.name == *name && *answer == Answer::Yes);
         let telling = known.iter().filter(|(it, answer)| !it.explained_by(*answer, cause).iter().any(is_so));
         let said = telling.filter_map(|(it, answer)| {
@@ -43,8 +43,9 @@ impl<'a> Case<'a> {
         });
         let mut said: Vec<_> = said.collect();
         said.sort_by(|a, b| b.weight.abs().total_cmp(&a.weight.abs()));
-        let is_sign = |it: &Observation| evidence.signs(cause).contains(&it.name);
-        let is_seen = known.iter().any(|(it, answer)| *answer == Answer::Yes && is_sign(it));
+        let is_sign = |name: &String| evidence.signs(cause).contains(name);
+        let is_yes = |(it, answer): &(&Observation, Answer)| *answer == Answer::Yes && is_sign(&it.name);
+        let is_seen = known.iter().any(is_yes) || seen.iter().any(is_sign);
         Self { prior: evidence.prior(cause), said, is_seen }
     }
 

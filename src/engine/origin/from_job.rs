@@ -9,13 +9,14 @@ use crate::engine::condition::Finding;
 use crate::engine::entry::{EntryId, Label, Stamp};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, When};
 use crate::engine::moisture::Answer;
 use crate::engine::place::Element;
 use crate::engine::results::corrected;
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Shape};
 use crate::engine::units::Temperature;
+use crate::order;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
 
@@ -58,21 +59,60 @@ pub fn origin(job: &Job) -> Figure<Ranking> {
 const SAID_BY_FINDINGS: [(Finding, &str); 2] =
     [(Finding::StandingWater, "water_on_soil"), (Finding::Sewage, "drain_smell")];
 
-/// What was answered and found, in the order that it was logged in: the last word counts.
-fn answered(job: &Job) -> LiteMap<EntryId, (String, Answer)> {
-    let checks = job.now.checks().iter().map(|(id, check)| (*id, (check.value.of.to_string(), check.value.answer)));
-    let found = job.now.conditions().iter().filter_map(|(id, condition)| {
-        let (_, name) = SAID_BY_FINDINGS.iter().find(|(finding, _)| *finding == condition.value.finding)?;
-        Some((*id, ((*name).to_owned(), Answer::Yes)))
+/// What was said to one question.
+struct Said<'a> {
+    id: EntryId,
+    name: &'a str,
+    answer: Answer,
+    when: When,
+    visit: Option<EntryId>,
+}
+
+/// What was answered and found, in the order that it was logged in.
+fn all_said(job: &Job) -> Vec<Said<'_>> {
+    let checks = job.now.checks().iter().map(|(id, it)| Said {
+        id: *id,
+        name: it.value.of.as_str(),
+        answer: it.value.answer,
+        when: it.when(),
+        visit: it.stamp.visit,
     });
-    checks.chain(found).collect()
+    let found = job.now.conditions().iter().filter_map(|(id, it)| {
+        let (_, name) = SAID_BY_FINDINGS.iter().find(|(finding, _)| *finding == it.value.finding)?;
+        Some(Said { id: *id, name, answer: Answer::Yes, when: it.when(), visit: it.stamp.visit })
+    });
+    let mut all: Vec<_> = checks.chain(found).collect();
+    order::sort_by(&mut all, |one, other| one.id.cmp(&other.id));
+    all
+}
+
+/// Is it a yes that no "no" of the same visit put right? Nobody's "don't know" takes anything
+/// back, and what a later visit does not see is gone and was there.
+fn is_seen(yes: &Said<'_>, all: &[Said<'_>]) -> bool {
+    let puts_right = |no: &Said<'_>| {
+        no.name == yes.name && no.answer == Answer::No && no.visit == yes.visit && no.when.is_after(yes.when)
+    };
+    yes.answer == Answer::Yes && !all.iter().any(puts_right)
+}
+
+/// Was what a question of the checklist asks seen, at any time, and not put right?
+pub fn was_seen(job: &Job, name: &str) -> bool {
+    let all = all_said(job);
+    all.iter().any(|said| said.name == name && is_seen(said, &all))
 }
 
 /// What a job knows, and the entries that say so.
 fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
-    let answered = answered(job);
-    let mut used: Vec<EntryId> = answered.keys().copied().collect();
-    let answers = answered.into_iter().map(|(_, answer)| answer).collect();
+    let said = all_said(job);
+    let mut used: Vec<EntryId> = said.iter().map(|said| said.id).collect();
+    let seen = said.iter().filter(|yes| is_seen(yes, &said)).map(|said| said.name.to_owned()).collect();
+    // The last word counts that is one.
+    let mut answers = LiteMap::<String, Answer>::new();
+    for said in &said {
+        if said.answer != Answer::Unknown || answers.get(said.name).is_none() {
+            answers.insert(said.name.to_owned(), said.answer);
+        }
+    }
     let floor = Shape::of(job).map(|shape| shape.floor).or_else(|| Floor::of(job));
     let located = |place: EntryId| {
         let place = job.now.places().get(&place)?;
@@ -89,6 +129,7 @@ fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
     used.extend(air.used.iter());
     let scene = Scene {
         answers,
+        seen,
         fixtures: fixtures.into_iter().map(|(_, what, at)| (what, at)).collect(),
         readings: readings.into_iter().map(|(_, read)| read).collect(),
         room: floor.and_then(|floor| floor.outline.ok()).map(|outline| Rect::around(outline.corners())),

@@ -70,7 +70,7 @@ impl Ranking {
 pub fn rank(evidence: &Evidence, scene: &Scene) -> Ranking {
     let answers: Vec<_> = evidence.observations.iter().map(|it| (it, answer(scene, it))).collect();
     let known: Vec<_> = answers.iter().filter(|(_, answer)| *answer != Answer::Unknown).copied().collect();
-    let mut causes: Vec<_> = Cause::ALL.into_iter().map(|cause| ranked(evidence, cause, &known)).collect();
+    let mut causes: Vec<_> = Cause::ALL.into_iter().map(|cause| ranked(evidence, cause, &known, &scene.seen)).collect();
     causes.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.cause.cmp(&b.cause)));
     if known.iter().any(|(it, answer)| it.name == WATER_STANDS && *answer == Answer::Yes) {
         put_water_before_soil(&mut causes);
@@ -103,8 +103,8 @@ fn answer(scene: &Scene, observation: &Observation) -> Answer {
     scene.answers.get(&observation.name).copied().unwrap_or_else(read_off)
 }
 
-fn ranked(evidence: &Evidence, cause: Cause, known: &[(&Observation, Answer)]) -> Ranked {
-    let case = Case::of(evidence, cause, known);
+fn ranked(evidence: &Evidence, cause: Cause, known: &[(&Observation, Answer)], seen: &[String]) -> Ranked {
+    let case = Case::of(evidence, cause, known, seen);
     Ranked {
         cause,
         word: case.word(),
@@ -113,6 +113,7 @@ fn ranked(evidence: &Evidence, cause: Cause, known: &[(&Observation, Answer)]) -
         score: case.score(),
     }
 }
+
 /// How far an answer would bring the ranking's entropy down, on average.
 fn tells(observation: &Observation, causes: &[Ranked]) -> f64 {
     let now = shares(causes.iter().map(|ranked| ranked.score));

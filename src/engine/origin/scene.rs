@@ -13,6 +13,8 @@ use litemap::LiteMap;
 pub struct Scene {
     /// What was answered, by the question's name.
     pub answers: LiteMap<String, Answer>,
+    /// What was answered with yes at some time and not put right, though it may be gone now.
+    pub seen: Vec<String>,
     /// What is above or beside, and where.
     pub fixtures: Vec<(Finding, Point)>,
     /// What was read.

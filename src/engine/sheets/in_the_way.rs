@@ -25,8 +25,11 @@ pub enum Relaxed {
     Stagger,
     /// A piece may span one bay.
     Bays,
-    /// A course at an edge may be narrower.
+    /// A course at an edge may be narrower: as wide as it can be where both edges share what
+    /// whole courses leave.
     Rip,
+    /// Where that is not enough: half as wide as the rule has it.
+    NarrowRip,
     /// Both may be.
     StaggerAndBays,
     /// There are so many more joists in the widest bay.
@@ -152,7 +155,13 @@ impl InTheWay {
                     self.ahead.clear();
                 }
             }
-            None => self.gave_up |= !attempt.search.is_impossible(),
+            None => {
+                self.gave_up |= !attempt.search.is_impossible();
+                let asked = &attempt.search.case().asked;
+                if attempt.without == Relaxed::Rip && asked.min_rip > half_a_rip(&self.case) {
+                    self.ahead.push(Relaxed::NarrowRip);
+                }
+            }
         }
     }
 
@@ -211,7 +220,7 @@ impl Relaxed {
             Self::Stagger => Some(stagger.to_owned()),
             Self::Bays => Some(bays.to_owned()),
             Self::StaggerAndBays => Some(format!("{stagger}, together with {bays}")),
-            Self::Rip => Some(format!("no course narrower than {}", tape(length(asked.min_rip)))),
+            Self::Rip | Self::NarrowRip => Some(format!("no course narrower than {}", tape(length(asked.min_rip)))),
             Self::Joists(_) | Self::JoistsInEach(_) => None,
         }
     }
@@ -219,7 +228,7 @@ impl Relaxed {
     /// What whoever gives it up has to mind.
     const fn caution(self) -> &'static str {
         match self {
-            Self::Stagger | Self::Bays | Self::StaggerAndBays | Self::Rip => {
+            Self::Stagger | Self::Bays | Self::StaggerAndBays | Self::Rip | Self::NarrowRip => {
                 " That is weaker than the rule: ask the sheets' maker or a designer, and local code, before you do."
             }
             Self::Joists(_) | Self::JoistsInEach(_) => " What joists take at their ends is not worked out here.",
@@ -237,7 +246,7 @@ impl Works {
             Relaxed::StaggerAndBays => {
                 format!("joints of neighboring courses on one joist and pieces over one bay, in {places}")
             }
-            Relaxed::Rip => format!("a course at an edge {} wide", tape(length(self.narrowest))),
+            Relaxed::Rip | Relaxed::NarrowRip => format!("a course at an edge {} wide", tape(length(self.narrowest))),
             Relaxed::Joists(each) => {
                 let from_corner = |at: i32| tape(floor.run.across(floor.on_plan((at, 0))));
                 let at: Vec<_> = widest(case).into_iter().flat_map(|bay| within(bay, each)).map(from_corner).collect();
@@ -257,11 +266,26 @@ fn relaxed(case: &Case, without: Relaxed) -> Request {
         Relaxed::Stagger => asked.stagger = 0,
         Relaxed::Bays => asked.min_bays = 1,
         Relaxed::StaggerAndBays => (asked.stagger, asked.min_bays) = (0, 1),
-        Relaxed::Rip => asked.min_rip = (asked.min_rip / 2).max(1),
+        Relaxed::Rip => asked.min_rip = evened(case).min(asked.min_rip).max(half_a_rip(case)),
+        Relaxed::NarrowRip => asked.min_rip = half_a_rip(case),
         Relaxed::Joists(each) => asked.joists.extend(widest(case).into_iter().flat_map(|bay| within(bay, each))),
         Relaxed::JoistsInEach(each) => asked.joists.extend(wide(case).into_iter().flat_map(|bay| within(bay, each))),
     }
     asked
+}
+
+const fn half_a_rip(case: &Case) -> i32 {
+    if case.asked.min_rip > 1 { case.asked.min_rip / 2 } else { 1 }
+}
+
+/// How wide the narrower of both edge courses can be at most, of as few courses as a floor
+/// takes.
+fn evened(case: &Case) -> i32 {
+    let ys = || case.asked.outline.iter().map(|corner| corner.1);
+    let across = ys().max().unwrap_or(0) - ys().min().unwrap_or(0);
+    let (width, gap) = (case.asked.sheet.width.max(1), case.asked.gap);
+    let courses = (across + gap + width + gap - 1) / (width + gap);
+    if courses < 2 { across } else { (across - (courses - 1) * gap - (courses - 2) * width) / 2 }
 }
 
 /// In how many places a layout breaks what was asked.
@@ -269,12 +293,12 @@ fn places(case: &Case, without: Relaxed, layout: &Layout) -> usize {
     match without {
         Relaxed::Joists(each) => return usize::from(each),
         Relaxed::JoistsInEach(each) => return usize::from(each) * wide(case).len(),
-        Relaxed::Stagger | Relaxed::Bays | Relaxed::StaggerAndBays | Relaxed::Rip => {}
+        Relaxed::Stagger | Relaxed::Bays | Relaxed::StaggerAndBays | Relaxed::Rip | Relaxed::NarrowRip => {}
     }
     let is_it = |broken: &&Broken| match broken {
         Broken::Stagger { .. } => matches!(without, Relaxed::Stagger | Relaxed::StaggerAndBays),
         Broken::Span { .. } => matches!(without, Relaxed::Bays | Relaxed::StaggerAndBays),
-        Broken::Courses => without == Relaxed::Rip,
+        Broken::Courses => matches!(without, Relaxed::Rip | Relaxed::NarrowRip),
         _ => false,
     };
     check(case, layout).err().map_or(0, |broken| broken.iter().filter(is_it).count())

@@ -39,10 +39,33 @@ pub struct Stock {
     pub joist: Length,
     /// What blocks are cut of: section, grade, treatment.
     pub block_lumber: String,
+    /// What stands against their spanning these joists, or is to be asked for.
+    pub span: Span,
     /// What was taken as usual.
     pub assumed: Vec<String>,
     /// What does not suit.
     pub doubts: Vec<String>,
+}
+
+/// Do sheets span these joists, as far as it was said?
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Span {
+    /// Their stamp says so.
+    Does,
+    /// Nobody stated their stamp: what to ask for.
+    Ask(String),
+    /// They may not, and why.
+    MayNot(String),
+}
+
+impl Span {
+    /// In a sentence; none where they do.
+    pub fn words(&self) -> Option<&str> {
+        match self {
+            Self::Does => None,
+            Self::Ask(words) | Self::MayNot(words) => Some(words),
+        }
+    }
 }
 
 impl Stock {
@@ -79,7 +102,9 @@ impl Stock {
             }
         };
         let thickness = job.sheet_thickness().map(|thickness| thickness.value);
-        Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, block_lumber, assumed, doubts: doubts(job, joists) }
+        let span = span(job, joists);
+        let doubts = doubts(job, &span);
+        Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, block_lumber, span, assumed, doubts }
     }
 
     /// The width that one sheet covers.
@@ -91,21 +116,32 @@ impl Stock {
     }
 }
 
-/// What does not suit these joists.
-fn doubts(job: &Job, joists: &Framing) -> Vec<String> {
+/// Source: as [`spacing_by_thickness`].
+fn span(job: &Job, joists: &Framing) -> Span {
     let widest = joists.widest_spacing();
-    let apart = format(widest, LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() });
-    let apart = apart.unmarked();
-    let mut doubts = Vec::new();
-    match job.span_rating() {
-        None => {
-            doubts.push(format!("Take sheets rated for joists {apart} on center or more: none is stated."));
-        }
-        Some(rating) if rating.spacing() < widest => {
-            doubts.push(format!("Sheets rated {} in on center do not suit joists {apart} apart.", u16::from(*rating)));
-        }
-        Some(_) => {}
+    let inches = |length: Length| {
+        let style = LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() };
+        format(length, style).unmarked().to_string()
+    };
+    let apart = inches(widest);
+    let too_thin = |thickness: Length| spacing_by_thickness(thickness).is_none_or(|unrated| unrated.if_rated < widest);
+    match (job.span_rating(), job.sheet_thickness()) {
+        (Some(rating), _) if rating.spacing() >= widest => Span::Does,
+        (Some(rating), _) => Span::MayNot(format!(
+            "Sheets rated {} in on center do not suit joists {apart} apart: they may not span them.",
+            u16::from(*rating)
+        )),
+        (None, Some(thickness)) if too_thin(thickness.value) => Span::MayNot(format!(
+            "Sheets {} thick with no stamp stated may not span joists {apart} apart.",
+            thickness.typed
+        )),
+        (None, _) => Span::Ask(format!("Take sheets rated for joists {apart} on center or more: none is stated.")),
     }
+}
+
+/// What does not suit these joists.
+fn doubts(job: &Job, span: &Span) -> Vec<String> {
+    let mut doubts: Vec<_> = span.words().map(str::to_owned).into_iter().collect();
     if job.sheet_edge() == Some(&SheetEdge::TongueAndGroove) {
         doubts.push("Where sheets meet along their length a factory edge is needed: rip the wall side.".to_owned());
     }

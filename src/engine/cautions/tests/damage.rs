@@ -43,8 +43,13 @@ fn what_the_checklist_says_yes_to_is_cautioned_about_as_if_it_was_found() {
         for (answer, is_due) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
             assert_eq!(Desk::new().with(check(question, answer)).is_due(caution), is_due, "{question} {answer:?}");
         }
-        let taken_back = Desk::new().with(check(question, Answer::Yes)).with(check(question, Answer::No));
-        assert!(!taken_back.is_due(caution), "{question}: what was said last counts");
+        let yes = || Desk::new().with(check(question, Answer::Yes));
+        assert!(!yes().with(check(question, Answer::No)).is_due(caution), "{question}: put right in its visit");
+        assert!(yes().with(check(question, Answer::Unknown)).is_due(caution), "{question}: takes back nothing");
+        let mut later = yes();
+        let visit = later.log(Visit { purpose: Label::default() });
+        later.pen.begin_visit(visit);
+        assert!(later.with(check(question, Answer::No)).is_due(caution), "{question}: a later visit puts none right");
     }
     let desk = Desk::new().with(check("water_on_soil", Answer::Yes));
     assert_eq!(all_triggered(desk.book.job())[0].because, "On the checklist: water stands or runs on the soil.");
@@ -89,4 +94,35 @@ fn a_joist_that_lost_more_than_a_third_of_its_depth_is_for_an_engineer() {
 fn deep_said(what: &str, sixteenths: i32) -> Particular {
     let typed = Typed::new(format!("{sixteenths}/16\""), Length::sixty_fourths(sixteenths * 4));
     said(Part::Joist(JoistNumber::new(4).unwrap()), what, Value::Length(typed))
+}
+
+#[test]
+fn a_joist_that_is_not_left_as_it_is_is_shored_before_it_is_cut() {
+    let finds = |element, finding| Desk::new().finding(element, 3, finding).is_due("shoring");
+    for finding in Finding::OF_WOOD.into_iter().chain(Finding::AROUND) {
+        let is_grave = matches!(finding, Finding::Soft | Finding::Rotten | Finding::Cracked | Finding::Strands);
+        assert_eq!(finds(Element::Joist, finding), is_grave, "{finding:?}");
+        assert_eq!(Desk::new().with(found(finding)).is_due("shoring"), is_grave, "{finding:?}, nobody said where");
+        assert!(!finds(Element::SubfloorBelow, finding), "{finding:?}");
+    }
+    assert!(finds(Element::Sill, Finding::Rotten), "what a sill carries stands on something meanwhile");
+    // Whose span is asked about may span too far.
+    for what in ["clear span", "next span", "hole"] {
+        assert!(Desk::new().with(said(Part::Joists, what, inches("120 in", 120))).is_due("shoring"), "{what}");
+    }
+    assert!(!Desk::new().with(said(Part::Joists, "depth", inches("8 in", 8))).is_due("shoring"));
+}
+
+#[test]
+fn a_joist_that_an_awl_goes_into_is_shored_and_an_engineers_until_somebody_measured_how_deep() {
+    let awl = |awl: &str| Desk::new().with(said(Part::Joist(JoistNumber::FIRST), "awl", word(awl)));
+    for (said, is_due) in [("goes in", true), ("stops everywhere", false), ("cannot reach", false)] {
+        assert_eq!(["shoring", "weak_framing"].map(|name| awl(said).is_due(name)), [is_due; 2], "{said}");
+    }
+    let measured = |depth| awl("goes in").with(spot(Part::Joist(JoistNumber::FIRST), DamageKind::Soft, depth));
+    // A third of the smallest joist, 5 1/2 in, is less than 2 in.
+    assert!(!measured(1).is_due("weak_framing") && measured(2).is_due("weak_framing"));
+    assert!(measured(1).is_due("shoring"), "it is to be sistered all the same");
+    let other = awl("goes in").with(spot(Part::Joist(JoistNumber::FIRST.step(1)), DamageKind::Soft, 1));
+    assert!(other.is_due("weak_framing"), "what was measured on another joist says nothing of this one");
 }
