@@ -10,6 +10,7 @@ use super::job::{Job, Seen};
 use super::moisture::said::tenths;
 use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
+use super::standing::Standing;
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
 use super::survey::{areas_without, build_up, closing_error, opening_area, room_area};
@@ -87,17 +88,10 @@ pub fn readings(job: &Job) -> Vec<Taken<'_>> {
 /// both stand, and so do two of which nobody can say which came later. Whoever asks goes by
 /// the worst. A number that nobody believes gives way to a later one that is believed.
 pub fn standing(all: Vec<Taken<'_>>) -> Vec<Taken<'_>> {
-    let is_superseded = |(id, reading, known): &Taken<'_>| {
-        all.iter().any(|other| {
-            other.1.value.place == reading.value.place
-                && other.1.begun(other.0).is_after(reading.begun(*id))
-                && match known.value.doubted {
-                    true => !other.2.value.doubted,
-                    false => other.1.stamp.visit != reading.stamp.visit || !known.value.contradicts(&other.2.value),
-                }
-        })
-    };
-    let stands: Vec<_> = all.iter().map(|taken| !is_superseded(taken)).collect();
+    let each: Vec<_> = all.iter().map(|(id, it, known)| (it.value.place, Standing::of(*id, it, known.value))).collect();
+    let is_superseded =
+        |(at, one): &(EntryId, Standing)| each.iter().any(|(other, by)| other == at && one.is_superseded_by(by));
+    let stands: Vec<_> = each.iter().map(|one| !is_superseded(one)).collect();
     all.into_iter().zip(stands).filter_map(|(taken, stands)| stands.then_some(taken)).collect()
 }
 

@@ -3,7 +3,6 @@
 
 use super::entry::EntryId;
 use super::job::{Seen, When};
-use super::moisture::correction::METER_ERROR;
 use super::moisture::{Corrected, Reading};
 
 /// A reading among the others of its place.
@@ -30,15 +29,8 @@ impl Standing {
     pub fn is_superseded_by(&self, other: &Self) -> bool {
         let stands_for = match self.now.doubted {
             true => !other.now.doubted,
-            false => self.visit != other.visit || !self.contradicts(other),
+            false => self.visit != other.visit || !self.now.contradicts(&other.now),
         };
         stands_for && other.when.is_after(self.when)
-    }
-
-    /// Is it wetter than that one by more than a meter can be off?
-    fn contradicts(&self, other: &Self) -> bool {
-        let (one, other) = (self.now.corrected, other.now.corrected);
-        let is_over = one.is_over() && !other.is_over();
-        is_over || one.bound().to_percent() > other.bound().to_percent() + METER_ERROR
     }
 }

@@ -5,6 +5,7 @@ use crate::{Site, after, drop_, held_by, length, ready};
 use duckboard::engine::condition::Finding;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::moisture::Answer;
+use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::Opening;
@@ -82,7 +83,8 @@ fn each_joist_is_held_by_what_really_ends_every_reason() {
     );
     let settled = after(|site| {
         rotten(site);
-        drop_(site.desk.says(joist(3), &list::DONE, "replaced"));
+        site.desk.says(joist(3), &list::DONE, "replaced");
+        site.read(site.places[2], "14", Material::Solid);
     });
     assert!(settled.in_the_way().is_empty(), "{:#?}", settled.in_the_way());
 }

@@ -5,10 +5,10 @@ use super::near::{Near, Reach};
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Job, Seen, When};
-use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::moisture::{Corrected, Material, Reading, Sensing, Stands};
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
+use crate::engine::standing::Standing;
 use crate::engine::take::Units;
 use litemap::LiteMap;
 
@@ -44,10 +44,8 @@ pub(super) struct Latest {
 /// One reading of a place.
 struct Taken<'a> {
     id: EntryId,
-    when: When,
     reading: &'a Reading,
-    now: Corrected,
-    visit: Option<EntryId>,
+    standing: Standing,
     is_of_this_visit: bool,
     /// Does it count: is it of this visit, or not surely older than it?
     counts: bool,
@@ -113,39 +111,24 @@ impl<'a> Taken<'a> {
         let is_older = visit.is_some_and(|(_, begun)| begun.is_after(when));
         Self {
             id,
-            when,
             reading: reading.value,
-            now: corrected(job, reading).value,
-            visit: reading.stamp.visit,
+            standing: Standing::of(id, &reading, corrected(job, reading).value),
             is_of_this_visit,
             counts: is_of_this_visit || !is_older,
         }
     }
 
-    /// Does a later reading of the place stand for this one? Two of one visit that contradict
-    /// each other do not: both stand, and the worse one tells. A number that nobody believes
-    /// gives way to one that is believed.
-    fn is_superseded(&self, by: &[&Self]) -> bool {
-        let stands_for = |other: &Self| match self.now.doubted {
-            true => !other.now.doubted,
-            false => self.visit != other.visit || !self.contradicts(other),
-        };
-        by.iter().any(|other| other.when.is_after(self.when) && stands_for(other))
-    }
-
-    /// Is it wetter than that one by more than a meter can be off?
-    fn contradicts(&self, other: &Self) -> bool {
-        let (one, other) = (self.now.corrected, other.now.corrected);
-        let is_over = one.is_over() && !other.is_over();
-        is_over || one.bound().to_percent() > other.bound().to_percent() + METER_ERROR
+    const fn now(&self) -> Corrected {
+        self.standing.now
     }
 }
 
 impl Latest {
     fn of(job: &Job, place: &Place, all: &[Taken<'_>], limit: Limit, units: Units) -> Option<Self> {
         let counting: Vec<_> = all.iter().filter(|taken| taken.counts).collect();
-        let standing = counting.iter().copied().filter(|taken| !taken.is_superseded(&counting));
-        let worst = standing.max_by_key(|taken| (verdict(&taken.now, limit.at), taken.now.corrected, taken.id));
+        let is_superseded = |taken: &Taken<'_>| counting.iter().any(|by| taken.standing.is_superseded_by(&by.standing));
+        let standing = counting.iter().copied().filter(|taken| !is_superseded(taken));
+        let worst = standing.max_by_key(|taken| (verdict(&taken.now(), limit.at), taken.now().corrected, taken.id));
         let now = worst.or(all.last())?;
         let meter = now.reading.meter.and_then(|meter| job.now.meters().get(&meter));
         Some(Self {
@@ -156,11 +139,11 @@ impl Latest {
             meter: now.reading.meter,
             before: driest_since_wet(all, now.id, limit),
             was_wet: all.iter().any(|taken| {
-                let says = verdict(&taken.now, limit.at);
-                taken.now.corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
+                let says = verdict(&taken.now(), limit.at);
+                taken.now().corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
             }),
-            taken: now.when,
-            now: now.now,
+            taken: now.standing.when,
+            now: now.now(),
             is_of_this_visit: all.iter().any(|taken| taken.is_of_this_visit),
             counts: !counting.is_empty(),
             is_by_pins: meter.is_some_and(|meter| meter.value.sensing == Sensing::Pin),
@@ -187,8 +170,8 @@ impl Latest {
 /// The driest believed reading of a place beside this one, since it was last too wet.
 fn driest_since_wet(all: &[Taken<'_>], now: EntryId, limit: Limit) -> Option<Stands> {
     let mut driest: Option<Stands> = None;
-    for taken in all.iter().filter(|taken| taken.id != now && !taken.now.doubted) {
-        let reads = taken.now.corrected;
+    for taken in all.iter().filter(|taken| taken.id != now && !taken.now().doubted) {
+        let reads = taken.now().corrected;
         driest = Some(match driest {
             Some(before) if !reads.is_above(limit.at) => before.min(reads),
             _ => reads,
