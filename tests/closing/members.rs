@@ -52,7 +52,7 @@ fn each_joist_is_held_by_what_really_ends_every_reason() {
     let only = |lines: Vec<String>, ends: &str| {
         assert!(lines.len() == 1 && lines[0].ends_with(ends), "{ends}: {lines:#?}");
     };
-    only(ends(rotten), ": say that first, or replace it, and say that it is done");
+    only(ends(rotten), ": do that first, or replace it, and say that it is done");
     only(ends(|site| drop_(site.desk.says(joist(3), &list::BEARING, "1"))), ": mend its ends, and say that it is done");
     let soft: fn(&mut Site) = |site| {
         drop_(site.desk.spot(3, DamageKind::Soft, Some(("4'", "5'")), Some(Face::LowerEdge), "1/2"));

@@ -60,7 +60,7 @@ fn in_the_way(judged: &Judged) -> InTheWay {
             done.push(*way);
             words.push(reason.words.as_str());
             // What asks for a sister, and is not ended by one, has something to be said first.
-            let first = if reason.wants_a_sister_yet() { "say that first, or " } else { "" };
+            let first = if reason.wants_a_sister_yet() { "do that first, or " } else { "" };
             ends.push(format!("{first}{}, and say that it is done", to_do_for(*way)));
         }
     }
