@@ -168,6 +168,33 @@ fn what_was_done_before_a_finding_settles_nothing_of_it_whenever_its_spot_was_lo
     }
 }
 
+/// All in one visit: the spot was of the joist as it was before.
+#[test]
+fn a_spot_of_before_something_was_done_measures_nothing_that_was_found_after() {
+    let findings: [fn(&mut Desk); 2] = [
+        |desk| drop_(finds(desk, Finding::Rotten, Some("57"), None)),
+        |desk| drop_(desk.says(joist(4), &AWL, "goes in")),
+    ];
+    let open = |finding: fn(&mut Desk), done: &'static str, spot_again: bool| {
+        let judged = after(|desk| {
+            desk.visit("look");
+            spot(desk, Some(("54", "60")), LOWER, "1/4");
+            desk.says(joist(4), &DONE, done);
+            finding(desk);
+            if spot_again {
+                spot(desk, Some(("54", "60")), LOWER, "1/4");
+            }
+        });
+        says(&judged, "found rotten") || says(&judged, "log where and how deep")
+    };
+    for finding in findings {
+        for done in ["sistered", "replaced"] {
+            assert_eq!([open(finding, done, false), open(finding, done, true)], [true, false], "{done}");
+        }
+        assert!(!open(finding, "not yet", false), "nothing was done");
+    }
+}
+
 #[test]
 fn where_an_awl_goes_in_is_told_by_a_spot_of_that_visit_or_later() {
     let asks = |spot_first: bool, another: bool, of: fn() -> Part| {

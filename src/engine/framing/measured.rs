@@ -34,6 +34,11 @@ pub(super) fn answers(then: Logged, that: Logged) -> bool {
     then.0.is_after(that.0) || then.1.is_some() && then.1 == that.1
 }
 
+/// Was something done to the member between the two? Then the first was of what it was before.
+pub(super) fn is_of_before(done: &[Since], first: Since, then: Since) -> bool {
+    done.iter().any(|done| done.is_after(first) && !done.is_after(then))
+}
+
 /// Does this spot say how deep that finding goes?
 pub(super) fn measures((spot, stretch): (&Damage, Stretch), logged: Logged, found: &Found) -> bool {
     let goes = match spot.depth.as_ref() {

@@ -5,8 +5,8 @@
 //! joist is a soft spot whose depth nobody measured, until a spot measures it.
 
 use super::damage::{Damage, DamageKind, Depth};
-use super::measured::{Logged, answers, is_put_right, logged, measures, visit};
-use super::member::{Awl, CutsSaid};
+use super::measured::{Logged, answers, is_of_before, is_put_right, logged, measures, visit};
+use super::member::{Awl, CutsSaid, Done};
 use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
@@ -264,6 +264,8 @@ impl Spots {
         spots.said_before(said, part);
         let is_here = |of: &Part| of == part || *of == Part::Joists;
         let mut open: Vec<_> = found.iter().collect();
+        let done = said.each(part, &list::DONE).filter(|it| Done::said(it.value.is.typed()).is_some());
+        let done: Vec<_> = done.map(|it| Since::of(&it)).collect();
         for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
             let mut since = Since::of(&damage);
             let logged = (since, visit(damage.stamp, damage.said));
@@ -272,14 +274,16 @@ impl Spots {
             // A spot of all joists is no measure of one. What was done before a finding
             // settles nothing of it, whenever its spot was logged.
             open.retain(|found| {
-                let is_measured = damage.value.of == *part && measures((damage.value, stretch), logged, found);
+                let is_measured = damage.value.of == *part
+                    && measures((damage.value, stretch), logged, found)
+                    && !is_of_before(&done, logged.0, found.since);
                 since = if is_measured { since.and(found.since) } else { since };
                 !is_measured
             });
             spots.add((damage.value, stretch), (since, logged.1));
         }
         spots.found(&open);
-        spots.follow_up(&went_in);
+        spots.follow_up(&went_in, &done);
         spots
     }
 
@@ -364,11 +368,11 @@ impl Spots {
 
     /// Where an awl went in is told by the spots of that visit or later. What was done before
     /// it did settles none of them.
-    fn follow_up(&mut self, went_in: &[Logged]) {
+    fn follow_up(&mut self, went_in: &[Logged], done: &[Since]) {
         for it in went_in {
             let mut is_told = false;
             for soft in self.soft.iter_mut().filter(|soft| soft.goes != Goes::Nowhere) {
-                if answers((soft.since, soft.visit), *it) {
+                if answers((soft.since, soft.visit), *it) && !is_of_before(done, soft.since, it.0) {
                     is_told = true;
                     soft.since = soft.since.and(it.0);
                 }
