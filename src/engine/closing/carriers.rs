@@ -9,8 +9,8 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::is_grave;
 use crate::engine::framing::supports::unsound;
-use crate::engine::job::{Job, Seen, When};
-use crate::engine::particular::{Part, Particular, Particulars, list};
+use crate::engine::job::{Job, When};
+use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, Place};
 
 const ENGINEER: &str = "have an engineer look, do what they write, and say that it is done";
@@ -19,11 +19,6 @@ const ENGINEER: &str = "have an engineer look, do what they write, and say that 
 /// there.
 pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
     let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, ENGINEER)).collect();
-    for line in was_unsound(job) {
-        if !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
     let reach = near.reach().filter(|reach| reach.is_by_a_wall());
     lines.extend(reach.into_iter().flat_map(|reach| at_walls(job, reach)));
     lines.extend(girders(job, near));
@@ -65,25 +60,6 @@ fn is_told(job: &Job, part: &Part) -> bool {
     let state = words_of(job, part, &list::STATE).map(|(when, _)| when);
     let done = words_of(job, part, &list::DONE).filter(|(_, words)| is_renewed(words)).map(|(when, _)| when);
     state.into_iter().chain(done).any(|when| when.is_after_all(&placed))
-}
-
-/// Members whose state was bad once, and nobody said that they were replaced or done as an
-/// engineer says: wood does not heal. What was put right in the same visit was a slip.
-fn was_unsound(job: &Job) -> Vec<InTheWay> {
-    let states: Vec<_> =
-        job.now.particulars().values().filter(|it| it.value.what.as_str() == list::STATE.what).collect();
-    let is_bad = |words: &str| !matches!(words, "sound" | "cannot reach");
-    let is_put_right = |bad: &Seen<'_, Particular>| {
-        let same = states.iter().filter(|it| it.value.of == bad.value.of && it.stamp.visit == bad.stamp.visit);
-        same.filter(|it| it.value.is.typed() == "sound").any(|it| it.when().is_after(bad.when()))
-    };
-    let is_done = |bad: &Seen<'_, Particular>| {
-        let done = words_of(job, &bad.value.of, &list::DONE).filter(|(_, words)| is_renewed(words));
-        done.is_some_and(|(when, _)| when.is_after(bad.when()))
-    };
-    let bad = states.iter().filter(|it| is_bad(it.value.is.typed()));
-    let left = bad.filter(|it| !is_put_right(it) && !is_done(it));
-    left.map(|it| InTheWay::known(format!("{}: {}", it.value.of.name(), it.value.is.typed()), ENGINEER)).collect()
 }
 
 /// Does what was done leave nothing of what was wrong?
