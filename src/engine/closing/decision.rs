@@ -115,10 +115,11 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let near = Near::of(job);
     let read = Read::of(job, &limits, &near, units);
     let water = Water::of(job);
+    let schedule = schedule(job, units);
     let mut conditions = vec![
         room::one_room(job, units),
         near.known(),
-        members::joists(job, &near, units),
+        members::joists(&schedule, &near),
         members::on_a_joist(job),
         carriers::carriers(job, &near),
         members::elsewhere(job),
@@ -160,7 +161,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     .with("framing", limits.framing.words())
     .with("subfloor", limits.subfloor.words())
     .using(read.entries());
-    let assumed = schedule(job, units).as_known().map(|known| known.assumed.clone()).unwrap_or_default();
+    let assumed = schedule.as_known().map(|known| known.assumed.clone()).unwrap_or_default();
     Known { value: CloseIn { decision, conditions, limits }, assumed, doubts, why }
 }
 

@@ -9,21 +9,17 @@ use crate::engine::figure::Figure;
 use crate::engine::framing::joist::{found_nowhere, is_grave, is_nowhere};
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::supports::carrier;
-use crate::engine::framing::{Done, Fate, Judged, schedule};
+use crate::engine::framing::{Done, Fate, Judged};
 use crate::engine::job::{Job, Seen};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::Element;
 use crate::engine::survey::Floor;
-use crate::engine::take::Units;
 use crate::engine::units::Length;
 
 /// Every joist there is settled.
-pub(super) fn joists(job: &Job, near: &Near, units: Units) -> Condition {
+pub(super) fn joists(schedule: &Figure<Vec<Judged>>, near: &Near) -> Condition {
     let what = "every joist there is sound, or what it needed is done";
-    let judged = match schedule(job, units) {
-        Figure::Missing(_) => Vec::new(),
-        Figure::Known(known) => known.value,
-    };
+    let judged = schedule.value().map(Vec::as_slice).unwrap_or_default();
     let of = |number: &u16| judged.iter().find(|judged| judged.joist.number.get() == *number);
     let open = near.joists().iter().filter_map(of).filter(|judged| !judged.is_settled());
     // Joists of which the same is to be said stand in one line.
