@@ -2,6 +2,7 @@
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
 use super::ramp;
+use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::said::legend;
@@ -10,7 +11,7 @@ use crate::engine::place::Place;
 use crate::engine::results::{readings, standing};
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
-use crate::order;
+use litemap::LiteMap;
 
 /// The job's plan without its readings: for measuring, when its lengths matter.
 pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
@@ -78,12 +79,13 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 /// The reading that stands at each place that can be located, the wettest of several, and the
 /// places without one.
 fn marks(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
-    let mut all = standing(readings(job));
-    order::sort_by(&mut all, |(.., one), (.., other)| {
+    let mut worst = LiteMap::<EntryId, Corrected>::new();
+    for (_, reading, known) in standing(&readings(job)) {
         let rank = |known: &Corrected| (!known.relative, known.corrected);
-        rank(&one.value).cmp(&rank(&other.value))
-    });
-    let worst = order::map(all.into_iter().map(|(_, reading, known)| (reading.value.place, known.value)));
+        if worst.get(&reading.value.place).is_none_or(|before| rank(before) <= rank(&known.value)) {
+            worst.insert(reading.value.place, known.value);
+        }
+    }
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };

@@ -87,12 +87,12 @@ pub fn readings(job: &Job) -> Vec<Taken<'_>> {
 /// before it, unless it is of the same visit and drier by more than a meter can be off: then
 /// both stand, and so do two of which nobody can say which came later. Whoever asks goes by
 /// the worst. A number that nobody believes gives way to a later one that is believed.
-pub fn standing(all: Vec<Taken<'_>>) -> Vec<Taken<'_>> {
-    let each: Vec<_> = all.iter().map(|(id, it, known)| (it.value.place, Standing::of(*id, it, known.value))).collect();
-    let is_superseded =
-        |(at, one): &(EntryId, Standing)| each.iter().any(|(other, by)| other == at && one.is_superseded_by(by));
-    let stands: Vec<_> = each.iter().map(|one| !is_superseded(one)).collect();
-    all.into_iter().zip(stands).filter_map(|(taken, stands)| stands.then_some(taken)).collect()
+pub fn standing<'a, 'job>(all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Taken<'job>> {
+    let of = |(id, reading, known): &Taken<'_>| Standing::of(*id, reading, known.value);
+    let stands_for = move |other: &Taken<'_>, taken: &Taken<'_>| {
+        other.1.value.place == taken.1.value.place && of(taken).is_superseded_by(&of(other))
+    };
+    all.iter().filter(move |taken| !all.iter().any(|other| stands_for(other, taken)))
 }
 
 /// What one reading means. Source: see [`correct`].
@@ -154,7 +154,8 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let is_older = |id: EntryId, reading: Seen<'_, Reading>| {
         reading.stamp.visit != latest && begun.is_some_and(|begun| begun.is_after(reading.begun(id)))
     };
-    let of_visit = standing(readings(job)).into_iter().filter(|(id, reading, _)| !is_older(*id, *reading));
+    let all = readings(job);
+    let of_visit = standing(&all).filter(|(id, reading, _)| !is_older(*id, *reading));
     // What is only relative stands in no order with the rest. Past its scale a meter has
     // seen wetter wood than any that it showed a number for.
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
@@ -163,11 +164,12 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     let worst: Vec<_> = compared.iter().map(|(id, _, known)| (*id, known.value.at_worst())).collect();
     let wettest = compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
+    let id = *id;
     let wetter = worst
         .iter()
         .filter(|(of, at)| *of != id && !known.value.corrected.is_over() && *at > known.value.corrected.bound());
     let wetter = wetter.count();
-    let Known { value, assumed, mut doubts, why } = known;
+    let Known { value, assumed, mut doubts, why } = known.clone();
     if left_out > 0 {
         doubts.push(format!("Readings that are only relative were not compared: {left_out}"));
     }

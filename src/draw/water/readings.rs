@@ -74,7 +74,7 @@ fn line(place: &Judged) -> Line {
 
 fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
     let mut worst: LiteMap<EntryId, Judged> = LiteMap::new();
-    for (_, reading, known) in standing(readings(job)) {
+    for (_, reading, known) in standing(&readings(job)) {
         let Some(place) = job.now.places().get(&reading.value.place) else { continue };
         let Limit { at, .. } = match Group::of(place.value.element) {
             Some(Group::Framing) => limits.framing,
@@ -83,7 +83,7 @@ fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
         let says = verdict(&known.value, at);
         let name = place_name(place.value, units);
         let is_decayed = is_decayed(job, reading.value.place);
-        let judged = Judged { name, known, says, is_decayed };
+        let judged = Judged { name, known: known.clone(), says, is_decayed };
         if worst.get(&reading.value.place).is_none_or(|before| before.rank() <= judged.rank()) {
             worst.insert(reading.value.place, judged);
         }

@@ -177,9 +177,9 @@ impl Series {
                 place.readings.push((reading.stamp.at, known.value));
             }
         }
-        for (id, reading, known) in standing(all) {
+        for (id, reading, known) in standing(&all) {
             if let Some(place) = of.get_mut(&reading.value.place) {
-                used.push(id);
+                used.push(*id);
                 place.stands(reading.stamp.at, known.value);
             }
         }

@@ -200,11 +200,11 @@ fn read(job: &Job, floor: &Floor, group: Group) -> Read {
     all.retain(|(.., known)| !known.value.doubted);
     let mut left_out = LeftOut { doubted: count - all.len(), ..LeftOut::default() };
     let mut worst = LiteMap::<EntryId, (EntryId, Corrected)>::new();
-    for (id, reading, known) in standing(all) {
+    for (id, reading, known) in standing(&all) {
         let order = |known: &Corrected| (!known.relative, known.corrected);
         let place = reading.value.place;
         if worst.get(&place).is_none_or(|(_, before)| order(before) <= order(&known.value)) {
-            worst.insert(place, (id, known.value));
+            worst.insert(place, (*id, known.value));
         }
     }
     let mut spots = Vec::new();

@@ -68,7 +68,7 @@ struct Said<'a> {
     visit: Option<EntryId>,
 }
 
-/// What was answered and found, in the order that it was logged in.
+/// What was answered and what was found.
 fn all_said(job: &Job) -> Vec<Said<'_>> {
     let checks = job.now.checks().iter().map(|(id, it)| Said {
         id: *id,
@@ -81,9 +81,7 @@ fn all_said(job: &Job) -> Vec<Said<'_>> {
         let (_, name) = SAID_BY_FINDINGS.iter().find(|(finding, _)| *finding == it.value.finding)?;
         Some(Said { id: *id, name, answer: Answer::Yes, when: it.when(), visit: it.stamp.visit })
     });
-    let mut all: Vec<_> = checks.chain(found).collect();
-    order::sort_by(&mut all, |one, other| one.id.cmp(&other.id));
-    all
+    checks.chain(found).collect()
 }
 
 /// Is it a yes that no "no" of the same visit put right? Nobody's "don't know" takes anything
@@ -103,7 +101,8 @@ pub fn was_seen(job: &Job, name: &str) -> bool {
 
 /// What a job knows, and the entries that say so.
 fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
-    let said = all_said(job);
+    let mut said = all_said(job);
+    order::sort_by(&mut said, |one, other| one.id.cmp(&other.id));
     let mut used: Vec<EntryId> = said.iter().map(|said| said.id).collect();
     let seen = said.iter().filter(|yes| is_seen(yes, &said)).map(|said| said.name.to_owned()).collect();
     // The last word counts that is one.
