@@ -2,38 +2,33 @@
 
 use super::fact::Fact;
 use crate::engine::units::{Length, MoistureContent};
-use std::ops::RangeInclusive;
 
 /// Nobody closes a floor at less or more than that, whatever covers it (judgement).
-const CLOSED_AT: RangeInclusive<MoistureContent> = MoistureContent::percent(4)..=MoistureContent::percent(30);
+const DRIEST: MoistureContent = MoistureContent::percent(4);
+const WETTEST: MoistureContent = MoistureContent::percent(30);
 
 impl Fact {
     /// What is accepted instead, if its number can't be so (judgement): "0 to 1/2 in is accepted".
-    pub fn refused(&self) -> Option<String> {
-        let accepted = match self {
-            Self::FramingLimit(limit) | Self::SubfloorLimit(limit) => {
-                (!CLOSED_AT.contains(&limit.value)).then_some("4 to 30 %")
-            }
-            _ => self
-                .length()
-                .zip(self.lengths())
-                .and_then(|((_, length), (may_be, accepted))| (!may_be.contains(&length.value)).then_some(accepted)),
-        };
-        accepted.map(|accepted| format!("{accepted} is accepted"))
+    pub fn refused(&self) -> Option<&'static str> {
+        if let Self::FramingLimit(limit) | Self::SubfloorLimit(limit) = self {
+            return (limit.value < DRIEST || limit.value > WETTEST).then_some("4 to 30 % is accepted");
+        }
+        let ((_, length), (least, most, accepted)) = self.length().zip(self.lengths())?;
+        (length.value < least || length.value > most).then_some(accepted)
     }
 
     /// What its length may be, and that in words.
-    const fn lengths(&self) -> Option<(RangeInclusive<Length>, &'static str)> {
-        let sixty_fourths = Length::sixty_fourths;
+    const fn lengths(&self) -> Option<(Length, Length, &'static str)> {
+        const LEAST: Length = Length::sixty_fourths(1);
         Some(match self {
-            Self::CrawlHeight(_) => (Length::INCH..=Length::feet(20), "1 in to 20 ft"),
-            Self::SheetThickness(_) => (sixty_fourths(8)..=Length::inches(3), "1/8 to 3 in"),
-            Self::SheetGap(_) => (Length::ZERO..=Length::INCH, "0 to 1 in"),
-            Self::EdgeGap(_) => (Length::ZERO..=Length::inches(3), "0 to 3 in"),
-            Self::Kerf(_) => (Length::ZERO..=sixty_fourths(32), "0 to 1/2 in"),
-            Self::JoistThickness(_) => (sixty_fourths(32)..=Length::inches(12), "1/2 to 12 in"),
-            Self::TapeWithin(_) | Self::LaserWithin(_) => (sixty_fourths(1)..=Length::inches(3), "1/64 to 3 in"),
-            Self::PacesWithin(_) => (sixty_fourths(1)..=Length::feet(6), "1/64 in to 6 ft"),
+            Self::CrawlHeight(_) => (Length::INCH, Length::feet(20), "1 in to 20 ft is accepted"),
+            Self::SheetThickness(_) => (Length::sixty_fourths(8), Length::inches(3), "1/8 to 3 in is accepted"),
+            Self::SheetGap(_) => (Length::ZERO, Length::INCH, "0 to 1 in is accepted"),
+            Self::EdgeGap(_) => (Length::ZERO, Length::inches(3), "0 to 3 in is accepted"),
+            Self::Kerf(_) => (Length::ZERO, Length::sixty_fourths(32), "0 to 1/2 in is accepted"),
+            Self::JoistThickness(_) => (Length::sixty_fourths(32), Length::inches(12), "1/2 to 12 in is accepted"),
+            Self::TapeWithin(_) | Self::LaserWithin(_) => (LEAST, Length::inches(3), "1/64 to 3 in is accepted"),
+            Self::PacesWithin(_) => (LEAST, Length::feet(6), "1/64 in to 6 ft is accepted"),
             _ => return None,
         })
     }
@@ -60,11 +55,10 @@ mod tests {
         ];
         for fact in all {
             let of = |length| fact(Typed::new("", length));
-            let (may_be, accepted) = of(least).lengths().unwrap();
-            let (from, to) = (*may_be.start(), *may_be.end());
+            let (from, to, accepted) = of(least).lengths().unwrap();
             assert_eq!([from, to].map(|length| of(length).refused()), [None, None]);
             let refused = [from - least, to + least].map(|length| of(length).refused());
-            assert_eq!(refused, [0, 1].map(|_| Some(format!("{accepted} is accepted"))));
+            assert_eq!(refused, [Some(accepted); 2]);
         }
     }
 

@@ -106,8 +106,7 @@ fn goes_on(floor: &Floor) -> Option<String> {
     };
     let round = (1..steps.len()).find(is_round).filter(|_| floor.walk.turned_round().is_none())?;
     Some(format!(
-        "the walk had come round with side {round}, and side {} goes on from there: take that back, and put right what \
-         is wrong under Log",
+        "side {round} had come round, and side {} goes on from there: take it back, and correct the wrong one under Log",
         round + 1
     ))
 }

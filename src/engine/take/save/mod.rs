@@ -19,10 +19,10 @@ use crate::engine::units::decimal::{self, Decimals};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, MoistureContent, Temperature, Typed};
 use std::fmt::Display;
-use std::ops::RangeInclusive;
 
 /// Nobody reads air colder or warmer than that in a house, under it or beside it (judgement).
-const AIR: RangeInclusive<Temperature> = Temperature::fahrenheit(-40)..=Temperature::fahrenheit(130);
+const COLDEST_AIR: Temperature = Temperature::fahrenheit(-40);
+const WARMEST_AIR: Temperature = Temperature::fahrenheit(130);
 
 /// What a save came to: entries to keep, the draft to go on with, and what to say back.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -319,8 +319,8 @@ impl Desk<'_> {
         let Some(held) = self.draft.held.first() else {
             let field = format!("{name}, temperature");
             let temperature = self.temperature(&self.draft.text, &field)?;
-            let is_air = AIR.contains(&temperature.value);
-            let accepted = || "-40 to 130 °F (-40 to 54 °C) is accepted of air".to_owned();
+            let is_air = COLDEST_AIR <= temperature.value && temperature.value <= WARMEST_AIR;
+            let accepted = || "-40 to 130 °F (-40 to 54 °C) is accepted".to_owned();
             self.holds(&field, &self.draft.text, (!is_air).then(accepted))?;
             let read_back = self.read_temperature(name, temperature.value);
             return Ok(self.hold(temperature.typed, read_back));

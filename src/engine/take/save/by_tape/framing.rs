@@ -75,7 +75,7 @@ impl Desk<'_> {
         let height = self.size("Crawl height")?;
         let read_back = self.read_length("Crawl height", height.value);
         let fact = Fact::CrawlHeight(height);
-        self.holds("Crawl height", &self.draft.text, fact.refused())?;
+        self.holds("Crawl height", &self.draft.text, fact.refused().map(ToOwned::to_owned))?;
         let entries = vec![self.pen.record(fact)];
         Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
