@@ -39,7 +39,7 @@ pub fn JobFacts() -> impl IntoView {
             <section class="card">
                 <h2>"House"</h2>
                 <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
-                {StatedLength::some(Fact::CrawlHeight).field()}
+                {stated_length(Fact::CrawlHeight)}
                 {choice("Crawl space", ventings, venting, on_venting)}
             <TextField label="Framing may be closed at, %" inputmode="decimal" value=now(|job| job.framing_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Framing limit", Fact::FramingLimit)/>
             <TextField label="Subfloor under finished wood at, %" inputmode="decimal" value=now(|job| job.subfloor_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Subfloor limit", Fact::SubfloorLimit)/>
@@ -51,7 +51,7 @@ pub fn JobFacts() -> impl IntoView {
             <section class="card">
                 <h2>"How well lengths are read"</h2>
                 <p>"Two readings in three are off by no more than this."</p>
-                {OF_RULERS.map(StatedLength::field).collect_view()}
+                {OF_RULERS.map(stated_length).collect_view()}
             </section>
             <button type="button" class="key wide" on:click=move |_| session.say(Fact::Archived(!archived.get_untracked()))>
                 {says(move || if archived.get() { "Take out of the archive" } else { "Archive this job" }.to_owned())}
@@ -93,7 +93,7 @@ fn SheetFacts() -> impl IntoView {
             <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
             {choice("Long edges", edges, edge, on_edge)}
             <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
-            {OF_SHEETS.map(StatedLength::field).collect_view()}
+            {OF_SHEETS.map(stated_length).collect_view()}
             <TextField label="Lumber for blocks" value=now(|job| job.block_lumber().map(ToString::to_string)) on_commit=label(session, "Lumber for blocks", Fact::BlockLumber)/>
         </section>
     }
@@ -185,61 +185,21 @@ fn span_rating(session: Session) -> Commit {
     })
 }
 
-/// A length that is stated of the job.
-#[derive(Clone, Copy)]
-struct StatedLength {
-    fact: fn(Typed<Length>) -> Fact,
-    /// Can there be none of it?
-    or_none: bool,
+/// The field of a length that is stated of the job, holding what is said of it now.
+fn stated_length(fact: fn(Typed<Length>) -> Fact) -> impl IntoView {
+    let session = session();
+    let unsaid = fact(Typed::new("", Length::ZERO));
+    let name = unsaid.length().map_or("", |(name, _)| name);
+    let now = untrack(|| session.job(|job| Some(job.latest_like(&unsaid)?.length()?.1.typed.clone())));
+    let on_commit = Callback::new(move |text: String| {
+        let bare = session.prefs.get_untracked().units.bare_length();
+        let typed = tape::parse(&text, bare, Sign::Refused).map_err(|problem| format!("{name}: {problem}"))?;
+        say(session, name, &text, fact(typed))
+    });
+    view! { <TextField label=name value=now.flatten().unwrap_or_default() on_commit/> }
 }
 
-impl StatedLength {
-    const fn some(fact: fn(Typed<Length>) -> Fact) -> Self {
-        Self { fact, or_none: false }
-    }
+const OF_SHEETS: [fn(Typed<Length>) -> Fact; 5] =
+    [Fact::SheetThickness, Fact::SheetGap, Fact::EdgeGap, Fact::Kerf, Fact::JoistThickness];
 
-    const fn or_none(fact: fn(Typed<Length>) -> Fact) -> Self {
-        Self { fact, or_none: true }
-    }
-
-    /// Its field, holding what is said of it now.
-    fn field(self) -> impl IntoView {
-        let session = session();
-        let unsaid = (self.fact)(Typed::new("", Length::ZERO));
-        let name = unsaid.length().map_or("", |(name, _)| name);
-        let now = untrack(|| session.job(|job| Some(job.latest_like(&unsaid)?.length()?.1.typed.clone())));
-        let on_commit = Callback::new(move |text: String| {
-            let typed = if self.or_none { or_none(session, name, &text) } else { length(session, name, &text) };
-            say(session, name, &text, (self.fact)(typed?))
-        });
-        view! { <TextField label=name value=now.flatten().unwrap_or_default() on_commit/> }
-    }
-}
-
-const OF_SHEETS: [StatedLength; 5] = [
-    StatedLength::some(Fact::SheetThickness),
-    StatedLength::or_none(Fact::SheetGap),
-    StatedLength::or_none(Fact::EdgeGap),
-    StatedLength::or_none(Fact::Kerf),
-    StatedLength::some(Fact::JoistThickness),
-];
-
-const OF_RULERS: [StatedLength; 3] = [
-    StatedLength::some(Fact::TapeWithin),
-    StatedLength::some(Fact::LaserWithin),
-    StatedLength::some(Fact::PacesWithin),
-];
-
-fn or_none(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
-    let units = session.prefs.get_untracked().units;
-    tape::parse(text, units.bare_length(), Sign::Refused).map_err(|problem| format!("{field}: {problem}"))
-}
-
-fn length(session: Session, field: &str, text: &str) -> Result<Typed<Length>, String> {
-    let length = or_none(session, field, text)?;
-    if length.value.is_positive() {
-        Ok(length)
-    } else {
-        Err(format!("{field}: \"{text}\" is no length; more than 0 is accepted"))
-    }
-}
+const OF_RULERS: [fn(Typed<Length>) -> Fact; 3] = [Fact::TapeWithin, Fact::LaserWithin, Fact::PacesWithin];

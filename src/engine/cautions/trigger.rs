@@ -232,8 +232,8 @@ fn deeply_damaged(job: &Job) -> Option<String> {
     });
     // An awl that went in nobody knows how far.
     let is_measured = |part: &Part| {
-        let soft = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft && spot.of == *part);
-        soft.filter(|spot| spot.depth().is_some()).count() > 0 || particulars.length(part, &list::SOFT_DEPTH).is_some()
+        let is_soft = |spot: &Damage| spot.kind == DamageKind::Soft && spot.of == *part && spot.depth().is_some();
+        bad_spots(job).any(is_soft) || particulars.length(part, &list::SOFT_DEPTH).is_some()
     };
     let unmeasured = awl_goes_in(job).filter(|part| !is_measured(part)).map(|part| (part, "soft"));
     let (part, found) = logged.chain(before).chain(unmeasured).next()?;

@@ -38,7 +38,7 @@ fn typed_again(seen: &Observation, text: &str, units: Units) -> Result<Observati
         Observation::OnHand(piece) => piece.length = positive(length(Sign::Refused)?)?,
         Observation::Measure(measure) => measure.length = length(Sign::Allowed)?,
         Observation::Level(level) => level.drop = length(Sign::Allowed)?,
-        Observation::Fact(Fact::CrawlHeight(height)) => *height = positive(length(Sign::Refused)?)?,
+        Observation::Fact(Fact::CrawlHeight(height)) => *height = length(Sign::Refused)?,
         Observation::Reading(reading) => {
             let shown = parse_moisture_content(text).map_err(|problem| format!("Moisture: {problem}"))?;
             *reading = Reading { shown: Shown::Percent(shown), doubted: false, typed_first: None, ..reading.clone() };

@@ -72,7 +72,7 @@ impl Desk<'_> {
     }
 
     pub(in super::super) fn crawl_height(self) -> Result<Saved, Refused> {
-        let height = self.size("Crawl height")?;
+        let height = self.length("Crawl height", Sign::Refused)?;
         let read_back = self.read_length("Crawl height", height.value);
         let fact = Fact::CrawlHeight(height);
         self.holds("Crawl height", &self.draft.text, fact.refused().map(ToOwned::to_owned))?;
