@@ -94,6 +94,10 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
     choose(&mut phone, "Cover the ground", "yes").await;
     say(&mut phone, r#"["house","vent area"]"#, "50").await;
     phone.wait_for("4 vents").await;
+    for (what, typed) in [("sister breadth", "1 1/2"), ("sister depth", "7 1/4")] {
+        say(&mut phone, &format!(r#"["house","{what}"]"#), typed).await;
+        stands(&mut phone, &format!(r#"["house","{what}"]"#), typed).await;
+    }
     phone.check_accessible().await;
     phone.screenshot("under-said").await;
 
