@@ -127,7 +127,7 @@ fn a_side_typed_past_the_start_does_not_make_a_disagreement_go_away() {
     };
     assert!(with("8' 6\"", &[]).stops());
     let beyond = with("8' 6\"", &[("8'", R)]);
-    assert!(beyond.stops() && beyond.says().unwrap().contains("side 5 goes on from there"), "{beyond:?}");
+    assert!(beyond.stops() && beyond.says().unwrap().contains("take side 5 back"), "{beyond:?}");
     assert!(with("10'", &[("8'", R)]).stops(), "2 ft from its start");
     assert!(!with("10' 1/64\"", &[("8'", R)]).stops(), "a room may wind past its first corner");
     assert!(with("8' 6\"", &[("8'", R), ("3'", R)]).stops(), "nor by two more");

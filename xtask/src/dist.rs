@@ -12,7 +12,7 @@ use std::path::PathBuf;
 /// Builds the app into `dist/` and returns that folder.
 pub fn make(optimise: Optimise) -> Result<PathBuf> {
     let built = build::app(optimise)?;
-    let files = bundle(&smaller(built.join(build::later(optimise)?)?.join(sources()?)?)?)?;
+    let files = bundle(&smaller(built.join(build::later(optimise)?)?.join(sources()?)?, optimise)?)?;
     for name in dead(&files) {
         println!("   warning: the page or the manifest names {name}, which is not there");
     }

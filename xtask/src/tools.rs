@@ -15,6 +15,8 @@ struct Package {
 
 /// wasm-opt, as a script for node.
 const BINARYEN: Package = Package { name: "binaryen", version: "132.0.0" };
+/// Makes scripts smaller.
+const TERSER: Package = Package { name: "terser", version: "5.51.4" };
 /// The accessibility rules that the browser tests run in the page.
 const AXE: Package = Package { name: "axe-core", version: "4.14.1" };
 /// 13 wants a newer node than Debian 12 has.
@@ -82,7 +84,14 @@ pub fn wasm_opt() -> Result<Command> {
     Ok(command)
 }
 
-/// Is there any hope of [`wasm_opt`]?
+/// The script that makes other scripts smaller, run by node.
+pub fn terser() -> Result<Command> {
+    let mut command = Command::new("node");
+    command.arg(npm(&TERSER)?.join("bin/terser"));
+    Ok(command)
+}
+
+/// Is there any hope of [`wasm_opt`] and [`terser`]?
 pub fn has_npm() -> bool {
     find("npm").is_some()
 }

@@ -19,7 +19,7 @@ pub fn Stop() -> impl IntoView {
     });
     live(move || {
         says.get().map(
-            |says| view! { <p class="stop" role="alert" tabindex="0"><b>"Stop: cut nothing yet. "</b>"In this room "{says}"."</p> },
+            |says| view! { <p class="stop" role="alert"><b>"Stop: cut nothing yet. "</b>"In this room "{says}"."</p> },
         )
     })
 }
