@@ -105,7 +105,7 @@ fn goes_on(floor: &Floor) -> Option<String> {
         walk.turned_round().is_some() && walk.closing_error().misclosure() <= PAST_ITS_START
     };
     let round = (1..steps.len()).find(is_round).filter(|_| floor.walk.turned_round().is_none())?;
-    Some(format!("side {round} came round: take side {} back, and correct the wrong one under Log", round + 1))
+    Some(format!("side {round} came round: take side {} back under Log, and correct any that is wrong", round + 1))
 }
 
 /// Sides alone cannot say how square the house is: what they miss their start by is a wrong
