@@ -2,16 +2,14 @@
 
 use super::plan::{Gap, Joist, Joists, Opening, PlanInput, Reading, ReadingMark, Walls};
 use super::ramp;
-use crate::engine::entry::EntryId;
 use crate::engine::geometry::{Point, Turn};
 use crate::engine::job::Job;
 use crate::engine::moisture::said::legend;
 use crate::engine::moisture::{Corrected, Stands};
 use crate::engine::place::Place;
-use crate::engine::results::{readings, standing};
+use crate::engine::results::{readings, wettest_of_each};
 use crate::engine::survey::{CutLines, Floor, Shape};
 use crate::engine::take::Units;
-use litemap::LiteMap;
 
 /// The job's plan without its readings: for measuring, when its lengths matter.
 pub fn without_readings(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
@@ -79,18 +77,13 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 /// The reading that stands at each place that can be located, the wettest of several, and the
 /// places without one.
 fn marks(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
-    let mut worst = LiteMap::<EntryId, Corrected>::new();
-    for (_, reading, known) in standing(&readings(job)) {
-        let rank = |known: &Corrected| (!known.relative, known.corrected);
-        if worst.get(&reading.value.place).is_none_or(|before| rank(before) <= rank(&known.value)) {
-            worst.insert(reading.value.place, known.value);
-        }
-    }
+    let all = readings(job);
+    let wettest = wettest_of_each(&all);
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };
-        match worst.get(id) {
-            Some(corrected) => read.push((at, *corrected)),
+        match wettest.get(id) {
+            Some((.., known)) => read.push((at, known.value)),
             None => unread.push(at),
         }
     }

@@ -17,6 +17,7 @@ use super::survey::{areas_without, build_up, closing_error, opening_area, room_a
 use super::take::Units;
 use super::units::tape::format;
 use super::units::{Length, MoistureContent, Temperature};
+use litemap::LiteMap;
 
 /// An answer in words: a headline, and the line that decides it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -93,6 +94,26 @@ pub fn standing<'a, 'job>(all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Ta
         other.1.value.place == taken.1.value.place && of(taken).is_superseded_by(&of(other))
     };
     all.iter().filter(move |taken| !all.iter().any(|other| stands_for(other, taken)))
+}
+
+/// Of what stands at each place the worst, by what `rank` makes of it; of two alike the later.
+pub fn worst_of_each<'a, 'job, R: PartialOrd>(
+    all: &'a [Taken<'job>],
+    rank: impl Fn(&Taken<'job>) -> R,
+) -> LiteMap<EntryId, &'a Taken<'job>> {
+    let mut worst = LiteMap::<EntryId, &Taken<'job>>::new();
+    for taken in standing(all) {
+        let place = taken.1.value.place;
+        if worst.get(&place).is_none_or(|before| rank(before) <= rank(taken)) {
+            worst.insert(place, taken);
+        }
+    }
+    worst
+}
+
+/// The same by number: one that is only relative gives way to any that is more.
+pub fn wettest_of_each<'a, 'job>(all: &'a [Taken<'job>]) -> LiteMap<EntryId, &'a Taken<'job>> {
+    worst_of_each(all, |(.., known)| (!known.value.relative, known.value.corrected))
 }
 
 /// What one reading means. Source: see [`correct`].

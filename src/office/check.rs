@@ -55,9 +55,10 @@ fn summary(file: &JobFile, book: &Book) -> String {
         lines.push("INVENTED SAMPLE: nothing in it was measured at a real house.".to_owned());
     }
     if !file.left_out.is_empty() {
-        // Readings go together with their photos.
-        let is_said = |left_out: &&LeftOut| **left_out == LeftOut::Photos && file.left_out.contains(&LeftOut::Readings);
-        let marks: Vec<String> = file.left_out.iter().filter(|it| !is_said(it)).map(ToString::to_string).collect();
+        // Readings go together with their photos, and say so.
+        let has_readings = file.left_out.contains(&LeftOut::Readings);
+        let marks = file.left_out.iter().filter(|it| !(has_readings && **it == LeftOut::Photos));
+        let marks: Vec<String> = marks.map(ToString::to_string).collect();
         lines.push(format!("Left out on purpose: {}", marks.join(", ")));
     }
     for (thing, corrections) in &job.conflicts {

@@ -95,7 +95,7 @@ async fn fits(screen: Screen, name: &str) {
     look.phone.keypad("save").await;
     look.at("a length just taken", "last: ").await;
     look.phone.keypad("0 save").await;
-    look.at("a length refused", "1 in to 20 ft is accepted").await;
+    look.at("a length refused", "1\" to 20' 0\" is accepted").await;
     look.phone.screenshot(&format!("{name}-refused")).await;
     let Look { phone, troubles } = look;
     phone.finish().await;

@@ -171,7 +171,7 @@ async fn read_each_joist(phone: &mut Phone) {
 
 async fn read_levels(phone: &mut Phone) {
     phone.take_up("Level").await;
-    phone.is_asked("Joist 1").await;
+    phone.is_asked("Joist 1, upper edge").await;
     phone.tap("anywhere along it").await;
     phone.keypad("3 feet save").await;
     for drop in ["1 4", "1 5", "1 4"] {

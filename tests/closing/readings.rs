@@ -101,7 +101,10 @@ fn what_was_read_days_before_the_visit_went_on_is_read_again() {
         }
     };
     ready(goes_on("2026-10-29T08:00:00-05:00"));
-    held_by(goes_on("2026-10-29T08:00:01-05:00"), "this visit goes on for days: begin another visit, and read again");
+    held_by(
+        goes_on("2026-10-29T08:00:01-05:00"),
+        "this visit has gone on for more than 3 days: begin another visit, and read again",
+    );
     // What another visit logged is none of its days.
     ready(|site| {
         site.visit("2026-12-02T08:00:00-05:00");
@@ -123,7 +126,7 @@ fn a_joist_that_was_replaced_since_is_read_anew() {
             }
         }
     };
-    held_by(replaced(false), "no reading there in this visit that a limit can be held to: joist 4");
+    held_by(replaced(false), "no reading that counts in this visit, near what comes out: joist 4");
     ready(replaced(true));
     ready(|site| drop_(site.desk.says(joist(4), &list::DONE, "sistered")));
 }
@@ -145,10 +148,10 @@ fn a_joist_is_read_within_a_bay_of_what_comes_out_along_it() {
             site.desk.correct(last, Reading { place, ..reading });
         }
     };
-    let not_there = "no reading there in this visit that a limit can be held to: joist 4: read each with pins, and say how far along it";
+    let not_there = "no reading that counts in this visit, near what comes out: joist 4: read each with pins, and say how far along it";
     for along in ["8", "24", "72", "88"] {
         let site = after(read_at(Some(along)));
-        assert!(!site.in_the_way().iter().any(|line| line.contains("no reading there")), "{along}");
+        assert!(!site.in_the_way().iter().any(|line| line.contains("no reading that counts")), "{along}");
     }
     for along in ["7 15/16", "88 1/16", "9' 11"] {
         held_by(read_at(Some(along)), not_there);
@@ -170,7 +173,7 @@ fn too_few_readings_are_not_enough_and_name_the_joists() {
         without(4)
             .in_the_way()
             .iter()
-            .any(|line| line.contains("no reading there in this visit that a limit can be held to: joist 4"))
+            .any(|line| line.contains("no reading that counts in this visit, near what comes out: joist 4"))
     );
     // Joist 1 is not near what comes out: five of six are enough.
     assert_eq!(FEWEST, 5);
@@ -213,7 +216,7 @@ fn wood_colder_than_the_chart_is_held_to_no_limit() {
     // At 32 °F some points are added, and within 2 of the 15 read before it.
     ready(at("32", "11"));
     held_by(at("31.9", "11"), "colder than any table goes, so that it may be wetter than it reads: Joist 4");
-    held_by(at("31.9", "11"), "no reading there in this visit that a limit can be held to: joist 4");
+    held_by(at("31.9", "11"), "no reading that counts in this visit, near what comes out: joist 4");
     held_by(at("31.9", "22"), "too wet: Joist 4");
 }
 
@@ -317,7 +320,7 @@ fn a_joist_is_read_on_the_joist_and_not_on_the_sill_beside_it() {
             let sill = site.place(Element::Sill, 4);
             site.read(sill, "13", Material::Solid);
         },
-        "no reading there in this visit that a limit can be held to: joist 4",
+        "no reading that counts in this visit, near what comes out: joist 4",
     );
 }
 

@@ -26,14 +26,14 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (tape(TapeTask::OnHand), "0", "Piece on hand along its strong axis: ", "more than 0"),
         (held(TapeTask::OnHand, &["4'"]), "4 x", "Piece on hand across: ", "Type "),
         (tape(TapeTask::CrawlHeight), "5/4", "Crawl height: ", "1 1/4"),
-        (tape(TapeTask::CrawlHeight), "63/64", "Crawl height: ", "1 in to 20 ft is accepted"),
-        (tape(TapeTask::CrawlHeight), "20' 1/64", "Crawl height: ", "1 in to 20 ft is accepted"),
+        (tape(TapeTask::CrawlHeight), "63/64", "Crawl height: ", "1\" to 20' 0\" is accepted"),
+        (tape(TapeTask::CrawlHeight), "20' 1/64", "Crawl height: ", "1\" to 20' 0\" is accepted"),
         (tape(TapeTask::Other), "7/15", "Length: ", "7/16"),
         (draft.with(Instrument::Meter), "301", "Moisture at Joist 6, lower edge: ", "300 %"),
         (draft.with(Instrument::Meter), "18..5", "Moisture at Joist 6, lower edge: ", "Type "),
         (air(AirTask::Crawl), "6O", "Crawl air, temperature: ", "Type "),
-        (air(AirTask::Crawl), "130.1", "Crawl air, temperature: ", "-40 to 130 °F"),
-        (air(AirTask::Outdoors), "-40.1", "Outdoor air, temperature: ", "-40 to 130 °F"),
+        (air(AirTask::Crawl), "130.1", "Crawl air, temperature: ", "-40.0 °F to 130.0 °F is accepted"),
+        (air(AirTask::Outdoors), "-40.1", "Outdoor air, temperature: ", "-40.0 °F to 130.0 °F is accepted"),
         (humidity, "101", "Crawl air, humidity: ", "100 %"),
         (air(AirTask::Wood), "999", "Wood temperature: ", "°F"),
         (draft.with(Instrument::Level), "14 9/8", "Level at Joist 6, upper edge: ", "Type "),
@@ -52,6 +52,15 @@ fn what_is_refused_names_the_field_the_value_and_what_would_do_and_loses_nothing
         assert!(message.contains(would_do), "{message}");
         assert_eq!((desk.draft.text.as_str(), &desk.draft.held), (text, &held), "what was typed stays typed");
         assert_eq!((desk.next_id(), desk.book.log().len()), (next, entries), "and no id is used up");
+    }
+}
+
+#[test]
+fn air_is_accepted_up_to_the_ends_of_its_range() {
+    for (text, is_taken) in [("-40", true), ("130", true), ("-40.1", false), ("130.1", false)] {
+        let mut desk = ell();
+        desk.draft = desk.draft.with(Instrument::Air).reading_air(AirTask::Crawl);
+        assert_eq!(desk.types(text).is_ok(), is_taken, "{text}");
     }
 }
 

@@ -101,7 +101,7 @@ const fn half_height(canvas: Canvas) -> Canvas {
 
 fn line(floor: &ToLay, layout: &Layout, list: &CutList, bound: u32) -> String {
     let span = match &floor.stock.span {
-        Span::MayNot(words) => format!("{words} Otherwise: "),
+        Span::MayNot(words) => format!("{words} Apart from that, "),
         Span::Does | Span::Ask(_) => String::new(),
     };
     let proof = if bound == layout.sheets() {

@@ -118,5 +118,5 @@ pub(super) fn ventilating(job: &Job) -> Card {
     Card::new(title, no.unwrap_or("It can, while the air outdoors is like this"), lines)
 }
 
-const WETTED: &str = "This counts the vapor in the air alone. Bare soil and standing water give more all the time: lead water \
-     away and cover the soil first.";
+const WETTED: &str = "This counts the vapor in the air alone. Bare soil and standing water give more all the time: lead \
+     water away and cover the soil first.";

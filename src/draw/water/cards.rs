@@ -159,16 +159,16 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let open: Vec<_> = forecasts.places.iter().filter(|place| place.outlook != Outlook::There).collect();
     // The slowest place comes first: what is said of all is what is said of it.
     let would_not_stay = forecasts.places.iter().filter(|place| place.would_not_stay(forecasts.end)).count();
+    let all = forecasts.places.len();
     let headline = match (open.first(), would_not_stay) {
         (Some(slowest), _) => says(slowest),
         (None, 0) => "All places are at their limits".to_owned(),
-        (None, _) => "All places are at their limits, and in this air they would not stay so".to_owned(),
+        (None, some) => format!("All places are at their limits, and in this air {some} of {all} would not stay so"),
     };
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     if would_not_stay > 0 {
-        let of = forecasts.places.len();
         lines.push(Line::next(format!(
-            "Dry the air: in this air {would_not_stay} of {of} places at or under their limits would not stay so."
+            "Dry the air: in this air {would_not_stay} of {all} places at or under their limits would not stay so."
         )));
     }
     lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
@@ -225,7 +225,8 @@ fn says(forecast: &Forecast) -> String {
         }
         Outlook::Unknown(Still::PastScale) => "Past the meter's scale: read it again on another day".to_owned(),
         Outlook::Unknown(Still::Loose) => {
-            "Under its limit by a number that it can't be held to: say which meter, and what it was read on".to_owned()
+            let asks = forecast.readings.last().and_then(|(_, last)| last.asks()).unwrap_or("read it again");
+            format!("Under its limit, by a number that can't be counted on: {asks}")
         }
         Outlook::Unknown(Still::BelowItsEnd) => {
             "It reads below what this air holds wood at: read air and wood again".to_owned()

@@ -8,10 +8,9 @@ use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
 use crate::engine::figure::{Known, Need};
 use crate::engine::job::Job;
-use crate::engine::moisture::{Corrected, Stands};
-use crate::engine::results::{readings, standing};
+use crate::engine::moisture::Corrected;
+use crate::engine::results::{Taken, readings, worst_of_each};
 use crate::engine::take::Units;
-use litemap::LiteMap;
 
 /// So many places are named; others, and what is dry, are only counted.
 const MOST_PLACES: usize = 12;
@@ -25,13 +24,6 @@ struct Judged {
     is_decayed: bool,
 }
 
-impl Judged {
-    /// The worse, the greater.
-    fn rank(&self) -> (Verdict, Stands) {
-        (self.says, self.known.value.corrected)
-    }
-}
-
 /// The wettest places first, each with its number and its verdict.
 pub(super) fn judged(job: &Job, units: Units) -> Card {
     let title = "What do the readings say?";
@@ -40,7 +32,7 @@ pub(super) fn judged(job: &Job, units: Units) -> Card {
     if places.is_empty() {
         return Card::missing(title, &[Need::Reading]);
     }
-    places.sort_by_key(|place| std::cmp::Reverse(place.rank()));
+    places.sort_by_key(|place| std::cmp::Reverse((place.says, place.known.value.corrected)));
     let over = places.iter().filter(|place| place.says >= Verdict::Over).count();
     let unsure = places.iter().filter(|place| place.says != Verdict::Dry).count() - over;
     let headline = match (over, unsure) {
@@ -73,22 +65,21 @@ fn line(place: &Judged) -> Line {
 }
 
 fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
-    let mut worst: LiteMap<EntryId, Judged> = LiteMap::new();
-    for (_, reading, known) in standing(&readings(job)) {
-        let Some(place) = job.now.places().get(&reading.value.place) else { continue };
-        let Limit { at, .. } = match Group::of(place.value.element) {
+    let place = |id: EntryId| job.now.places().get(&id).map(|place| place.value);
+    let says = |(_, reading, known): &Taken<'_>| {
+        let Limit { at, .. } = match place(reading.value.place).and_then(|place| Group::of(place.element)) {
             Some(Group::Framing) => limits.framing,
             _ => limits.subfloor,
         };
-        let says = verdict(&known.value, at);
-        let name = place_name(place.value, units);
-        let is_decayed = is_decayed(job, reading.value.place);
-        let judged = Judged { name, known: known.clone(), says, is_decayed };
-        if worst.get(&reading.value.place).is_none_or(|before| before.rank() <= judged.rank()) {
-            worst.insert(reading.value.place, judged);
-        }
-    }
-    worst.into_iter().map(|(_, judged)| judged).collect()
+        verdict(&known.value, at)
+    };
+    let all = readings(job);
+    let worst = worst_of_each(&all, |taken| (says(taken), taken.2.value.corrected));
+    let judged = worst.iter().filter_map(|(id, taken)| {
+        let name = place_name(place(*id)?, units);
+        Some(Judged { name, known: taken.2.clone(), says: says(taken), is_decayed: is_decayed(job, *id) })
+    });
+    judged.collect()
 }
 
 fn is_decayed(job: &Job, place: EntryId) -> bool {

@@ -53,8 +53,8 @@ pub enum Trigger {
     /// Treated wood was read.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, a joist that has
-    /// lost more than a third of its depth or may have, more than [`SOFT_JOISTS`] soft joists, or a support
-    /// that is not sound.
+    /// lost more than a third of its depth or may have, more than [`SOFT_JOISTS`] soft joists, or
+    /// a support that is not sound.
     WeakFraming,
     /// Framing, or what nobody placed, was found to be as no joist stays: it is sistered or comes
     /// out; or an awl goes into a joist.

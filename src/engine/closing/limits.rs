@@ -136,7 +136,7 @@ impl Verdict {
             Self::Dry => "under the limit by more than a meter can be off",
             Self::Close => "under the limit by less than a meter can be off: read it again",
             Self::CloseByWood => "under the limit, unless the wood reads low",
-            Self::Loose => "under the limit, by a number that it can't be held to",
+            Self::Loose => "under the limit, by a number that can't be counted on",
             Self::Doubted => "a number that nobody believes: read it again",
             Self::Over => "over the limit for closing",
             Self::Wet => "wet: decay that has begun can go on",

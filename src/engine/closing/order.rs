@@ -34,8 +34,16 @@ pub(super) fn one_visit(job: &Job) -> Condition {
     let logged = || job.now.things().filter(|thing| thing.stamp.visit == visit).map(|thing| thing.stamp.at);
     let days = logged().min().zip(logged().max()).map(|(first, last)| last - first);
     let is_long = days.is_some_and(|days| days > LONGEST_VISIT);
-    let line = || InTheWay::unknown("this visit goes on for days", "begin another visit, and read again");
-    Condition::of("what counts was read within three days", is_long.then(line).into_iter().collect(), "it was")
+    let most = LONGEST_VISIT.num_days();
+    let line = || {
+        let what = format!("this visit has gone on for more than {most} days");
+        InTheWay::unknown(what, "begin another visit, and read again")
+    };
+    Condition::of(
+        format!("this visit took no more than {most} days"),
+        is_long.then(line).into_iter().collect(),
+        "it did not",
+    )
 }
 
 /// Particulars of which two phones say different things.

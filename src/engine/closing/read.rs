@@ -31,8 +31,8 @@ pub(super) struct Latest {
     /// The driest that it read since it was last too wet.
     pub(super) before: Option<Stands>,
     /// Was it ever too wet, or not surely dry?
-    pub(super) was_wet: bool,
-    /// When it was read so.
+    pub(super) was_not_dry: bool,
+    /// When it was read as it stands now.
     pub(super) taken: When,
     pub(super) is_of_this_visit: bool,
     /// Is any reading of it of this visit, or not surely older?
@@ -138,7 +138,7 @@ impl Latest {
             material: now.reading.wood.material,
             meter: now.reading.meter,
             before: driest_since_wet(all, now.id, limit),
-            was_wet: all.iter().any(|taken| {
+            was_not_dry: all.iter().any(|taken| {
                 let says = verdict(&taken.now(), limit.at);
                 taken.now().corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
             }),

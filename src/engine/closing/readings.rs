@@ -7,10 +7,10 @@ use super::near::Near;
 use super::read::{Latest, Read};
 use crate::engine::describe::counted;
 use crate::engine::framing::Done;
-use crate::engine::job::{Job, Seen};
+use crate::engine::job::Job;
 use crate::engine::moisture::Material;
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::particular::{Part, Particular, list};
+use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::order;
 use std::collections::BTreeSet;
@@ -36,7 +36,7 @@ pub(super) fn enough(job: &Job, read: &Read, near: &Near) -> Condition {
         lines.push(InTheWay::unknown(count, "read more with pins"));
     }
     if !unread.is_empty() {
-        let what = format!("no reading there in this visit that a limit can be held to: joist {}", unread.join(", "));
+        let what = format!("no reading that counts in this visit, near what comes out: joist {}", unread.join(", "));
         lines.push(InTheWay::unknown(what, "read each with pins, and say how far along it"));
     }
     if read.unplaced > 0 {
@@ -48,12 +48,10 @@ pub(super) fn enough(job: &Job, read: &Read, near: &Near) -> Condition {
 
 /// Was a joist read since it was replaced? A reading of the old one is none of the new one.
 fn is_of_this_one(job: &Job, joist: JoistNumber, place: &Latest) -> bool {
-    let is_new = |it: &Seen<'_, Particular>| {
-        it.value.of == Part::Joist(joist)
-            && it.value.what.as_str() == list::DONE.what
-            && Done::said(it.value.is.typed()) == Some(Done::Replaced)
-    };
-    job.now.particulars().values().filter(is_new).all(|it| place.taken.is_after(it.when()))
+    let part = Part::Joist(joist);
+    let done = Particulars::of(job).each(&part, &list::DONE);
+    let mut replaced = done.filter(|it| Done::said(it.value.is.typed()) == Some(Done::Replaced));
+    replaced.all(|it| place.taken.is_after(it.when()))
 }
 
 /// The joist that was read there; a sill beside it is none.
@@ -64,9 +62,9 @@ fn joist(place: &Place) -> Option<JoistNumber> {
     }
 }
 
-/// What was wet is read again in this visit. A first visit has nothing to read again.
+/// What was too wet, or not surely dry, is read again in this visit. A first visit has nothing to read again.
 pub(super) fn read_again(read: &Read) -> Option<Condition> {
-    let left: Vec<_> = read.places.iter().filter(|place| place.was_wet && !place.is_of_this_visit).collect();
+    let left: Vec<_> = read.places.iter().filter(|place| place.was_not_dry && !place.is_of_this_visit).collect();
     let line = |left: &[&Latest]| {
         InTheWay::unknown(format!("was not surely dry, and not read since: {}", names(left)), "read it again")
     };

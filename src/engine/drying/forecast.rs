@@ -9,9 +9,10 @@ use crate::engine::extent::Group;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::{Corrected, Reading};
-use crate::engine::results::{Taken, latest_air, readings, standing};
+use crate::engine::results::{Taken, latest_air, readings, standing, worst_of_each};
 use crate::engine::sources::Source;
 use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
+use crate::order;
 use chrono::TimeDelta;
 use litemap::LiteMap;
 use std::collections::BTreeSet;
@@ -177,17 +178,16 @@ impl Series {
                 place.readings.push((reading.stamp.at, known.value));
             }
         }
-        for (id, reading, known) in standing(&all) {
-            if let Some(place) = of.get_mut(&reading.value.place) {
-                used.push(*id);
-                place.stands(reading.stamp.at, known.value);
-            }
-        }
-        used.sort_unstable();
-        used.dedup();
-        for (_, place) in of.iter_mut() {
+        used.extend(standing(&all).map(|(id, ..)| *id));
+        let limit = |place| of.get(place).map(|place| place.limit);
+        let worst = worst_of_each(&all, |(_, reading, known)| {
+            (limit(&reading.value.place).map(|limit| verdict(&known.value, limit)), known.value.corrected)
+        });
+        for (id, place) in of.iter_mut() {
+            place.stands = worst.get(id).map(|(_, reading, known)| (reading.stamp.at, known.value));
             place.settle();
         }
+        let used = order::once(used);
         relative.retain(|place| of.get(place).is_none());
         Self { of, used, relative: relative.len() }
     }
@@ -203,14 +203,6 @@ fn is_contradicted((_, reading, known): &Taken<'_>, all: &[Taken<'_>]) -> bool {
 }
 
 impl OfPlace {
-    /// Takes one that stands for what stands, if it is worse.
-    fn stands(&mut self, at: Time, reading: Corrected) {
-        let rank = |known: &Corrected| (verdict(known, self.limit), known.corrected);
-        if self.stands.is_none_or(|(_, before)| rank(&before) <= rank(&reading)) {
-            self.stands = Some((at, reading));
-        }
-    }
-
     /// Brings its readings in order. None is after what stands that says otherwise.
     fn settle(&mut self) {
         if let Some((then, stands)) = self.stands {

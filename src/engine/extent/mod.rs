@@ -31,12 +31,11 @@ use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
 use super::moisture::Corrected;
 use super::place::Element;
-use super::results::{readings, standing};
+use super::results::{readings, wettest_of_each};
 use super::sources::Source;
 use super::survey::{Floor, Shape, propose};
 use super::units::{Area, Length, MoistureContent};
 use field::{Field, Taken};
-use litemap::LiteMap;
 use variogram::Variogram;
 
 /// Wood that is read together.
@@ -199,23 +198,16 @@ fn read(job: &Job, floor: &Floor, group: Group) -> Read {
     let count = all.len();
     all.retain(|(.., known)| !known.value.doubted);
     let mut left_out = LeftOut { doubted: count - all.len(), ..LeftOut::default() };
-    let mut worst = LiteMap::<EntryId, (EntryId, Corrected)>::new();
-    for (id, reading, known) in standing(&all) {
-        let order = |known: &Corrected| (!known.relative, known.corrected);
-        let place = reading.value.place;
-        if worst.get(&place).is_none_or(|(_, before)| order(before) <= order(&known.value)) {
-            worst.insert(place, (*id, known.value));
-        }
-    }
     let mut spots = Vec::new();
-    for (place, (reading, known)) in worst.iter() {
+    for (place, (reading, _, known)) in wettest_of_each(&all).iter() {
+        let known = known.value;
         let at = job.now.places().get(place).and_then(|place| floor.locate(place.value));
         match at {
             _ if known.relative => left_out.relative += 1,
             None => left_out.unplaced += 1,
             Some(at) => {
                 let moisture = known.corrected.bound();
-                spots.push(Spot { reading: *reading, at, moisture, corrected: *known });
+                spots.push(Spot { reading: *reading, at, moisture, corrected: known });
             }
         }
     }

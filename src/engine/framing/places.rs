@@ -11,10 +11,9 @@ use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::origin::Check;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
-use crate::engine::results::readings;
+use crate::engine::results::{readings, standing};
 #[cfg(doc)]
 use crate::engine::sources::Source;
-use crate::engine::standing::Standing;
 use crate::engine::survey::reach::Start;
 use crate::engine::survey::{AlongFrom, Floor, Framing};
 use crate::engine::units::{Length, MoistureContent};
@@ -145,21 +144,15 @@ pub fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
 ///
 /// One that is said to be of dry panel counts as well: a joist is no panel.
 pub(super) fn read_joists(job: &Job, framing: &Framing) -> Vec<Read> {
-    let all = readings(job).into_iter().filter_map(|(id, reading, known)| {
-        let at = reading.value.place;
-        let joist = number_of(job.now.places().get(&at)?.value, framing)?;
-        let standing = Standing::of(id, &reading, known.value);
-        Some((at, standing, Read { joist, reads: reads(&known.value), since: Since::of(&reading) }))
+    let all = readings(job);
+    let of_joists = standing(&all).filter_map(|(_, reading, known)| {
+        let joist = number_of(job.now.places().get(&reading.value.place)?.value, framing)?;
+        Some(Read { joist, reads: reads(&known.value), since: Since::of(reading) })
     });
-    let all: Vec<_> = all.collect();
-    let stands = all
-        .iter()
-        .filter(|(at, standing, _)| !all.iter().any(|(other, by, _)| other == at && standing.is_superseded_by(by)));
-    stands.map(|(_, _, read)| *read).collect()
+    of_joists.collect()
 }
 
 /// A reading of a joist that no later one stands for.
-#[derive(Clone, Copy)]
 pub(super) struct Read {
     pub(super) joist: JoistNumber,
     pub(super) reads: Reads,

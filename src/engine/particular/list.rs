@@ -1,7 +1,7 @@
 //! What particulars say, in the words that the calculations go by, and what each takes.
 
 use crate::engine::framing::{Grade, LumberGroup, MemberType};
-use crate::engine::units::tape::{LengthStyle, format};
+use crate::engine::units::tape::accepted;
 use crate::engine::units::{Amount, Length};
 
 /// Something that can be said.
@@ -369,10 +369,7 @@ impl Item {
     /// What is accepted, in words.
     pub fn accepts(&self) -> String {
         match self.takes {
-            Takes::Length { least, most } => {
-                let shown = |length: Length| format(length, LengthStyle::default()).text;
-                format!("{} to {} is accepted", shown(least), shown(most))
-            }
+            Takes::Length { least, most } => accepted(least, most),
             Takes::Amount { least, most, unit } => {
                 let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
                 format!("{} to {most}{unit} is accepted", Amount::thousandths(least).shown())

@@ -16,7 +16,7 @@ use crate::engine::units::{Length, Typed};
 /// have no single typed value, which are taken back and logged anew.
 pub fn retyped(job: &Job, seen: &Observation, text: &str, units: Units) -> Result<Observation, String> {
     let again = typed_again(seen, text, units)?;
-    let of_fact = if let Observation::Fact(fact) = &again { fact.refused().map(ToOwned::to_owned) } else { None };
+    let of_fact = if let Observation::Fact(fact) = &again { fact.refused() } else { None };
     match of_fact.or_else(|| inside::refuses(job, &again, units)) {
         // What stood there before may stand there still.
         Some(why) if again != *seen => Err(format!("Length: \"{}\": {why}", text.trim())),

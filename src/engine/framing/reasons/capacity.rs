@@ -149,7 +149,8 @@ pub(in crate::engine::framing) fn does_alone(joist: &Joist, section: Section, sh
 }
 
 /// What is left of a joist: less what is soft, less what is notched out of its sides, and less its
-/// deepest notch that is not allowed as it is. Soft wood of which nobody said at which side it is counts as lost of the depth.
+/// deepest notch that is not allowed as it is. Soft wood of which nobody said at which side it is
+/// counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
     let limits = whole.cut_limits().value;

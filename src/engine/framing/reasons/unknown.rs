@@ -114,14 +114,16 @@ fn unread(joist: &Joist) -> Option<Reason> {
         Reads::Doubted => (Source::MeterAccuracy, "its reading is a number that nobody believes: read it again"),
         Reads::Loose => (
             Source::MeterAccuracy,
-            "no limit can be held to its reading: say which meter it is from and what it was read on, or read it again where the wood is warmer",
+            "its reading can't be counted on: say which meter it is from and what it was read on, or read it again where \
+             the wood is warmer",
         ),
         Reads::RelativeOnly => {
             (Source::DryLumber, "its reading is relative only, and says nothing of 19 %: read it with pins")
         }
         Reads::Close => (
             Source::MeterAccuracy,
-            "it reads too close to 19 % to tell, by the meter or by its wood: say its species and how warm it is, or let it dry on, and read it again",
+            "it reads too close to 19 % to tell, by the meter or by its wood: say its species and how warm it is, or let \
+             it dry on, and read it again",
         ),
         Reads::RelativelyWet => {
             (Source::DryLumber, "it reads over 19 % by a reading that is relative only: read it with pins")

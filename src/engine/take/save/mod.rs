@@ -320,7 +320,10 @@ impl Desk<'_> {
             let field = format!("{name}, temperature");
             let temperature = self.temperature(&self.draft.text, &field)?;
             let is_air = COLDEST_AIR <= temperature.value && temperature.value <= WARMEST_AIR;
-            let accepted = || "-40 to 130 °F (-40 to 54 °C) is accepted".to_owned();
+            let accepted = || {
+                let [coldest, warmest] = [COLDEST_AIR, WARMEST_AIR].map(|air| self.units.temperature(air));
+                format!("{coldest} to {warmest} is accepted")
+            };
             self.holds(&field, &self.draft.text, (!is_air).then(accepted))?;
             let read_back = self.read_temperature(name, temperature.value);
             return Ok(self.hold(temperature.typed, read_back));

@@ -47,6 +47,12 @@ pub fn format(length: Length, style: LengthStyle) -> Shown {
     Shown { text: format!("{mark}{text}"), rounded: steps.rounded }
 }
 
+/// A range of lengths as a refusal says it: `1" to 20' 0" is accepted`.
+pub fn accepted(least: Length, most: Length) -> String {
+    let shown = |length: Length| format(length, LengthStyle::default().as_fine_as(length)).text;
+    format!("{} to {} is accepted", shown(least), shown(most))
+}
+
 /// A length as a screen reader may say it: `12 feet 3 and 1/2 inches`, `1 foot`,
 /// `about 3745 millimetres`, `minus 1/8 inch`. Rounded like [`format`](format()), then with
 /// `about` before it.

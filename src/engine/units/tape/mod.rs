@@ -71,7 +71,7 @@ mod token;
 
 pub use super::decimal::{MOST_CHARACTERS, Spot};
 pub use field::{BareUnit, Sign};
-pub use format::{ROUNDED_MARK, Shown, format, speak};
+pub use format::{ROUNDED_MARK, Shown, accepted, format, speak};
 pub use problem::{Problem, Trouble};
 pub use size::{SizeProblem, parse_size};
 pub use style::{InchStep, LengthStyle, ShownUnit};

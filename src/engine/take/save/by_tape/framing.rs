@@ -75,7 +75,7 @@ impl Desk<'_> {
         let height = self.length("Crawl height", Sign::Refused)?;
         let read_back = self.read_length("Crawl height", height.value);
         let fact = Fact::CrawlHeight(height);
-        self.holds("Crawl height", &self.draft.text, fact.refused().map(ToOwned::to_owned))?;
+        self.holds("Crawl height", &self.draft.text, fact.refused())?;
         let entries = vec![self.pen.record(fact)];
         Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
