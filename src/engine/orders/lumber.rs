@@ -2,7 +2,7 @@
 
 use super::needs::{A_TENTH, Laid, Needed, Section};
 use super::treated;
-use crate::engine::describe::counted;
+use crate::engine::describe::{capital, counted};
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, Reason, schedule};
 use crate::engine::job::Job;
@@ -59,6 +59,8 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
     if !unknown.is_empty() {
         open.push(format!("Lumber of {}: not enough to say whether any is needed.", named(&unknown)));
     }
+    // Joists of which the same is to be said stand in one line.
+    let mut to_settle: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for it in judged.iter().filter(|it| matches!(it.asks_for(), Fate::Sister | Fate::Replace)) {
         if let Some(first) = said_first(it) {
             open.push(format!("Joist {}: {}. No sister is ordered before that.", number(it), first.words));
@@ -69,7 +71,9 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
             continue;
         };
         let (kind, beside) = sister_lumber(job, depth);
-        open.extend(beside.map(|words| format!("Joist {}: {words}.", number(it))));
+        if let Some(words) = beside {
+            to_settle.entry(words).or_default().push(number(it));
+        }
         let cuts = by_kind.entry(kind).or_default();
         let what = if it.asks_for() == Fate::Replace { "new" } else { "sister" };
         for length in lengths(clear, it) {
@@ -81,6 +85,7 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
             open.push(goes_through(it));
         }
     }
+    open.extend(to_settle.iter().map(|(words, numbers)| format!("{}: {words}.", capital(&named(numbers)))));
 }
 
 /// What has to be said or chosen before a sister ends anything of this joist.
@@ -128,8 +133,7 @@ fn sister_lumber(job: &Job, depth: Length) -> (String, Option<String>) {
         }
         (Some(stated), Some(sold)) if sold > depth => {
             let ripped = format!("{stated}, ripped to {}", inches(depth));
-            let words =
-                Source::RippedLumber.noted(&format!("\"{ripped}\" carries no stamp any more: have it graded anew"));
+            let words = Source::RippedLumber.noted(&format!("have {ripped} graded anew"));
             (ripped, Some(words))
         }
         (Some(stated), Some(_)) => (stated.to_owned(), None),
