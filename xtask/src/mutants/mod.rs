@@ -1,8 +1,8 @@
 //! `cargo xtask mutants`: does a test stand on each side of every decision? cargo-mutants
 //! changes the engine in one small place, and some test has to fail.
 //!
-//! Each mutant is judged first by the unit tests of its own module, then by the tests of
-//! its concern, and only what both miss by the engine's other tests ([`judge::ROUNDS`]).
+//! Each mutant is judged first by the tests of its concern, then by the unit tests of its own
+//! module, and only what both miss by the engine's other tests ([`judge::ROUNDS`]).
 //! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the file
 //! that it is about: a run may be stopped at any time, the next one goes on from there, and
 //! a file that was changed is judged anew. What is committed is judged, in a copy of its

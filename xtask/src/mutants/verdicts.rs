@@ -156,11 +156,11 @@ mod tests {
     #[test]
     fn the_latest_verdict_on_the_file_as_it_is_counts() {
         assert_eq!(state_after(&[]), State::Open(0));
-        assert_eq!(state_after(&["missed unit d1"]), State::Open(1));
-        assert_eq!(state_after(&["missed unit d1", "missed concern d1"]), State::Open(2));
+        assert_eq!(state_after(&["missed concern d1"]), State::Open(1));
+        assert_eq!(state_after(&["missed concern d1", "missed unit d1"]), State::Open(2));
         assert_eq!(state_after(&["missed all d1"]), State::Settled(Outcome::Missed));
-        assert_eq!(state_after(&["missed all d1", "again unit d1"]), State::Open(0));
-        assert_eq!(state_after(&["missed unit d1", "timeout concern d1"]), State::Settled(Outcome::TimedOut));
+        assert_eq!(state_after(&["missed all d1", "again concern d1"]), State::Open(0));
+        assert_eq!(state_after(&["missed concern d1", "timeout unit d1"]), State::Settled(Outcome::TimedOut));
         assert_eq!(state_after(&["caught unit d0"]), State::Open(0), "of an older version");
         assert_eq!(state_after(&["caught unit d1", "missed all d0"]), State::Settled(Outcome::Caught));
     }
