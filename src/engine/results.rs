@@ -90,10 +90,14 @@ pub fn readings(job: &Job) -> Vec<Taken<'_>> {
 /// the worst. A number that nobody believes gives way to a later one that is believed.
 pub fn standing<'a, 'job>(all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Taken<'job>> {
     let of = |(id, reading, known): &Taken<'_>| Standing::of(*id, reading, known.value);
-    let stands_for = move |other: &Taken<'_>, taken: &Taken<'_>| {
-        other.1.value.place == taken.1.value.place && of(taken).is_superseded_by(&of(other))
-    };
-    all.iter().filter(move |taken| !all.iter().any(|other| stands_for(other, taken)))
+    let mut of_place = LiteMap::<EntryId, Vec<Standing>>::new();
+    for taken in all {
+        of_place.entry(taken.1.value.place).or_default().push(of(taken));
+    }
+    all.iter().filter(move |taken| {
+        let mut others = of_place.get(&taken.1.value.place).into_iter().flatten();
+        !others.any(|other| of(taken).is_superseded_by(other))
+    })
 }
 
 /// Of what stands at each place the worst, by what `rank` makes of it; of two alike the later.

@@ -200,12 +200,16 @@ fn a_finding_on_the_plan_counts_for_the_nearest_joist_and_one_that_is_nowhere_is
 }
 
 #[test]
-fn all_can_stay_is_not_said_over_a_rotten_sill() {
+fn all_can_stay_is_not_said_over_a_rotten_sill_or_one_that_nobody_looked_at() {
     let mut desk = sound_house();
     let headline = |desk: &Desk| {
         let canvas = Canvas { width_px: 340, height_px: 280 };
         under(desk.job(), Units::default(), canvas).into_iter().next().unwrap().headline
     };
+    assert_eq!(headline(&desk), "All can stay, if what carries them is sound");
+    desk.says(Part::RimJoist, &STATE, "sound");
+    assert_eq!(headline(&desk), "All can stay, if what carries them is sound");
+    desk.says(Part::Sill, &STATE, "sound");
     assert_eq!(headline(&desk), "All can stay");
     let position = Position::OnJoist { joist: JoistNumber::new(2).unwrap(), along: None };
     let sill = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
