@@ -1,9 +1,9 @@
 //! Judging by cargo-mutants: which tests judge, in which round, and what came of it.
 
 use super::copy::{Copy, text_of};
+use super::lock;
 use super::names::Mutant;
 use super::verdicts::{Outcome, Verdicts};
-use super::{engine_tests, lock};
 use crate::run;
 use anyhow::{Context, Result, bail};
 use std::collections::{BTreeMap, BTreeSet};
@@ -13,12 +13,8 @@ use std::process::Command;
 use std::sync::Mutex;
 use std::time::Instant;
 
-/// Tests of the source text would fail for what cargo-mutants writes beside a change.
-const READS_THE_SOURCE: &str = "tidy";
-
-/// Minutes of damaged files, merged logs and searches: they judge their own concern, and of
-/// another one they would catch next to nothing. To leave them out errs on the safe side.
-const ONLY_THEIR_CONCERN: [&str; 3] = ["job_file", "layout", "log_laws"];
+/// So many cases of each property: what a few do not catch counts as missed.
+const CASES: &str = "16";
 
 /// A test that takes so many times as long as without the change hangs.
 const SLOWER: &str = "5";
@@ -42,59 +38,38 @@ enum Tests {
     OfConcern,
     /// The unit tests of the folder.
     Unit,
-    /// All of the engine's but for the slow ones of another concern.
-    All,
 }
 
-/// From what catches most in the fewest seconds to all there is.
-pub const ROUNDS: [Round; 3] = [
-    Round { name: "concern", tests: Tests::OfConcern },
-    Round { name: "unit", tests: Tests::Unit },
-    Round { name: "all", tests: Tests::All },
-];
+/// First what catches most. What neither catches counts as missed, though a test of another
+/// concern might: a decision is to be held where it belongs.
+pub const ROUNDS: [Round; 2] =
+    [Round { name: "concern", tests: Tests::OfConcern }, Round { name: "unit", tests: Tests::Unit }];
 
-/// What is judged in one go: a folder, or everything.
+/// What is judged in one go: a folder by its tests.
 pub struct Concern {
-    folder: Option<(&'static str, &'static [&'static str])>,
+    pub folder: &'static str,
+    /// Those in `tests/`.
+    pub tests: &'static [&'static str],
 }
 
 impl Concern {
     pub fn holds(&self, mutant: &Mutant) -> bool {
-        self.folder.is_none_or(|(folder, _)| mutant.file.starts_with(folder))
-    }
-
-    pub fn name(&self) -> &'static str {
-        self.folder.map_or("everything", |(folder, _)| folder)
+        mutant.file.starts_with(self.folder)
     }
 }
 
 impl Round {
-    /// What this round judges one after the other.
-    pub fn concerns(&self, all: &[(&'static str, &'static [&'static str])]) -> Vec<Concern> {
-        match self.tests {
-            Tests::All => vec![Concern { folder: None }],
-            Tests::Unit | Tests::OfConcern => all.iter().map(|folder| Concern { folder: Some(*folder) }).collect(),
-        }
-    }
-
     /// What is built, as cargo is told; nothing if there is no such test.
-    fn targets(&self, concern: &Concern, there: &BTreeSet<String>) -> Vec<String> {
-        let named = |name: &str| format!("--test={name}");
-        match (self.tests, concern.folder) {
-            (Tests::Unit, _) => vec!["--lib".to_owned()],
-            (Tests::OfConcern, Some((_, names))) => names.iter().copied().map(named).collect(),
-            (Tests::OfConcern | Tests::All, _) => {
-                let left_out = [&ONLY_THEIR_CONCERN[..], &[READS_THE_SOURCE]].concat();
-                let tests = there.iter().filter(|name| !left_out.contains(&name.as_str())).map(|name| named(name));
-                ["--lib".to_owned(), "--bins".to_owned()].into_iter().chain(tests).collect()
-            }
+    fn targets(&self, concern: &Concern) -> Vec<String> {
+        match self.tests {
+            Tests::Unit => vec!["--lib".to_owned()],
+            Tests::OfConcern => concern.tests.iter().map(|name| format!("--test={name}")).collect(),
         }
     }
 
     /// Which of the tests in there are run, if not all.
     fn filter(&self, concern: &Concern) -> Option<String> {
-        let (folder, _) = concern.folder?;
-        (self.tests == Tests::Unit).then(|| module(folder))
+        (self.tests == Tests::Unit).then(|| module(concern.folder))
     }
 }
 
@@ -131,7 +106,7 @@ fn mutants(tool: &Path, copy: &Copy) -> Command {
     // the tests take a fifth of the time.
     command.env("CARGO_PROFILE_DEV_OPT_LEVEL", "1").env("CARGO_PROFILE_DEV_LTO", "off");
     // What one mutant's failure has left would help to catch the next, here and nowhere else.
-    command.env("PROPTEST_DISABLE_FAILURE_PERSISTENCE", "true");
+    command.env("PROPTEST_DISABLE_FAILURE_PERSISTENCE", "true").env("PROPTEST_CASES", CASES);
     command
 }
 
@@ -148,7 +123,7 @@ pub struct Lane<'a> {
 impl Lane<'_> {
     /// Judges these until the time is over.
     pub fn judge(&self, share: Vec<&Mutant>) -> Result<()> {
-        let targets = self.round.targets(self.concern, &engine_tests()?);
+        let targets = self.round.targets(self.concern);
         let is_asked = |mutant: &&Mutant| {
             !targets.is_empty() && (self.round.tests != Tests::Unit || self.copy.has_unit_tests(&mutant.file))
         };
@@ -232,28 +207,20 @@ impl Lane<'_> {
 mod tests {
     use super::*;
 
+    const ADJUST: Concern = Concern { folder: "src/engine/survey/adjust/", tests: &["under", "framing"] };
+
     #[test]
-    fn the_tests_of_the_concern_are_asked_first_and_all_of_them_last() {
-        let there = ["framing", "layout", "tidy", "under"].map(str::to_owned).into();
-        let targets = |round: usize, concern| ROUNDS[round].targets(concern, &there).join(" ");
-        let adjust = Concern { folder: Some(("src/engine/survey/adjust/", &["under", "framing"])) };
-        let everything = Concern { folder: None };
-        assert_eq!(targets(0, &adjust), "--test=under --test=framing");
-        assert_eq!(targets(1, &adjust), "--lib");
-        assert_eq!(
-            targets(2, &everything),
-            "--lib --bins --test=framing --test=under",
-            "neither slow nor the source's own"
-        );
-        assert_eq!(ROUNDS[1].filter(&adjust).as_deref(), Some("engine::survey::adjust::"));
-        assert_eq!((ROUNDS[0].filter(&adjust), ROUNDS[2].filter(&everything)), (None, None));
+    fn the_tests_of_the_concern_judge_first_and_then_the_unit_tests_of_its_folder() {
+        assert_eq!(ROUNDS[0].targets(&ADJUST), ["--test=under", "--test=framing"]);
+        assert_eq!(ROUNDS[0].filter(&ADJUST), None);
+        assert_eq!(ROUNDS[1].targets(&ADJUST), ["--lib"]);
+        assert_eq!(ROUNDS[1].filter(&ADJUST).as_deref(), Some("engine::survey::adjust::"));
     }
 
     #[test]
-    fn all_tests_are_asked_once_and_not_for_each_folder() {
-        let folders: [(&str, &[&str]); 2] = [("src/a/", &[]), ("src/b/", &[])];
-        assert_eq!(ROUNDS.map(|round| round.concerns(&folders).len()), [2, 2, 1]);
-        assert!(ROUNDS[0].concerns(&folders)[0].holds(&"src/a/x.rs:1:1: delete !".parse().unwrap()));
-        assert!(!ROUNDS[0].concerns(&folders)[1].holds(&"src/a/x.rs:1:1: delete !".parse().unwrap()));
+    fn a_folder_holds_the_mutants_of_its_files() {
+        let holds = |name: &str| ADJUST.holds(&name.parse().unwrap());
+        assert!(holds("src/engine/survey/adjust/x.rs:1:1: delete !"));
+        assert!(!holds("src/engine/survey/x.rs:1:1: delete !"));
     }
 }

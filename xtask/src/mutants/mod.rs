@@ -1,8 +1,8 @@
 //! `cargo xtask mutants`: does a test stand on each side of every decision? cargo-mutants
 //! changes the engine in one small place, and some test has to fail.
 //!
-//! Each mutant is judged first by the tests of its concern, then by the unit tests of its own
-//! module, and only what both miss by the engine's other tests ([`judge::ROUNDS`]).
+//! Each mutant is judged first by the tests of its concern, and what they miss by the unit
+//! tests of its own module ([`judge::ROUNDS`]).
 //! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the file
 //! that it is about: a run may be stopped at any time, the next one goes on from there, and
 //! a file that was changed is judged anew. What is committed is judged, in a copy of its
@@ -15,14 +15,13 @@ mod report;
 mod verdicts;
 
 use crate::args::MutantsOptions;
-use crate::{files, paths, tools};
+use crate::{paths, tools};
 use anyhow::{Context, Result, bail};
 use copy::Copy;
-use judge::{Lane, ROUNDS};
+use judge::{Concern, Lane, ROUNDS};
 use names::Mutant;
 use report::Report;
 use sha2::{Digest, Sha256};
-use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Mutex;
 use std::thread;
@@ -62,18 +61,18 @@ const NOT_JUDGED: [&str; 3] = ["src/store/contract/**", "src/store/indexed_db/**
 /// Which sample is drawn.
 const SEED: &str = "duckboard 1";
 
-/// A folder and the tests in `tests/` that hold its concern.
-const CONCERNS: [(&str, &[&str]); 10] = [
-    ("src/engine/closing/", &["closing", "water"]),
-    ("src/engine/framing/", &["framing", "under"]),
-    ("src/engine/moisture/", &["moisture", "worked"]),
-    ("src/engine/extent/", &["extent", "water"]),
-    ("src/engine/sheets/layout/", &["layout", "sheets"]),
-    ("src/engine/ground/", &["under"]),
-    ("src/engine/survey/adjust/", &["adjust"]),
-    ("src/engine/job/", &["log_laws", "job_file"]),
-    ("src/file/", &["job_file", "office"]),
-    ("src/store/", &[]),
+/// Each folder and the tests in `tests/` that hold its concern.
+const CONCERNS: [Concern; 10] = [
+    Concern { folder: "src/engine/closing/", tests: &["closing"] },
+    Concern { folder: "src/engine/framing/", tests: &["framing", "under"] },
+    Concern { folder: "src/engine/moisture/", tests: &["moisture", "worked"] },
+    Concern { folder: "src/engine/extent/", tests: &["extent", "water"] },
+    Concern { folder: "src/engine/sheets/layout/", tests: &["layout", "sheets"] },
+    Concern { folder: "src/engine/ground/", tests: &["under"] },
+    Concern { folder: "src/engine/survey/adjust/", tests: &["adjust"] },
+    Concern { folder: "src/engine/job/", tests: &["log_laws", "job_file"] },
+    Concern { folder: "src/file/", tests: &["job_file", "office"] },
+    Concern { folder: "src/store/", tests: &[] },
 ];
 
 /// Judges mutants until the time is over or all are judged, then writes the report.
@@ -115,7 +114,7 @@ fn judge_all(
     let end = start + time.unwrap_or(Duration::from_secs(30 * 24 * 3600));
     let before = lock(verdicts)?.settled(wanted);
     for (at, round) in ROUNDS.iter().enumerate() {
-        for concern in round.concerns(&CONCERNS) {
+        for concern in &CONCERNS {
             let state = State::missed_before(at);
             let open: Vec<&Mutant> = {
                 let verdicts = lock(verdicts)?;
@@ -125,11 +124,11 @@ fn judge_all(
             if open.is_empty() {
                 continue;
             }
-            println!("   {}: {} mutants, {}", round.name, open.len(), concern.name());
+            println!("   {}: {} mutants, {}", round.name, open.len(), concern.folder);
             thread::scope(|scope| {
                 let lanes = copies.iter().enumerate().map(|(number, copy)| {
                     let share = open.iter().copied().skip(number).step_by(copies.len()).collect();
-                    let lane = Lane { tool, copy, verdicts, round, concern: &concern, end };
+                    let lane = Lane { tool, copy, verdicts, round, concern, end };
                     scope.spawn(move || lane.judge(share))
                 });
                 let lanes: Vec<_> = lanes.collect();
@@ -182,37 +181,39 @@ fn folder() -> PathBuf {
     paths::root().join("tests/mutants")
 }
 
-/// The tests in `tests/`, by their names.
-fn engine_tests() -> Result<BTreeSet<String>> {
-    let mut found = Vec::new();
-    files::walk(&paths::root().join("tests"), &mut found);
-    let tests = paths::root().join("tests");
-    let own = found.iter().filter_map(|file| file.strip_prefix(&tests).ok()?.to_str());
-    let name = |path: &str| {
-        let name = path.strip_suffix("/main.rs").or_else(|| path.strip_suffix(".rs"))?;
-        (!name.contains('/')).then(|| name.to_owned())
-    };
-    Ok(own.filter_map(name).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::files;
+    use std::collections::BTreeSet;
+
+    /// The tests in `tests/`, by their names.
+    fn engine_tests() -> Result<BTreeSet<String>> {
+        let mut found = Vec::new();
+        files::walk(&paths::root().join("tests"), &mut found);
+        let tests = paths::root().join("tests");
+        let own = found.iter().filter_map(|file| file.strip_prefix(&tests).ok()?.to_str());
+        let name = |path: &str| {
+            let name = path.strip_suffix("/main.rs").or_else(|| path.strip_suffix(".rs"))?;
+            (!name.contains('/')).then(|| name.to_owned())
+        };
+        Ok(own.filter_map(name).collect())
+    }
 
     #[test]
     fn every_concern_names_tests_that_are_there() {
         let there = engine_tests().unwrap();
         assert!(there.contains("job_file") && there.contains("moisture"), "{there:?}");
-        for (folder, names) in CONCERNS {
+        for Concern { folder, tests } in CONCERNS {
             assert!(paths::root().join(folder).is_dir(), "{folder}");
-            assert!(names.iter().all(|name| there.contains(*name)), "{folder}: {names:?}");
+            assert!(tests.iter().all(|name| there.contains(*name)), "{folder}: {tests:?}");
         }
     }
 
     #[test]
     fn every_folder_of_a_piece_has_its_concern() {
         for folder in PIECES.iter().flat_map(|piece| piece.folders) {
-            assert_eq!(CONCERNS.iter().filter(|(of, _)| folder.starts_with(of)).count(), 1, "{folder}");
+            assert_eq!(CONCERNS.iter().filter(|concern| folder.starts_with(concern.folder)).count(), 1, "{folder}");
         }
     }
 
