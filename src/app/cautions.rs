@@ -3,7 +3,7 @@
 use crate::app::session::session;
 use crate::app::widgets::{live, memo};
 use crate::engine::cautions::{self, LAST_WORD};
-use crate::engine::entry::time;
+use crate::engine::entry::{Logger, time};
 use crate::engine::job::Observation;
 use leptos::prelude::*;
 
@@ -16,9 +16,11 @@ struct Shown {
     because: String,
     sources: Vec<String>,
     read_by: Option<String>,
+    is_due: bool,
 }
 
-fn shown(raised: cautions::Raised<'_>) -> Shown {
+fn shown(raised: cautions::Raised<'_>, by: Option<&Logger>) -> Shown {
+    let is_due = raised.is_due(by);
     let caution = raised.caution;
     let cited = caution.sources.iter().map(|source| source.citation().to_string());
     Shown {
@@ -28,20 +30,25 @@ fn shown(raised: cautions::Raised<'_>) -> Shown {
         because: raised.because,
         sources: cited.collect(),
         read_by: raised.read.first().map(|stamp| format!("{} on {}", stamp.by.initials, time::day(stamp.at))),
+        is_due,
     }
 }
 
 fn raised() -> Memo<Vec<Shown>> {
     let session = session();
-    memo(move || session.job(|job| cautions::all_triggered(job).into_iter().map(shown).collect()).unwrap_or_default())
+    memo(move || {
+        let by = session.phone.with(|phone| phone.logger.clone());
+        let shown = |raised| shown(raised, by.as_ref());
+        session.job(|job| cautions::all_triggered(job).into_iter().map(shown).collect()).unwrap_or_default()
+    })
 }
 
-/// The cautions that nobody has read yet, with the key that says so.
+/// The cautions that are still to be read here, with the key that says so.
 #[component]
 pub fn Cautions() -> impl IntoView {
     let session = session();
     let raised = raised();
-    let due = memo(move || raised.get().into_iter().filter(|shown| shown.read_by.is_none()).collect::<Vec<_>>());
+    let due = memo(move || raised.get().into_iter().filter(|shown| shown.is_due).collect::<Vec<_>>());
     let read = move |name: &'static str| {
         if let Some(caution) = cautions::named(name) {
             session.record(Observation::Acknowledgement(caution.acknowledgement()));

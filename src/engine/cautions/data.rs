@@ -244,7 +244,11 @@ pub const CAUTIONS: &[Caution] = &[
                 before and after; from 4 pCi/L on it is for a certified mitigator. Suction under a sealed cover does more \
                 than pulling air out of the space.",
         sources: &[Source::Radon, Source::RadonCrawl, Source::RadonLap],
-        trigger: Trigger::Any(&[Trigger::Said(&["air", "ground cover"]), Trigger::Unvented]),
+        trigger: Trigger::Any(&[
+            Trigger::Said(&["air", "ground cover"]),
+            Trigger::Answered(&[("ground_covered_now", "the soil is covered now")]),
+            Trigger::Unvented,
+        ]),
     },
     Caution {
         name: "treated_dust",

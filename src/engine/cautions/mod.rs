@@ -6,12 +6,13 @@
 //! entry of the job, so that the office can see it; nothing here is kept.
 
 pub mod data;
+mod finds;
 pub mod trigger;
 
 pub use data::CAUTIONS;
 pub use trigger::Trigger;
 
-use super::entry::{Label, Stamp};
+use super::entry::{Label, Logger, Stamp};
 use super::job::{Acknowledgement, Job};
 use super::sources::Source;
 
@@ -57,23 +58,36 @@ pub struct Raised<'a> {
     pub caution: &'static Caution,
     /// What in the job calls for it, in a sentence.
     pub because: String,
-    /// Who has read it and when, the first reader first; nobody while it is due.
+    /// Who has read it about what calls for it, and when, the first reader first.
     pub read: Vec<&'a Stamp>,
+}
+
+impl Raised<'_> {
+    /// Is it still to be read by whoever holds this phone? What can kill everybody reads who
+    /// goes there, the rest somebody.
+    pub fn is_due(&self, by: Option<&Logger>) -> bool {
+        let is_theirs = |stamp: &&Stamp| by.is_none_or(|by| stamp.by == *by);
+        match self.caution.severity {
+            Severity::Deadly => !self.read.iter().any(is_theirs),
+            Severity::Harmful | Severity::Lasting => self.read.is_empty(),
+        }
+    }
 }
 
 /// Every caution that a job calls for, read or not, the worst first.
 pub fn all_triggered(job: &Job) -> Vec<Raised<'_>> {
     let raised = |caution: &'static Caution| {
         let because = caution.trigger.because(job)?;
-        Some(Raised { caution, because, read: readers(job, caution).collect() })
+        Some(Raised { caution, because, read: readers(job, caution) })
     };
     CAUTIONS.iter().filter_map(raised).collect()
 }
 
-/// The cautions that a job calls for and that nobody has read, the worst first.
-pub fn due(job: &Job) -> Vec<&'static Caution> {
+/// The cautions that a job calls for and that are still to be read by whoever logs, the worst
+/// first.
+pub fn due(job: &Job, by: Option<&Logger>) -> Vec<&'static Caution> {
     let raised = all_triggered(job).into_iter();
-    raised.filter(|raised| raised.read.is_empty()).map(|raised| raised.caution).collect()
+    raised.filter(|raised| raised.is_due(by)).map(|raised| raised.caution).collect()
 }
 
 /// The caution of a name; none if this build has no such caution.
@@ -88,9 +102,10 @@ impl Caution {
     }
 }
 
-fn readers<'a>(job: &'a Job, caution: &'static Caution) -> impl Iterator<Item = &'a Stamp> {
+fn readers<'a>(job: &'a Job, caution: &'static Caution) -> Vec<&'a Stamp> {
+    let finds = caution.trigger.finds(job);
     let read = job.now.acknowledged().values().filter(|read| read.value.caution.as_str() == caution.name);
-    read.map(|read| read.stamp)
+    read.filter(|read| finds::is_about_all(read, &finds)).map(|read| read.stamp).collect()
 }
 
 #[cfg(test)]

@@ -58,7 +58,7 @@ impl Desk {
     }
 
     fn due(&self) -> Vec<&'static str> {
-        due(self.book.job()).into_iter().map(|caution| caution.name).collect()
+        due(self.book.job(), None).into_iter().map(|caution| caution.name).collect()
     }
 
     fn is_due(&self, name: &str) -> bool {
@@ -137,7 +137,7 @@ fn every_caution_has_words_and_a_source() {
 fn the_worst_come_first() {
     assert!(CAUTIONS.is_sorted_by_key(|caution| caution.severity));
     let desk = everything();
-    assert!(due(desk.book.job()).is_sorted_by_key(|caution| caution.severity));
+    assert!(due(desk.book.job(), None).is_sorted_by_key(|caution| caution.severity));
 }
 
 #[test]
@@ -167,6 +167,70 @@ fn the_report_names_everybody_who_read_a_caution_and_keeps_what_is_due() {
     assert_eq!(readers, ["QZ", "WX"]);
     assert_eq!(raised[1].read[1].at.to_rfc3339(), "2026-11-25T09:00:00-06:00");
     assert_eq!(raised[1].because, "Found: mold.");
+}
+
+#[test]
+fn what_is_found_after_a_caution_was_read_brings_it_back() {
+    let mut desk = Desk::new().with(said(Part::Joists, "clear span", inches("10'", 120)));
+    desk.log(named("shoring").unwrap().acknowledgement());
+    assert!(!desk.is_due("shoring"));
+    let rotten = |desk: Desk, joist| desk.finding(Element::Joist, joist, Finding::Rotten);
+    desk = rotten(desk, 3);
+    assert!(desk.is_due("shoring"), "it was read before anything was rotten");
+    desk.log(named("shoring").unwrap().acknowledgement());
+    desk = rotten(desk, 4);
+    assert!(!desk.is_due("shoring"), "more of the same in the visit");
+    let visit = desk.log(Visit { purpose: Label::default() });
+    desk.pen.stamp_from(Stamp { visit: Some(visit), ..stamp("QZ", "2026-12-24T08:15:00-06:00") });
+    assert!(!desk.is_due("shoring"), "nothing new");
+    desk = rotten(desk, 5);
+    assert!(desk.is_due("shoring"));
+}
+
+#[test]
+fn a_yes_and_a_spot_of_a_later_visit_bring_their_cautions_back() {
+    let mut desk = Desk::new();
+    let finds: [(&str, Observation); 3] = [
+        ("standing_water", check("water_on_soil", Answer::Yes).into()),
+        ("bare_wire", found(Finding::BareWire).into()),
+        ("weak_framing", said(Part::Girder(1), "state", word("cracked")).into()),
+    ];
+    for (name, find) in finds {
+        desk.log(find.clone());
+        desk.log(named(name).unwrap().acknowledgement());
+        assert!(!desk.is_due(name), "{name}");
+        let visit = desk.log(Visit { purpose: Label::default() });
+        desk.pen.stamp_from(Stamp { visit: Some(visit), ..stamp("QZ", "2026-12-24T08:15:00-06:00") });
+        desk.log(find);
+        assert!(desk.is_due(name), "{name}");
+    }
+}
+
+#[test]
+fn what_can_kill_is_read_by_everybody_who_goes_there() {
+    let mut desk = Desk::new().with(found(Finding::BareWire)).with(found(Finding::Sewage));
+    for name in ["bare_wire", "sewage"] {
+        desk.log(named(name).unwrap().acknowledgement());
+    }
+    let due = |by: &str| -> Vec<_> {
+        let by = stamp(by, "2026-11-25T09:00:00-06:00").by;
+        due(desk.book.job(), Some(&by)).into_iter().map(|caution| caution.name).collect()
+    };
+    assert!(due("QZ").is_empty());
+    assert_eq!(due("WX"), ["bare_wire"], "sewage is harmful: one reads it for all");
+}
+
+#[test]
+fn what_is_chosen_or_probed_calls_for_its_cautions_as_what_is_found_does() {
+    let is_due = |said: Observation, name: &str| Desk::new().with(said).is_due(name);
+    let house = |what: &str, is: &str| said(Part::House, what, word(is)).into();
+    assert!(is_due(house("air", "vents"), "silica") && !is_due(house("air", "dehumidifier"), "silica"));
+    assert!(is_due(house("sister lumber", "2x8 treated"), "treated_dust"));
+    assert!(!is_due(house("sister lumber", "2x8 untreated"), "treated_dust"));
+    assert!(is_due(check("ground_covered_now", Answer::Yes).into(), "radon"));
+    let awl = said(Part::Joist(JoistNumber::FIRST), "awl", word("stops everywhere"));
+    assert!(is_due(awl.into(), "crawl_entry"), "nobody probes a joist from above");
+    assert!(!is_due(said(Part::Joists, "depth", inches("7 1/4 in", 7)).into(), "crawl_entry"));
 }
 
 #[test]
@@ -311,7 +375,7 @@ fn three_soft_joists_are_for_an_engineer_and_one_soft_in_three_places_is_not() {
 fn the_sample_job_calls_for_what_an_old_wet_floor_calls_for() {
     let records = sample::entries(DeviceId::new(7)).into_iter().map(|entry| Record::of(entry).unwrap());
     let book = Book::of(records);
-    let names: Vec<_> = due(book.job()).into_iter().map(|caution| caution.name).collect();
+    let names: Vec<_> = due(book.job(), None).into_iter().map(|caution| caution.name).collect();
     let expected = [
         "crawl_entry",
         "wire_or_pipe",

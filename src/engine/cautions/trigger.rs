@@ -5,10 +5,11 @@ use crate::engine::condition::{Condition, Finding};
 use crate::engine::framing::supports::said_unsound;
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::ground::AirWay;
-use crate::engine::job::{Fact, Job, Venting};
+use crate::engine::job::{Fact, Job, Seen, Venting};
 use crate::engine::moisture::Material;
+use crate::engine::orders::treated::is_treated;
 use crate::engine::origin::was_seen;
-use crate::engine::particular::{Part, Particulars, Value, list};
+use crate::engine::particular::{Part, Particular, Particulars, Value, list};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::units::Length;
 use crate::order;
@@ -34,7 +35,7 @@ pub enum Trigger {
     CutInHouseBefore(u16),
     /// Work under a house built before this year, or nobody knows when.
     UnderHouseBefore(u16),
-    /// Somebody looked at how the crawl space is vented, so that vents may be cut.
+    /// Somebody looked at how the crawl space is vented, or chose vents, so that vents may be cut.
     Vents,
     /// The crawl space has no vents.
     Unvented,
@@ -50,7 +51,7 @@ pub enum Trigger {
     Said(&'static [&'static str]),
     /// A spot of one of these kinds was logged on some member, and is no awl that stopped.
     Damaged(&'static [DamageKind]),
-    /// Treated wood was read.
+    /// Treated wood was read, or lumber said to be treated is to be cut.
     TreatedWood,
     /// Framing is weak: any that is rotten or cracked, a soft sill or girder, a joist that has
     /// lost more than a third of its depth or may have, more than [`SOFT_JOISTS`] soft joists, or
@@ -72,8 +73,9 @@ impl Trigger {
             Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
             Self::UnderHouseBefore(year) => under_house_before(job, year),
             Self::Vents => {
-                let venting = job.venting()?;
-                Some(format!("The crawl space is said to be {}.", venting.label()))
+                let chosen = (AirWay::chosen(job) == Some(AirWay::Vents)).then(|| "Vents are chosen.".to_owned());
+                let said = |venting: &Venting| format!("The crawl space is said to be {}.", venting.label());
+                job.venting().map(said).or(chosen)
             }
             Self::Unvented => (job.venting() == Some(&Venting::Unvented))
                 .then(|| "The crawl space is said to be unvented.".to_owned()),
@@ -82,7 +84,7 @@ impl Trigger {
             Self::Answered(questions) => answered(job, questions),
             Self::Said(words) => said(job, words),
             Self::Damaged(kinds) => damaged(job, kinds),
-            Self::TreatedWood => treated_wood(job).then(|| "Treated wood was read.".to_owned()),
+            Self::TreatedWood => treated_wood(job),
             Self::WeakFraming => weak_framing(job),
             Self::BadFraming => bad_framing(job).or_else(|| awl_goes_in(job).next().map(awl_words)),
             Self::Any(triggers) => triggers.iter().find_map(|trigger| trigger.because(job)),
@@ -94,7 +96,10 @@ impl Trigger {
 fn under_the_house(job: &Job) -> bool {
     let facts = job.now.facts().values().any(|fact| matches!(fact.value, Fact::CrawlHeight(_) | Fact::Venting(_)));
     let air = job.now.air().values().any(|air| air.value.location == AirLocation::Crawl);
-    facts || air || job.now.places().values().any(|place| is_below(place.value.element))
+    // Framing is looked at and probed from below.
+    let framing = |part: &Part| !matches!(part, Part::House | Part::Joists | Part::Order(_));
+    let said = job.now.particulars().values().any(|it| framing(&it.value.of)) || !job.now.damages().is_empty();
+    facts || air || said || job.now.places().values().any(|place| is_below(place.value.element))
 }
 
 const fn is_below(element: Element) -> bool {
@@ -156,8 +161,13 @@ fn answered(job: &Job, questions: &[(&str, &str)]) -> Option<String> {
     yes.map(|(_, says)| format!("On the checklist: {says}."))
 }
 
-fn treated_wood(job: &Job) -> bool {
-    job.now.readings().values().any(|reading| reading.value.wood.material == Material::Treated)
+fn treated_wood(job: &Job) -> Option<String> {
+    let mut readings = job.now.readings().values();
+    if readings.any(|reading| reading.value.wood.material == Material::Treated) {
+        return Some("Treated wood was read.".to_owned());
+    }
+    let said = job.now.particulars().values().map(|it| it.value.is.typed()).find(|words| is_treated(words))?;
+    Some(format!("Lumber: {said}."))
 }
 
 fn weak_framing(job: &Job) -> Option<String> {
@@ -166,7 +176,7 @@ fn weak_framing(job: &Job) -> Option<String> {
         weakens(condition.finding, element)
             .then(|| format!("{what}: {}.", condition.finding.label().to_ascii_lowercase()))
     });
-    let soft = bad_spots(job).find(|spot| spot.kind == DamageKind::Soft && !is_joist(&spot.of));
+    let soft = bad_spots(job).map(|spot| spot.value).find(|spot| spot.kind == DamageKind::Soft && !is_joist(&spot.of));
     let worst = worst.or_else(|| soft.map(|spot| format!("{}: {}.", spot.of.name(), spot.kind.found())));
     let worst = worst.or_else(|| said_unsound(job).first().map(|support| format!("{}.", support.words)));
     worst.or_else(|| deeply_damaged(job)).or_else(|| {
@@ -185,14 +195,13 @@ fn bad_framing(job: &Job) -> Option<String> {
 }
 
 /// The joists that an awl was ever said to go into: wood does not heal.
-fn awl_goes_in(job: &Job) -> impl Iterator<Item = &Part> {
-    let said = job.now.particulars().values().map(|it| it.value);
-    let goes_in = said.filter(|it| it.what.as_str() == list::AWL.what && it.is.typed() == "goes in");
-    goes_in.map(|it| &it.of)
+pub(super) fn awl_goes_in(job: &Job) -> impl Iterator<Item = Seen<'_, Particular>> {
+    let said = job.now.particulars().values();
+    said.filter(|it| it.value.what.as_str() == list::AWL.what && it.value.is.typed() == "goes in")
 }
 
-fn awl_words(part: &Part) -> String {
-    format!("{}: an awl goes in.", part.name())
+fn awl_words(awl: Seen<'_, Particular>) -> String {
+    format!("{}: an awl goes in.", awl.value.of.name())
 }
 
 fn said(job: &Job, words: &[&str]) -> Option<String> {
@@ -203,7 +212,7 @@ fn said(job: &Job, words: &[&str]) -> Option<String> {
 }
 
 fn damaged(job: &Job, kinds: &[DamageKind]) -> Option<String> {
-    let spot = bad_spots(job).find(|spot| kinds.contains(&spot.kind))?;
+    let spot = bad_spots(job).map(|spot| spot.value).find(|spot| kinds.contains(&spot.kind))?;
     Some(format!("{}: {}.", spot.of.name(), spot.kind.found()))
 }
 
@@ -215,7 +224,7 @@ fn deeply_damaged(job: &Job) -> Option<String> {
         let (item, least) = if is_side { (&list::BREADTH, THINNEST) } else { (&list::DEPTH, SHALLOWEST) };
         deep * 3 > particulars.length_of_joist(part, item).unwrap_or(least)
     };
-    let spots = bad_spots(job).filter(|spot| is_joist(&spot.of)).filter(|spot| {
+    let spots = bad_spots(job).map(|spot| spot.value).filter(|spot| is_joist(&spot.of)).filter(|spot| {
         let is_side = matches!(spot.face, Some(Face::NearSide | Face::FarSide)) && spot.kind != DamageKind::Hole;
         spot.depth == Some(Depth::CannotReach) || spot.depth().is_some_and(|deep| lost_much(&spot.of, is_side, deep))
     });
@@ -233,15 +242,16 @@ fn deeply_damaged(job: &Job) -> Option<String> {
     // An awl that went in nobody knows how far.
     let is_measured = |part: &Part| {
         let is_soft = |spot: &Damage| spot.kind == DamageKind::Soft && spot.of == *part && spot.depth().is_some();
-        bad_spots(job).any(is_soft) || particulars.length(part, &list::SOFT_DEPTH).is_some()
+        bad_spots(job).map(|spot| spot.value).any(is_soft) || particulars.length(part, &list::SOFT_DEPTH).is_some()
     };
-    let unmeasured = awl_goes_in(job).filter(|part| !is_measured(part)).map(|part| (part, "soft"));
+    let goes_in = awl_goes_in(job).map(|awl| &awl.value.of);
+    let unmeasured = goes_in.filter(|part| !is_measured(part)).map(|part| (part, "soft"));
     let (part, found) = logged.chain(before).chain(unmeasured).next()?;
     Some(format!("{}: {found}, perhaps through more than a third of it.", part.name()))
 }
 
-fn bad_spots(job: &Job) -> impl Iterator<Item = &Damage> {
-    job.now.damages().values().map(|spot| spot.value).filter(|spot| spot.is_bad())
+pub(super) fn bad_spots(job: &Job) -> impl Iterator<Item = Seen<'_, Damage>> {
+    job.now.damages().values().filter(|spot| spot.value.is_bad())
 }
 
 const fn is_joist(part: &Part) -> bool {
@@ -275,10 +285,12 @@ fn soft_joists(job: &Job) -> Vec<JoistNumber> {
         Position::OnJoist { joist, .. } => Some(joist),
         Position::OnPlan { .. } | Position::Named => None,
     });
-    let by_awl = bad_spots(job).filter(|spot| spot.kind == DamageKind::Soft).filter_map(|spot| match &spot.of {
-        Part::Joist(joist) => Some(*joist),
-        _ => None,
-    });
+    let by_awl = bad_spots(job).map(|spot| spot.value).filter(|spot| spot.kind == DamageKind::Soft).filter_map(
+        |spot| match &spot.of {
+            Part::Joist(joist) => Some(*joist),
+            _ => None,
+        },
+    );
     order::once(found.chain(by_awl))
 }
 

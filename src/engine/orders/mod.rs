@@ -8,7 +8,7 @@
 mod lumber;
 mod needs;
 pub mod shims;
-mod treated;
+pub mod treated;
 mod under;
 
 pub use lumber::is_of;

@@ -12,7 +12,7 @@ pub(super) const CUTS: &str = "ends, notches and holes cut after treatment get a
 pub(super) const SOURCES: [Source; 2] = [Source::Corrosion, Source::CorrosionCode];
 
 /// Does a kind of lumber say that it is treated? "Untreated" and "not treated" do not.
-pub(super) fn is_treated(kind: &str) -> bool {
+pub fn is_treated(kind: &str) -> bool {
     let kind = kind.to_lowercase();
     let words: Vec<&str> = kind.split(|letter: char| !letter.is_alphanumeric()).collect();
     let before = std::iter::once("").chain(words.iter().copied());
