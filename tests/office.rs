@@ -299,7 +299,7 @@ fn a_layout_is_written_with_its_plan_and_every_cut_sheet() {
     for words in [
         "INVENTED SAMPLE",
         "no layout takes fewer",
-        "no course narrower than 24 in",
+        "no course narrower than 24 in, where the floor itself is not",
         "Blocking: ",
         "Adhesive: ",
         "power off",

@@ -7,7 +7,7 @@ use duckboard::engine::sheets::layout::{Case, Request};
 use duckboard::engine::sheets::stock::Stock;
 use duckboard::engine::sheets::take_off::{Bought, cut_from_sticks};
 use duckboard::engine::sheets::{CutList, TakeOff};
-use duckboard::engine::survey::{Framing, Run};
+use duckboard::engine::survey::{Floor, Run};
 use duckboard::engine::units::Length;
 use proptest::prelude::*;
 
@@ -99,8 +99,8 @@ fn take_off(edge: SheetEdge) -> TakeOff {
     let mut desk = Desk::new();
     let (room, _) = desk.room(&[]);
     desk.joists(room, Run::AcrossFirstSide, "16", "16", 5);
-    let joists = Framing::under(desk.job(), room).unwrap();
-    let stock = Stock { edge, ..Stock::of(&Job::default(), &joists) };
+    let floor = Floor::of(desk.job()).unwrap();
+    let stock = Stock { edge, ..Stock::of(&Job::default(), &floor) };
     let layout = laid(&case);
     assert_eq!(layout.pieces.len(), 2, "two sheets, laid whole");
     TakeOff::of(&case, &CutList::of(&case, &layout), &stock)

@@ -1,5 +1,5 @@
 use crate::desk::Desk;
-use crate::house::{house, joist, sound_house};
+use crate::house::{house, joist, make_sound, one, says, sound_house};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
@@ -7,12 +7,13 @@ use duckboard::engine::framing::joist::{Reads, found_nowhere, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::spots::Goes;
 use duckboard::engine::framing::{Fate, Judged, Shared, schedule};
+use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, Takes, stated};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sources::Mark;
-use duckboard::engine::survey::Joists;
+use duckboard::engine::survey::{Joists, Run};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 use duckboard::engine::units::tape::BareUnit;
@@ -20,10 +21,6 @@ use proptest::prelude::*;
 
 fn all(desk: &Desk) -> Vec<Judged> {
     schedule(desk.job(), Units::default()).value().unwrap().clone()
-}
-
-fn one(desk: &Desk, number: usize) -> Judged {
-    all(desk)[number - 1].clone()
 }
 
 fn fate_with(number: u16, said: &[(&Item, &str)]) -> Fate {
@@ -197,6 +194,34 @@ fn a_finding_on_the_plan_counts_for_the_nearest_joist_and_one_that_is_nowhere_is
     let beyond = desk.log(Place { position: beyond, ..place });
     desk.log(rotten(Some(beyond)));
     assert_eq!(found_nowhere(desk.job()), 3);
+}
+
+/// Nine joists 16 in apart in 12 ft, the first this far from the wall.
+fn first_joist_at(first: &str) -> Desk {
+    let mut desk = Desk::new();
+    let (room, sides) = desk.room(&["12'", "10'", "12'", "10'"].map(|length| (length, Turn::Right)));
+    desk.opening(sides[0], ["64", "24", "30", "4'"]);
+    desk.joists(room, Run::AcrossFirstSide, first, "16", 7);
+    make_sound(&mut desk, 7);
+    (1..=7).for_each(|number| {
+        desk.reads_moisture(number, 12, Material::Solid);
+    });
+    desk
+}
+
+/// By the rule a joist carries half of each bay beside it, the bay at its wall with them.
+#[test]
+fn a_joist_carries_half_of_the_bay_at_its_wall() {
+    let desk = first_joist_at("16");
+    assert_eq!((one(&desk, 1).fate, one(&desk, 2).fate), (Fate::Stays, Fate::Stays));
+    let (first, second) = (one(&desk, 1).may_span.unwrap(), one(&desk, 2).may_span.unwrap());
+    assert_eq!(first, second, "16 in and 16 in");
+    let desk = first_joist_at("16 1/16");
+    assert!(one(&desk, 1).may_span.unwrap().weakest < second.weakest);
+    assert_eq!(one(&desk, 2).may_span.unwrap(), second, "a joist inside is as before");
+    let desk = first_joist_at("48");
+    assert_eq!((one(&desk, 1).fate, one(&desk, 2).fate), (Fate::Sister, Fate::Stays));
+    assert!(says(&one(&desk, 1), "carries 2' 8\" of floor"), "{:?}", one(&desk, 1).reasons);
 }
 
 #[test]

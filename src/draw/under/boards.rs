@@ -17,7 +17,7 @@ pub(super) fn card(job: &Job, units: Units) -> Option<Card> {
     if boards.is_empty() {
         return None;
     }
-    let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
+    let widest = Floor::of(job).and_then(|floor| floor.widest_bay());
     let Some(widest) = widest else { return Some(Card::missing(title, &[Need::Joists])) };
     let apart = units.length(widest);
     let most = boards.iter().map(|layer| spacing_under_boards(layer.what, layer.thickness.value));

@@ -11,7 +11,7 @@ use crate::engine::framing::{Fate, Judged, MemberType, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
-use crate::engine::sheets::stock::{Unrated, spacing_by_thickness};
+use crate::engine::sheets::stock::{ONE_BAY, Unrated, spacing_by_thickness};
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::take::Units;
@@ -212,9 +212,11 @@ fn whole(job: &Job, units: Units) -> Card {
 /// Do sheets so thick bridge the joists?
 fn panel(job: &Job, units: Units) -> Card {
     let title = "Do the sheets bridge the joists?";
-    let widest = Floor::of(job).and_then(|floor| floor.joists).map(|joists| joists.widest_spacing());
+    let floor = Floor::of(job);
+    let widest = floor.as_ref().and_then(Floor::widest_bay);
     let Some(widest) = widest else { return Card::missing(title, &[Need::Joists]) };
     let apart = units.length(widest);
+    let is_one_bay = floor.and_then(|floor| floor.fewest_bays()) == Some(1);
     let small = vec![
         Line::small(Source::PlywoodBySpecies.noted("Without a stamp, by thickness and the weakest wood")),
         Line::small(Source::PanelSpans.noted("By the stamp")),
@@ -223,6 +225,7 @@ fn panel(job: &Job, units: Units) -> Card {
     let thickness = job.sheet_thickness();
     let by_thickness = thickness.and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {
+        (Some(rated), _) if rated >= widest && is_one_bay => ("Not enough to say", ONE_BAY.to_owned()),
         (Some(rated), _) if rated >= widest => {
             ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
         }

@@ -56,6 +56,9 @@ pub struct Joist {
     pub spots: Spots,
     /// What was found on it and in its bays.
     pub found: Vec<Finding>,
+    /// How wide a strip of floor lies on it, half of the bay at a wall with it; none if nobody
+    /// measured.
+    pub carries: Option<Length>,
     /// How wet it reads.
     pub reads: Reads,
     /// What was done about it, each with when that was said, in log order; nothing that
@@ -75,6 +78,8 @@ pub struct LastSaid {
     pub section: Since,
     /// Its clear spans.
     pub span: Since,
+    /// The walls that it lies between.
+    pub walls: Since,
     /// What it bears on, and how much of it.
     pub bearing: Since,
     /// What holds its ends upright.
@@ -157,6 +162,12 @@ impl Joist {
         self.bearing.zip(self.bearing_asked()).is_some_and(|(bearing, asked)| bearing < asked)
     }
 
+    /// The strip of floor that it is held to carry: as the widest spacing has it, or more by a
+    /// wall.
+    pub fn strip(&self, shared: &Shared) -> Length {
+        self.carries.map_or(shared.spacing, |carries| carries.max(shared.spacing))
+    }
+
     /// Was this found?
     pub fn has(&self, finding: Finding) -> bool {
         self.found.contains(&finding)
@@ -194,10 +205,12 @@ impl Joist {
             lap: length(&list::LAP_OF_JOISTS),
             spots,
             found: findings,
+            carries: floor.carried_by(number),
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             done: done(said, &part),
             since: LastSaid {
                 reads: Since::all(read.iter().map(|read| read.since)),
+                walls: Since::all(floor.sides.iter().filter_map(|side| Some(Since::of(&job.now.sides().get(side)?)))),
                 ..LastSaid::of(said, &part, &found)
             },
         }
@@ -218,6 +231,7 @@ impl LastSaid {
             over_girder: of(&[&list::OVER_GIRDER, &list::LAP_OF_JOISTS]),
             cuts: of(&[&list::CUTS]),
             reads: Since::ALWAYS,
+            walls: Since::ALWAYS,
             found: Since::all(bad.map(|it| it.since)),
         }
     }

@@ -1,8 +1,10 @@
 //! The sheets, the saw and the rules of laying: as stated, or else as usual.
 
 use crate::engine::job::{Job, SheetEdge, SheetSize};
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::place::JoistNumber;
 use crate::engine::sources::Source;
-use crate::engine::survey::Framing;
+use crate::engine::survey::{Floor, Framing};
 use crate::engine::units::tape::{LengthStyle, ShownUnit, format};
 use crate::engine::units::{Length, Typed};
 
@@ -69,20 +71,20 @@ impl Span {
 }
 
 impl Stock {
-    /// What the job says of sheets to be laid on these joists.
-    pub fn of(job: &Job, joists: &Framing) -> Self {
+    /// What the job says of sheets to be laid on a floor's joists.
+    pub fn of(job: &Job, floor: &Floor) -> Self {
         let mut assumed = Vec::new();
-        let mut usual = |said: Option<&Typed<Length>>, otherwise: Length, words: &str| match said {
-            Some(said) => said.value,
-            None => {
+        let mut usual = |said: Option<Length>, otherwise: Length, words: &str| {
+            said.unwrap_or_else(|| {
                 assumed.push(words.to_owned());
                 otherwise
-            }
+            })
         };
-        let gap = usual(job.sheet_gap(), GAP, "1/8 in between sheets at all ends and edges");
-        let edge_gap = usual(job.edge_gap(), EDGE_GAP, "1/16 in around them, half a gap over a joist center");
-        let kerf = usual(job.kerf(), KERF, "1/8 in for the saw");
-        let joist = usual(job.joist_thickness(), JOIST_THICKNESS, "joists 1 1/2 in thick");
+        let said = |typed: Option<&Typed<Length>>| typed.map(|typed| typed.value);
+        let gap = usual(said(job.sheet_gap()), GAP, "1/8 in between sheets at all ends and edges");
+        let edge_gap = usual(said(job.edge_gap()), EDGE_GAP, "1/16 in around them, half a gap over a joist center");
+        let kerf = usual(said(job.kerf()), KERF, "1/8 in for the saw");
+        let joist = usual(thinnest(job, floor), JOIST_THICKNESS, "joists 1 1/2 in thick");
         let sheet = job.stated_sheet().cloned().unwrap_or_else(|| {
             assumed.push("4 × 8 ft sheets, strong axis the long way".to_owned());
             SheetSize::four_by_eight()
@@ -102,7 +104,7 @@ impl Stock {
             }
         };
         let thickness = job.sheet_thickness().map(|thickness| thickness.value);
-        let span = span(job, joists);
+        let span = span(job, floor);
         let doubts = doubts(job, &span);
         Self { sheet, edge, thickness, gap, edge_gap, kerf, joist, block_lumber, span, assumed, doubts }
     }
@@ -116,9 +118,24 @@ impl Stock {
     }
 }
 
+/// How thick the thinnest of the joists is that anybody said: of the sheets' joists, or of any
+/// of them as it was measured.
+fn thinnest(job: &Job, floor: &Floor) -> Option<Length> {
+    let said = Particulars::of(job);
+    let count = floor.joists.as_ref().map_or(0, Framing::count);
+    let joists = (1..=count).filter_map(JoistNumber::new).map(Part::Joist);
+    let measured = joists.filter_map(|part| said.length_of_joist(&part, &list::BREADTH));
+    measured.chain(job.joist_thickness().map(|typed| typed.value)).min()
+}
+
+/// What is to be asked where sheets lie from one joist to the next and no farther
+/// ([`Source::PanelLaying`]).
+pub const ONE_BAY: &str = "An opening between two joists next to each other is one bay, and a rating is for two or \
+                           more: open it to one more joist, or ask the sheets' maker.";
+
 /// Source: as [`spacing_by_thickness`].
-fn span(job: &Job, joists: &Framing) -> Span {
-    let widest = joists.widest_spacing();
+fn span(job: &Job, floor: &Floor) -> Span {
+    let widest = floor.widest_bay().unwrap_or_default();
     let inches = |length: Length| {
         let style = LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() };
         format(length, style).unmarked().to_string()
@@ -126,7 +143,10 @@ fn span(job: &Job, joists: &Framing) -> Span {
     let apart = inches(widest);
     let too_thin = |thickness: Length| spacing_by_thickness(thickness).is_none_or(|unrated| unrated.if_rated < widest);
     match (job.span_rating(), job.sheet_thickness()) {
-        (Some(rating), _) if rating.spacing() >= widest => Span::Does,
+        (Some(rating), _) if rating.spacing() >= widest => match floor.fewest_bays() {
+            Some(1) => Span::Ask(ONE_BAY.to_owned()),
+            _ => Span::Does,
+        },
         (Some(rating), _) => Span::MayNot(format!(
             "Sheets rated {} in on center do not suit joists {apart} apart: they may not span them.",
             u16::from(*rating)

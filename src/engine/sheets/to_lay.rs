@@ -132,7 +132,7 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
         return Figure::without([(!comes_out, Need::Opening), (job.now.joists().is_empty(), Need::Joists)]);
     };
     let outline = outline.or_else(|| floor.outline.clone().ok());
-    let stock = Stock::of(job, &joists);
+    let stock = Stock::of(job, &floor);
     let mut doubts = stock.doubts.clone();
     doubts.extend(joists.out_of_order().map(out_of_order));
     let mut laying = Laying { job, floor: &floor, outline, disagrees, joists: &joists, stock: &stock, doubts };
@@ -146,8 +146,8 @@ pub fn to_lay(job: &Job) -> Figure<Vec<ToLay>> {
 
 /// The rules that nobody was asked about.
 const RULES: [&str; 3] = [
-    "no course narrower than 24 in",
-    "each piece over two bays or more, its joints on joists",
+    "no course narrower than 24 in, where the floor itself is not",
+    "each piece over two bays or more, where the floor itself is, its joints on joists",
     "joints of neighboring courses on different joists",
 ];
 

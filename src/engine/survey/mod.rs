@@ -5,6 +5,7 @@
 
 pub mod adjust;
 pub mod agreement;
+mod bays;
 pub mod build_up;
 pub mod cut_back;
 pub mod disagreement;

@@ -87,8 +87,10 @@ fn judged(
                      that none is known for";
         return Some(reason(Fate::Engineer, Source::DesignValues, since, words));
     };
+    let strip = joist.strip(shared);
+    let by_a_wall = if strip > shared.spacing { carrying(strip, units) } else { String::new() };
     let says = format!(
-        "spans {}; by its wood it may span {}",
+        "spans {}{by_a_wall}; by its wood it may span {}",
         units.length(asked.up_to(Length::sixty_fourths(4))),
         may.words(units)
     );
@@ -119,6 +121,10 @@ fn judged(
     })
 }
 
+fn carrying(strip: Length, units: Units) -> String {
+    format!(" and carries {} of floor, half of the bay at its wall with it", units.length(strip.up_to(Length::INCH)))
+}
+
 /// Where a joist of its size does not do by itself, a new one of that size does not either.
 const SISTER_ALONE: [Done; 2] = [Done::Sistered, Done::AsTheEngineerSays];
 
@@ -126,7 +132,8 @@ const SISTER_ALONE: [Done; 2] = [Done::Sistered, Done::AsTheEngineerSays];
 fn rests_on(joist: &Joist, shared: &Shared) -> Since {
     let said = joist.since;
     let wet = if joist.service(shared).is_wet { said.reads } else { Since::ALWAYS };
-    Since::all([said.member, said.section, said.span, said.bearing, joist.spots.since(), shared.since, wet])
+    let walls = if joist.strip(shared) > shared.spacing { said.walls } else { Since::ALWAYS };
+    Since::all([said.member, said.section, said.span, walls, said.bearing, joist.spots.since(), shared.since, wet])
 }
 
 /// It spans too far by itself: does the sister that is to be beside it carry the rest?
@@ -172,7 +179,7 @@ fn range(section: Section, shared: &Shared, joist: &Joist) -> Option<Range> {
     let plausible = shared.plausible();
     let values = plausible.iter().filter_map(|(group, grade)| DesignValues::of(*group, *grade, depth, shared.edition));
     let spans = values.map(|values| {
-        let span = span(section, values, shared.spacing, shared.loads, joist.service(shared));
+        let span = span(section, values, joist.strip(shared), shared.loads, joist.service(shared));
         (span.value.allowed(), values.source)
     });
     let spans: Vec<_> = spans.collect();
