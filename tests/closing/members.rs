@@ -83,7 +83,7 @@ fn each_joist_is_held_by_what_really_ends_every_reason() {
     );
     let settled = after(|site| {
         rotten(site);
-        site.desk.says(joist(3), &list::DONE, "replaced");
+        site.desk.does(joist(3), "replaced");
         site.read(site.places[2], "14", Material::Solid);
     });
     assert!(settled.in_the_way().is_empty(), "{:#?}", settled.in_the_way());

@@ -120,7 +120,7 @@ fn what_was_read_days_before_the_visit_went_on_is_read_again() {
 fn a_joist_that_was_replaced_since_is_read_anew() {
     let replaced = |reads: bool| {
         move |site: &mut Site| {
-            site.desk.says(joist(4), &list::DONE, "replaced");
+            site.desk.does(joist(4), "replaced");
             if reads {
                 site.read(site.places[3], "14", Material::Solid);
             }

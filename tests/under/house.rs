@@ -7,7 +7,7 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::{Damage, DamageKind, Depth, Judged, schedule};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
-use duckboard::engine::particular::{Item, Part, stated};
+use duckboard::engine::particular::{Item, Part, Particulars, list, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::survey::{Level, Run};
 use duckboard::engine::take::Units;
@@ -78,12 +78,28 @@ pub fn make_sound(desk: &mut Desk, joists: u16) {
     desk.says(Part::House, &GRADE, "#2");
     desk.says(Part::House, &SISTER_BREADTH, "1 1/2");
     desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
+    desk.says(Part::House, &SISTER_SPECIES, "Douglas fir-larch");
+    desk.says(Part::House, &SISTER_GRADE, "#2");
 }
 
 impl Desk {
     /// Says a particular, as a form would.
     pub fn says(&mut self, of: Part, item: &Item, typed: &str) -> EntryId {
         self.log(stated(of, item, typed, BareUnit::Inches).unwrap())
+    }
+
+    /// Says that something was done about a joist. A new one is measured where it bears, and
+    /// bears as the old one did.
+    pub fn does(&mut self, of: Part, done: &str) {
+        let bears = {
+            let said = Particulars::of(self.job());
+            let bearing = said.get(&of, &list::BEARING).or_else(|| said.get(&Part::Joists, &list::BEARING));
+            bearing.map(|bearing| bearing.typed().to_owned())
+        };
+        self.says(of.clone(), &list::DONE, done);
+        if let Some(bears) = bears.filter(|_| done == "replaced") {
+            self.says(of, &list::BEARING, &bears);
+        }
     }
 
     /// Reads a joist, in percent as shown.

@@ -123,6 +123,7 @@ fn a_joist_that_went_through_is_ordered_for_each_span_and_its_sister_for_the_fir
     let from: BTreeSet<_> = list.lines.iter().flat_map(|line| line.needed.from.clone()).collect();
     let counted = |words: &str| from.iter().filter(|from| from.starts_with(words)).cloned().collect::<Vec<_>>();
     assert_eq!(counted("joist 2: sister"), ["joist 2: sister, 10' 3\", from bearing to bearing"]);
+    assert_eq!(counted("stamped"), ["stamped Douglas fir-larch #2"], "as they were counted");
     let new = ["joist 7: new, 10' 3\", from bearing to bearing", "joist 7: new, 8' 3\", from bearing to bearing"];
     assert_eq!(counted("joist 7: new"), new);
     for words in ["its sister is counted along the first span alone", "a new one is counted for each span"] {
@@ -285,9 +286,7 @@ fn what_is_done_is_not_ordered_again() {
     let after = |finds: fn(&mut Desk), done: &'static [&'static str]| {
         for_joist_4(|desk| {
             finds(desk);
-            done.iter().for_each(|done| {
-                desk.says(joist(4), &DONE, done);
-            });
+            done.iter().for_each(|done| desk.does(joist(4), done));
         })
     };
     let none = (Vec::new(), Vec::new());

@@ -32,6 +32,38 @@ pub enum Grade {
     Three,
 }
 
+/// What a stamp says, as far as anybody read it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Stamp {
+    /// The group of species.
+    pub group: Option<LumberGroup>,
+    /// The grade.
+    pub grade: Option<Grade>,
+}
+
+impl Stamp {
+    /// By the words for both.
+    pub fn said(group: Option<&str>, grade: Option<&str>) -> Self {
+        Self {
+            group: LumberGroup::ALL.into_iter().find(|one| group == Some(one.label())),
+            grade: Grade::ALL.into_iter().find(|one| grade == Some(one.label())),
+        }
+    }
+
+    /// Is neither group nor grade left open?
+    pub const fn is_whole(self) -> bool {
+        self.group.is_some() && self.grade.is_some()
+    }
+
+    /// The design values of every group and grade that it can be, in such a depth.
+    pub fn plausible(self, depth: Length, edition: Edition) -> Vec<DesignValues> {
+        let groups = LumberGroup::ALL.into_iter().filter(|group| self.group.is_none_or(|known| known == *group));
+        let grades = || Grade::ALL.into_iter().filter(|grade| self.grade.is_none_or(|known| known == *grade));
+        let of = |group| grades().filter_map(move |grade| DesignValues::of(group, grade, depth, edition));
+        groups.flat_map(of).collect()
+    }
+}
+
 /// By whose design values: those of southern pine fell in 2013, and houses of before were
 /// built by the others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

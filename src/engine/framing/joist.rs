@@ -1,6 +1,6 @@
 //! Everything that the job says of one joist.
 
-use super::design::{Edition, Grade, LumberGroup};
+use super::design::{Edition, Stamp};
 use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
 use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
@@ -61,6 +61,9 @@ pub struct Joist {
     pub carries: Option<Length>,
     /// How wet it reads.
     pub reads: Reads,
+    /// Since it is a new joist in the place of another: its size and bearing are those of the
+    /// new one, or not known.
+    pub new_since: Option<Since>,
     /// What was done about it, each with when that was said, in log order; nothing that
     /// was taken back by "not yet".
     pub done: Vec<(Done, Since)>,
@@ -74,8 +77,10 @@ pub struct Joist {
 pub struct LastSaid {
     /// What it is made as, and who allows its span.
     pub member: Since,
-    /// Its breadth and depth.
+    /// Its breadth and depth; of a joist that was replaced those of the old one.
     pub section: Since,
+    /// Those of the new one.
+    pub new_section: Since,
     /// Its clear spans.
     pub span: Since,
     /// The walls that it lies between.
@@ -101,10 +106,10 @@ pub struct Shared {
     pub spacing: Length,
     /// What the floor is to carry.
     pub loads: Loads,
-    /// The group, if a stamp says so.
-    pub group: Option<LumberGroup>,
-    /// The grade, if a stamp says so.
-    pub grade: Option<Grade>,
+    /// What the old joists are stamped.
+    pub stamp: Stamp,
+    /// What sisters and new joists are stamped.
+    pub sister_stamp: Stamp,
     /// By whose design values.
     pub edition: Edition,
     /// Treated through incisions?
@@ -173,6 +178,17 @@ impl Joist {
         self.found.contains(&finding)
     }
 
+    /// What it is stamped.
+    pub const fn stamp(&self, shared: &Shared) -> Stamp {
+        if self.new_since.is_some() { shared.sister_stamp } else { shared.stamp }
+    }
+
+    /// Since a new one lies there and is as it is: what is not known of it, its own "replaced" does
+    /// not end.
+    pub fn laid_since(&self) -> Since {
+        self.new_since.map_or(Since::ALWAYS, |new| new.and(self.since.new_section))
+    }
+
     /// What it goes through. What may be over the limit counts as over it.
     pub fn service(&self, shared: &Shared) -> Service {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
@@ -183,6 +199,15 @@ impl Joist {
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
+        let done = done(said, &part);
+        let replaced = done.iter().rev().find(|(done, _)| *done == Done::Replaced).map(|(_, since)| *since);
+        // What was measured of the old joist says nothing of the new one. That is cut of what
+        // sisters are cut of, unless somebody measured it.
+        let section = Since::all([&list::BREADTH, &list::DEPTH].map(|item| Since::said_of_joist(said, &part, item)));
+        let [section, new_section] = if replaced.is_some() { [Since::ALWAYS, section] } else { [section, Since::ALWAYS] };
+        let is_of_it = |item| replaced.is_none_or(|new| Since::said(said, &part, item).is_after(new));
+        let of_new = sister(said);
+        let of_it = |item, new: Option<Length>| if is_of_it(item) { length(item) } else { new };
         let begins = Begins::of(floor, number);
         let found = found(job, framing, number, begins);
         let spots = Spots::of(job, &part, &found, begins);
@@ -194,11 +219,11 @@ impl Joist {
             number,
             member: words(&list::MEMBER).and_then(MemberType::said),
             span_allowed: words(&list::SPAN_ALLOWED).and_then(SpanAllowed::said),
-            breadth: length(&list::BREADTH),
-            depth: length(&list::DEPTH),
+            breadth: of_it(&list::BREADTH, of_new.map(|new| new.breadth)),
+            depth: of_it(&list::DEPTH, of_new.map(|new| new.depth)),
             clear: length(&list::CLEAR_SPAN),
             next_clear: length(&list::NEXT_SPAN),
-            bearing: length(&list::BEARING),
+            bearing: of_it(&list::BEARING, None),
             bears_on: words(&list::BEARS_ON).and_then(BearsOn::said),
             ends: words(&list::ENDS_HELD).and_then(EndsHeld::said),
             over_girder: words(&list::OVER_GIRDER).and_then(OverGirder::said),
@@ -207,8 +232,11 @@ impl Joist {
             found: findings,
             carries: floor.carried_by(number),
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
-            done: done(said, &part),
+            new_since: replaced,
+            done,
             since: LastSaid {
+                section,
+                new_section,
                 reads: Since::all(read.iter().map(|read| read.since)),
                 walls: Since::all(floor.sides.iter().filter_map(|side| Some(Since::of(&job.now.sides().get(side)?)))),
                 ..LastSaid::of(said, &part, &found)
@@ -224,7 +252,8 @@ impl LastSaid {
             found.iter().filter(|it| is_grave(it.finding) || matches!(it.finding, Finding::Insects | Finding::Strands));
         Self {
             member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
-            section: of(&[&list::BREADTH, &list::DEPTH]),
+            section: Since::ALWAYS,
+            new_section: Since::ALWAYS,
             span: of(&[&list::CLEAR_SPAN, &list::NEXT_SPAN]),
             bearing: of(&[&list::BEARING, &list::BEARS_ON]),
             ends: of(&[&list::ENDS_HELD]),
@@ -294,34 +323,24 @@ impl Shared {
         let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
         Some(Self {
             since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
-            sister_since: house(&[&list::SISTER_BREADTH, &list::SISTER_DEPTH]),
+            sister_since: house(&[
+                &list::SISTER_BREADTH,
+                &list::SISTER_DEPTH,
+                &list::SISTER_SPECIES,
+                &list::SISTER_GRADE,
+            ]),
             laid_out,
             spacing,
             loads: Loads { live, dead },
             tile_not_weighed: is_tile && dead <= USUAL.dead,
-            group: LumberGroup::ALL.into_iter().find(|group| words(&list::SPECIES) == Some(group.label())),
-            grade: Grade::ALL.into_iter().find(|grade| words(&list::GRADE) == Some(grade.label())),
+            stamp: Stamp::said(words(&list::SPECIES), words(&list::GRADE)),
+            sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
             edition,
             is_incised: incised == Some("yes"),
             sister: sister(said),
             count: framing.count(),
             assumed,
         })
-    }
-
-    /// Every group and grade that it can be.
-    pub fn plausible(&self) -> Vec<(LumberGroup, Grade)> {
-        let groups = LumberGroup::ALL.into_iter().filter(|group| self.group.is_none_or(|known| known == *group));
-        let grades = |group| {
-            let of = Grade::ALL.into_iter().filter(|grade| self.grade.is_none_or(|known| known == *grade));
-            of.map(move |grade| (group, grade))
-        };
-        groups.flat_map(grades).collect()
-    }
-
-    /// Is neither group nor grade left open?
-    pub const fn is_graded(&self) -> bool {
-        self.group.is_some() && self.grade.is_some()
     }
 }
 

@@ -194,20 +194,24 @@ fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
         );
         return Some(judged(Source::RippedLumber, words));
     }
-    (sister.depth < depth).then(|| {
-        // Beside a soft joist it may have to carry alone.
-        let is_sound = joist.spots.soft.iter().all(|soft| soft.goes == Goes::Nowhere);
-        let (what, ended_by) = if is_sound || does_alone(joist, sister, shared) {
-            ("count it with its own depth", &SISTER[..])
-        } else {
-            ("by itself it does not carry what a soft joist may leave to it: take one as deep", &NEW[..])
-        };
-        let words = format!(
-            "a sister of {its} is less deep than its joist of {joists}: hold it to the top edge, pack it up to its \
-             bearings, and {what}"
-        );
-        judged(Source::JoistRepair, words).ended_by(ended_by)
-    })
+    // Beside a soft joist it may have to carry alone.
+    let is_sound = joist.spots.soft.iter().all(|soft| soft.goes == Goes::Nowhere);
+    let carries = is_sound || does_alone(joist, sister, shared);
+    if sister.depth == depth {
+        let since = Since::all([since, joist.since.span, shared.since]);
+        let words = "by the weakest wood that a sister can be it does not carry alone what a soft joist may leave to it: \
+                     say the species and grade of sisters, or take a stronger one";
+        return (!carries).then(|| reason(Fate::Sister, Source::SpanMethod, since, words).ended_by(&NEW));
+    }
+    let (what, ended_by) = match carries {
+        true => ("count it with its own depth", &SISTER[..]),
+        false => ("by itself it does not carry what a soft joist may leave to it: take one as deep", &NEW[..]),
+    };
+    let words = format!(
+        "a sister of {its} is less deep than its joist of {joists}: hold it to the top edge, pack it up to its bearings, \
+         and {what}"
+    );
+    Some(judged(Source::JoistRepair, words).ended_by(ended_by))
 }
 
 /// A hanger, a ledger, a lap or blocking ends what is wrong with how ends bear. A sister or a

@@ -75,20 +75,6 @@ impl Section {
         self.without_edge(error)?.without_face(error)
     }
 
-    /// Two members side by side that sag together, as one section of the deeper one's
-    /// depth: as stiff as both, and as strong as the deeper one lets them be. Each counts
-    /// with its own breadth and depth.
-    ///
-    /// Source: the sum of the inertias ([`Source::SpanMethod`]); the deeper one's edge
-    /// reaches its limit first.
-    #[must_use]
-    pub fn beside(self, other: Self) -> Self {
-        let (deep, shallow) = if self.depth >= other.depth { (self, other) } else { (other, self) };
-        let part = shallow.depth.to_inches() / deep.depth.to_inches();
-        let adds = shallow.breadth.to_inches() * part * part * part;
-        Self { breadth: deep.breadth + Length::from_inches(adds), depth: deep.depth }
-    }
-
     /// What may be cut out of it. Source: [`Source::JoistCuts`].
     pub fn cut_limits(self) -> Known<CutLimits> {
         let part = |of: f64| Length::from_inches(self.depth.to_inches() / of);

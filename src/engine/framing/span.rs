@@ -27,6 +27,14 @@ pub struct Loads {
     pub dead: f64,
 }
 
+impl Loads {
+    /// A part of it.
+    #[must_use]
+    pub fn times(self, part: f64) -> Self {
+        Self { live: self.live * part, dead: self.dead * part }
+    }
+}
+
 /// What the wood goes through.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Service {

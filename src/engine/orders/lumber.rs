@@ -75,6 +75,7 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
             to_settle.entry(words).or_default().push(number(it));
         }
         let cuts = by_kind.entry(kind).or_default();
+        cuts.from.extend(stamped(job).filter(|stamped| !cuts.from.contains(stamped)));
         let what = if it.asks_for() == Fate::Replace { "new" } else { "sister" };
         for length in lengths(clear, it) {
             cuts.lengths.push(length);
@@ -86,6 +87,13 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
         }
     }
     open.extend(to_settle.iter().map(|(words, numbers)| format!("{}: {words}.", capital(&named(numbers)))));
+}
+
+/// The stamp that sisters and new joists were counted with.
+fn stamped(job: &Job) -> Option<String> {
+    let said = |item| Particulars::of(job).words(&Part::House, item).filter(|words| *words != "unknown");
+    let stamp: Vec<_> = [&list::SISTER_SPECIES, &list::SISTER_GRADE].into_iter().filter_map(said).collect();
+    (!stamp.is_empty()).then(|| format!("stamped {}", stamp.join(" ")))
 }
 
 /// What has to be said or chosen before a sister ends anything of this joist.

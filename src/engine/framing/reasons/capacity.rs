@@ -4,7 +4,7 @@ use super::cuts::is_allowed;
 use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
 use super::notches::{notched_of_breadth, notches};
 use super::reason;
-use crate::engine::framing::design::DesignValues;
+use crate::engine::framing::design::Stamp;
 use crate::engine::framing::joist::{Joist, Shared};
 use crate::engine::framing::member::{Done, SpanAllowed};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER};
@@ -104,7 +104,7 @@ fn judged(
         });
     }
     let new = if does_whole { &NEW[..] } else { &ENGINEER[..] };
-    if asked > may.weakest || !shared.is_graded() {
+    if asked > may.weakest || !joist.stamp(shared).is_whole() {
         // The weakest wood that it can be may do, yet nobody knows that it is even that.
         let words = format!("{says}: find its stamp, or have somebody grade it");
         return Some(reason(Fate::Open, may.source, since, words).ended_by(new));
@@ -133,7 +133,19 @@ fn rests_on(joist: &Joist, shared: &Shared) -> Since {
     let said = joist.since;
     let wet = if joist.service(shared).is_wet { said.reads } else { Since::ALWAYS };
     let walls = if joist.strip(shared) > shared.spacing { said.walls } else { Since::ALWAYS };
-    Since::all([said.member, said.section, said.span, walls, said.bearing, joist.spots.since(), shared.since, wet])
+    let of_new = if joist.new_since.is_some() { shared.sister_since } else { Since::ALWAYS };
+    Since::all([
+        said.member,
+        said.section,
+        said.span,
+        walls,
+        said.bearing,
+        joist.spots.since(),
+        shared.since,
+        wet,
+        joist.laid_since(),
+        of_new,
+    ])
 }
 
 /// It spans too far by itself: does the sister that is to be beside it carry the rest?
@@ -143,16 +155,42 @@ fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, sour
         let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
         return reason(Fate::Open, source, since, words).ended_by(&ENGINEER);
     };
-    let pair = left.beside(sister);
-    let does = range(pair, shared, joist).is_some_and(|range| joist.span().is_some_and(|asked| asked <= range.weakest));
-    let (fate, does) = if does { (Fate::Sister, "a sister does") } else { (Fate::Engineer, "one sister does not do") };
-    reason(fate, source, since, format!("{says}: too far by itself; {does}"))
+    let does = with_it(joist, left, sister, shared).zip(joist.span());
+    let judged = |fate, does: &str| reason(fate, source, since, format!("{says}: too far by itself; {does}"));
+    match does {
+        Some((range, asked)) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
+        Some((range, asked)) if asked <= range.strongest => {
+            let words = "whether a sister does hangs on its stamp: say the species and grade of sisters";
+            judged(Fate::Open, words).ended_by(&ENGINEER)
+        }
+        _ => judged(Fate::Engineer, "one sister does not do"),
+    }
 }
 
-/// Does a section carry the joist's span by itself, with the weakest wood that it can be?
-pub(in crate::engine::framing) fn does_alone(joist: &Joist, section: Section, shared: &Shared) -> bool {
-    let asked = joist.span();
-    range(section, shared, joist).zip(asked).is_some_and(|(range, asked)| asked <= range.weakest)
+/// How far what is left of a joist and a sister beside it may span. They sag together, so that
+/// each takes its share of the load by its stiffness, and neither may take more than it can.
+/// Source: [`Source::SpanMethod`].
+fn with_it(joist: &Joist, left: Section, sister: Section, shared: &Shared) -> Option<Range> {
+    if joist.breadth?.max(sister.breadth) > THICKEST || shared.count < FEWEST {
+        return None;
+    }
+    let of = |stamp: Stamp, depth| stamp.plausible(depth, shared.edition);
+    let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, sister.depth));
+    let pairs = joists.iter().flat_map(|its| sisters.iter().map(move |sisters| (*its, *sisters)));
+    Range::of(pairs.map(|(its, sisters)| {
+        let (one, other) = (its.stiffness * left.inertia(), sisters.stiffness * sister.inertia());
+        let takes = |section, values, share: f64| {
+            let loads = shared.loads.times(share / (one + other));
+            span(section, values, joist.strip(shared), loads, joist.service(shared)).value.allowed()
+        };
+        (takes(left, its, one).min(takes(sister, sisters, other)), its.source)
+    }))
+}
+
+/// Does a sister carry the joist's span by itself, with the weakest wood that it can be?
+pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, shared: &Shared) -> bool {
+    let may = span_of(sister, sister, shared.sister_stamp, shared, joist);
+    may.zip(joist.span()).is_some_and(|(may, asked)| asked <= may.weakest)
 }
 
 /// What is left of a joist: less what is soft, less what is notched out of its sides, and less its
@@ -160,6 +198,10 @@ pub(in crate::engine::framing) fn does_alone(joist: &Joist, section: Section, sh
 /// counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
+    if joist.new_since.is_some_and(|new| new.is_after(joist.spots.since())) {
+        // What was soft, notched or bored was the old one.
+        return Some(whole);
+    }
     let limits = whole.cut_limits().value;
     let notches = notches(joist);
     let counted = notches.iter().filter(|notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits));
@@ -168,27 +210,33 @@ fn left_of(joist: &Joist) -> Option<Section> {
     whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist) + notched_of_breadth(joist))
 }
 
-/// How far a section may span with the weakest and the strongest plausible wood. Its
-/// values go by the size that the joist was cut to, not by what is left. None for what the
-/// method does not hold for: thick timber, or joists too few to share a load.
+/// How far a section of a joist may span.
 fn range(section: Section, shared: &Shared, joist: &Joist) -> Option<Range> {
-    let depth = joist.depth?;
-    if joist.breadth? > THICKEST || shared.count < FEWEST {
+    span_of(section, joist.section()?, joist.stamp(shared), shared, joist)
+}
+
+/// How far a section may span with the weakest and the strongest plausible wood. Its
+/// values go by the size that it was cut to, not by what is left. None for what the
+/// method does not hold for: thick timber, or joists too few to share a load.
+fn span_of(section: Section, cut_to: Section, stamp: Stamp, shared: &Shared, joist: &Joist) -> Option<Range> {
+    if cut_to.breadth > THICKEST || shared.count < FEWEST {
         return None;
     }
-    let plausible = shared.plausible();
-    let values = plausible.iter().filter_map(|(group, grade)| DesignValues::of(*group, *grade, depth, shared.edition));
-    let spans = values.map(|values| {
+    Range::of(stamp.plausible(cut_to.depth, shared.edition).into_iter().map(|values| {
         let span = span(section, values, joist.strip(shared), shared.loads, joist.service(shared));
         (span.value.allowed(), values.source)
-    });
-    let spans: Vec<_> = spans.collect();
-    let source = spans.iter().map(|(_, source)| *source).max_by_key(|source| source.citation().mark)?;
-    let lengths = || spans.iter().map(|(length, _)| *length);
-    Some(Range { weakest: lengths().min()?, strongest: lengths().max()?, source })
+    }))
 }
 
 impl Range {
+    /// Of spans, each with where its values are from.
+    fn of(spans: impl Iterator<Item = (Length, Source)>) -> Option<Self> {
+        let spans: Vec<_> = spans.collect();
+        let source = spans.iter().map(|(_, source)| *source).max_by_key(|source| source.citation().mark)?;
+        let lengths = || spans.iter().map(|(length, _)| *length);
+        Some(Self { weakest: lengths().min()?, strongest: lengths().max()?, source })
+    }
+
     /// "12' 9\"", or "9' 2\" to 12' 9\"": rounded down, since it may span no more.
     pub fn words(self, units: Units) -> String {
         let down = |length: Length| units.length(length.down_to(Length::INCH));

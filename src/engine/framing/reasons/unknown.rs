@@ -24,7 +24,8 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
     let missing = unmeasured(joist);
     if !missing.is_empty() {
         let words = format!("measure {}", missing.join(", "));
-        reasons.push(open(Source::SpanMethod, since.section, words).ended_by(&ENGINEER));
+        let since = since.section.and(joist.laid_since());
+        reasons.push(open(Source::SpanMethod, since, words).ended_by(&ENGINEER));
     }
     let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, joist.spots.awl_since, words));
     // That nobody said where it is soft an engineer sees; where nobody probed is as if nobody could.
