@@ -6,7 +6,7 @@ use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
-use duckboard::engine::survey::{Opening, Run, WholeFloor};
+use duckboard::engine::survey::{CutBack, Opening, Run, WholeFloor};
 
 #[test]
 fn without_knowing_what_comes_out_and_where_the_joists_are_nothing_is_ready() {
@@ -62,6 +62,44 @@ fn laid_out(count: u16, long: &'static str) -> impl FnOnce(&mut Site) {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
         site.answers(&[("same_joists", Answer::Yes)]);
     }
+}
+
+/// The opening goes from 24 in to 72 along the joists, 16 in is a bay, and the far wall is at 120.
+#[test]
+fn what_comes_out_is_what_is_cut_and_not_what_was_placed() {
+    let cut = |inches: &'static str| {
+        move |site: &mut Site| {
+            let opening = *site.desk.job().now.openings().keys().next().unwrap();
+            site.desk.log(CutBack { opening, width: Some(length(inches)), finish: None });
+        }
+    };
+    let sill = "nobody said that the sill there is sound";
+    let is_asked = |inches| {
+        let site = after(|site| {
+            cut(inches)(site);
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+        });
+        site.in_the_way().iter().any(|line| line.contains(sill))
+    };
+    assert_eq!(["79 15/16", "80", "90"].map(is_asked), [false, true, true]);
+    held_by(cut("50"), "no girder was near, before what comes out was placed as it is now");
+}
+
+/// No girder is said to be near; a joist's bearing on one is within a bay of 24 to 72 in.
+#[test]
+fn a_girder_that_joists_lap_on_there_is_near_whatever_is_said() {
+    let laps = |over: &'static str, clear: &'static str| {
+        let site = after(|site| {
+            site.desk.says(joist(4), &list::OVER_GIRDER, over);
+            site.desk.says(joist(4), &list::CLEAR_SPAN, clear);
+        });
+        site.in_the_way().iter().any(|line| line.contains("by their spans one is: joist 4"))
+    };
+    assert_eq!(
+        ["7 15/16", "8", "5'", "88", "88 1/16"].map(|clear| laps("laps the next", clear)),
+        [false, true, true, true, false]
+    );
+    assert!(laps("goes through", "5'") && laps("butts, tied", "5'") && !laps("does not reach one", "5'"));
 }
 
 const BEYOND: &str = "what comes out goes on where no joist is laid out";

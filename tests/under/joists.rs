@@ -131,7 +131,9 @@ fn soft_wood_where_a_joist_bears_is_as_grave_as_at_its_end() {
         assert_eq!(of(face, ("0", "12"), "1/2"), Fate::Replace, "{face:?}");
         assert_eq!(of(face, ("9'", "10'"), "1/2"), Fate::Replace, "{face:?}");
     }
-    assert_eq!([of(LOWER, ("1/16", "12"), "1/2"), of(LOWER, ("9'", "119 15/16"), "1/2")], [Fate::Sister; 2]);
+    // Rot that begins so close runs on.
+    assert_eq!([of(LOWER, ("6", "12"), "1/2"), of(LOWER, ("9'", "114"), "1/2")], [Fate::Replace; 2]);
+    assert_eq!([of(LOWER, ("6 1/16", "12"), "1/2"), of(LOWER, ("9'", "113 15/16"), "1/2")], [Fate::Sister; 2]);
     assert_eq!(of(Some(Face::NearSide), ("0", "12"), "1/16"), Fate::Replace);
     // What lost a third or more is an engineer's there too.
     assert_eq!(of(LOWER, ("0", "12"), "3"), Fate::Engineer);
@@ -204,8 +206,8 @@ fn rot_at_a_bearing_or_nobody_said_where_asks_for_a_new_joist() {
     for face in [Face::End, Face::NearEnd, Face::FarEnd] {
         assert_eq!(rotten(None, Some(face)).fate, Fate::Replace, "{face:?}");
     }
-    assert_eq!([rotten(Some("0"), None).fate, rotten(Some("1/16"), None).fate], [Fate::Replace, Fate::Sister]);
-    assert_eq!([rotten(Some("10'"), LOWER).fate, rotten(Some("119 15/16"), LOWER).fate], [Fate::Replace, Fate::Sister]);
+    assert_eq!([rotten(Some("6"), None).fate, rotten(Some("6 1/16"), None).fate], [Fate::Replace, Fate::Sister]);
+    assert_eq!([rotten(Some("114"), LOWER).fate, rotten(Some("113 15/16"), LOWER).fate], [Fate::Replace, Fate::Sister]);
     assert!(says(&rotten(Some("0"), None), "where it bears"));
     let unplaced = rotten(None, None);
     assert!(unplaced.fate == Fate::Replace && says(&unplaced, "nobody said where"), "{:?}", unplaced.reasons);
@@ -793,4 +795,21 @@ fn card(desk: &Desk, title: &str) -> String {
     let cards = under(desk.job(), Units::default(), canvas);
     let card = cards.into_iter().find(|card| card.title == title).unwrap();
     card.lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join("\n")
+}
+
+/// The room is 10 ft long along the joists: the walls may take a foot of that each.
+#[test]
+fn a_joist_that_ends_in_the_air_by_what_was_said_is_measured_again() {
+    let asks = |clear: &str, said: &[(&Item, &str)]| {
+        let judged = after(|desk| {
+            desk.says(joist(4), &CLEAR_SPAN, clear);
+            said.iter().for_each(|(item, typed)| {
+                desk.says(joist(4), item, typed);
+            });
+        });
+        says(&judged, "far shorter than the room along it")
+    };
+    assert!(!asks("8'", &[]) && asks("7' 11 15/16", &[]) && asks("5'", &[]));
+    assert!(!asks("5'", &[(&OVER_GIRDER, "butts, tied")]), "a girder carries it");
+    assert!(!asks("5'", &[(&BEARS_ON, "hanger")]), "a header may");
 }

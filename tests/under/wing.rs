@@ -30,6 +30,10 @@ fn wing(along: AlongFrom, sides: usize, change: impl FnOnce(&mut Desk)) -> Desk 
     for number in 1..=9 {
         desk.reads_moisture(number, 12, Material::Solid);
     }
+    // To the far wall it is 14 ft there.
+    for number in 1..=4 {
+        desk.says(joist(number), &OVER_GIRDER, "butts, tied");
+    }
     change(&mut desk);
     desk
 }
@@ -73,11 +77,11 @@ fn rot_where_a_joist_of_a_wing_bears_is_there_however_it_was_placed() {
     let on_joist = |along, at| {
         bears(&rotten(along, 6, Position::OnJoist { joist: JoistNumber::new(7).unwrap(), along: Some(inches(at)) }))
     };
-    assert_eq!(["0", "1/16"].map(|at| on_joist(AlongFrom::Wall, at)), [true, false]);
-    assert_eq!(["47", "48", "48 1/16"].map(|at| on_joist(AlongFrom::FirstCorner, at)), [true, true, false]);
+    assert_eq!(["0", "6", "6 1/16"].map(|at| on_joist(AlongFrom::Wall, at)), [true, true, false]);
+    assert_eq!(["47", "54", "54 1/16"].map(|at| on_joist(AlongFrom::FirstCorner, at)), [true, true, false]);
     for along in [AlongFrom::Wall, AlongFrom::FirstCorner] {
         let on_plan = |down| bears(&rotten(along, 6, Position::OnPlan { right: inches("104"), down: inches(down) }));
-        let at = ["47", "48", "48 1/16", "167 15/16", "168"].map(on_plan);
+        let at = ["47", "54", "54 1/16", "161 15/16", "162"].map(on_plan);
         assert_eq!(at, [true, true, false, false, true], "{along:?}");
     }
 }

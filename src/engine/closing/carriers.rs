@@ -8,10 +8,12 @@ use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::is_grave;
-use crate::engine::framing::supports::unsound;
+use crate::engine::framing::member::OverGirder;
+use crate::engine::framing::schedule::named;
+use crate::engine::framing::supports::{DOUBLE_HEADER, unsound};
 use crate::engine::job::{Job, When};
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::{Element, Place};
+use crate::engine::place::{Element, JoistNumber, Place};
 
 const ENGINEER: &str = "have an engineer look, do what they write, and say that it is done";
 
@@ -23,6 +25,7 @@ pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
     lines.extend(reach.into_iter().flat_map(|reach| at_walls(job, reach)));
     lines.extend(girders(job, near));
     lines.extend(which_girder(job));
+    lines.extend(headers(job));
     let is_none = reach.is_none() && is_no_girder_near(job);
     let found = if is_none { "none is within a bay of it" } else { "what is there was looked at, and is" };
     Condition::of("rim joist, sill and girder there are sound", lines, found)
@@ -50,7 +53,8 @@ fn is_no_girder_near(job: &Job) -> bool {
 /// What was last said of what comes out: what is said of the members there comes after it.
 fn placed(job: &Job) -> Vec<When> {
     let openings = job.now.openings().values().map(|it| it.when());
-    openings.chain(job.now.whole_floors().values().map(|it| it.when())).collect()
+    let cut_back = job.now.cut_backs().values().map(|it| it.when());
+    openings.chain(cut_back).chain(job.now.whole_floors().values().map(|it| it.when())).collect()
 }
 
 /// Was the state of a member beside what comes out told after that was placed, or was it
@@ -80,7 +84,7 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     let ends = "probe it and say its state, or say that none is within a bay of what comes out";
     let unknown = |what: String| InTheWay::unknown(what, ends);
     match words_of(job, &Part::House, &list::GIRDER_NEAR) {
-        Some(_) if is_no_girder_near(job) => return Vec::new(),
+        Some(_) if is_no_girder_near(job) => return bearing_on_one(job, near),
         Some((_, "no")) => {
             return vec![unknown("no girder was near, before what comes out was placed as it is now".to_owned())];
         }
@@ -99,6 +103,35 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     }
     let untold = spoken_of.into_iter().filter(|part| !is_told(job, part));
     untold.map(|part| unknown(format!("nobody said that {} is sound", in_sentence(&part.name())))).collect()
+}
+
+/// Joists that go on over a girder within a bay of what comes out, though none is said to be near.
+fn bearing_on_one(job: &Job, near: &Near) -> Vec<InTheWay> {
+    let said = Particulars::of(job);
+    let goes_on = |number: &JoistNumber| {
+        let part = Part::Joist(*number);
+        let over = said.words_of_joist(&part, &list::OVER_GIRDER).and_then(OverGirder::said);
+        let clear = said.length_of_joist(&part, &list::CLEAR_SPAN);
+        let is_there = |reach: &Reach| clear.is_none_or(|clear| reach.reaches_along(*number, clear));
+        over.is_some_and(|over| over != OverGirder::Before) && near.reach().is_some_and(is_there)
+    };
+    let there: Vec<_> = near.joists().iter().copied().filter_map(JoistNumber::new).filter(goes_on).collect();
+    let names: Vec<_> = there.iter().map(|joist| joist.get().to_string()).collect();
+    let line = || {
+        let what = format!("no girder is said to be near, and by their spans one is: {}", named(&names));
+        InTheWay::unknown(what, "probe that girder and say its state, or measure their clear spans again")
+    };
+    (!names.is_empty()).then(line).into_iter().collect()
+}
+
+/// A long header or its joists, single where the rule asks for two.
+fn headers(job: &Job) -> Option<InTheWay> {
+    let said = Particulars::of(job);
+    let is_single = said.words(&Part::House, &list::TRIMMERS) == Some("single");
+    let is_long = said.length(&Part::House, &list::HEADER_SPAN).is_some_and(|span| span > DOUBLE_HEADER);
+    let ends = "double them, and say so under Framing as a whole";
+    (is_single && is_long)
+        .then(|| InTheWay::known("the joists at a header's ends are single, and over 4 ft they are doubled", ends))
 }
 
 /// What was found at places on girders: places do not tell which girder they are on, so what

@@ -4,8 +4,8 @@ use super::decision::{Condition, InTheWay};
 use crate::engine::describe::counted;
 use crate::engine::geometry::{Point, Rect};
 use crate::engine::job::Job;
-use crate::engine::place::Place;
-use crate::engine::survey::{Floor, Framing};
+use crate::engine::place::{JoistNumber, Place};
+use crate::engine::survey::{CutLines, Floor, Framing, Run};
 use crate::engine::units::Length;
 use crate::order;
 
@@ -50,7 +50,7 @@ impl Near {
         }
         match floor.joists.clone() {
             None => Self::NoJoists,
-            Some(framing) => Self::Joists(Box::new(Reach::of(floor, &framing))),
+            Some(framing) => Self::Joists(Box::new(Reach::of(job, floor, &framing))),
         }
     }
 
@@ -90,11 +90,12 @@ impl Near {
 }
 
 impl Reach {
-    fn of(floor: Floor, framing: &Framing) -> Self {
+    fn of(job: &Job, floor: Floor, framing: &Framing) -> Self {
         let bay = framing.widest_spacing();
         // What ends just a bay from a wall counts as within it.
         let reach = bay + Length::sixty_fourths(1);
-        let openings: Vec<_> = floor.openings.iter().map(|(_, rect)| *rect).collect();
+        let outline = floor.outline.as_ref().ok();
+        let openings: Vec<_> = CutLines::of(job, &floor, outline).iter().map(|lines| lines.ripped(framing)).collect();
         let is_whole = floor.whole.is_some() || openings.iter().any(|rect| takes_all(&floor, *rect));
         let out = if is_whole { all_of(&floor) } else { openings.clone() };
         let inside = |rect: Rect| floor.outline.as_ref().is_ok_and(|outline| outline.holds_rect(rect));
@@ -162,14 +163,21 @@ impl Reach {
     /// can tell of one that is nowhere on the plan.
     pub(super) fn is_along(&self, place: &Place) -> bool {
         let Some(run) = self.floor.joists.as_ref().map(Framing::run) else { return false };
-        let is_there = |at: Point| {
-            let holds = |it: &Rect| {
-                let it = it.grown(self.bay);
-                (run.along(it.least())..=run.along(it.most())).contains(&run.along(at))
-            };
-            self.openings.iter().any(holds)
+        self.is_whole || self.floor.locate(place).is_some_and(|at| self.is_along_at(run, run.along(at)))
+    }
+
+    /// Does a point of a joist, so far along it, lie within a bay of what comes out?
+    pub(super) fn reaches_along(&self, joist: JoistNumber, along: Length) -> bool {
+        let Some(run) = self.floor.joists.as_ref().map(Framing::run) else { return true };
+        self.is_whole || self.is_along_at(run, self.floor.starts(joist).0 + along)
+    }
+
+    fn is_along_at(&self, run: Run, along: Length) -> bool {
+        let holds = |it: &Rect| {
+            let it = it.grown(self.bay);
+            (run.along(it.least())..=run.along(it.most())).contains(&along)
         };
-        self.is_whole || self.floor.locate(place).is_some_and(is_there)
+        self.openings.iter().any(holds)
     }
 
     /// Is a place surely within a bay of what comes out?

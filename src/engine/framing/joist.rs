@@ -56,6 +56,8 @@ pub struct Joist {
     pub spots: Spots,
     /// What was found on it and in its bays.
     pub found: Vec<Finding>,
+    /// The longest way between walls that it lies along; none where the room is not closed.
+    pub lies_along: Option<Length>,
     /// How wide a strip of floor lies on it, half of the bay at a wall with it; none if nobody
     /// measured.
     pub carries: Option<Length>,
@@ -204,7 +206,8 @@ impl Joist {
         // What was measured of the old joist says nothing of the new one. That is cut of what
         // sisters are cut of, unless somebody measured it.
         let section = Since::all([&list::BREADTH, &list::DEPTH].map(|item| Since::said_of_joist(said, &part, item)));
-        let [section, new_section] = if replaced.is_some() { [Since::ALWAYS, section] } else { [section, Since::ALWAYS] };
+        let [section, new_section] =
+            if replaced.is_some() { [Since::ALWAYS, section] } else { [section, Since::ALWAYS] };
         let is_of_it = |item| replaced.is_none_or(|new| Since::said(said, &part, item).is_after(new));
         let of_new = sister(said);
         let of_it = |item, new: Option<Length>| if is_of_it(item) { length(item) } else { new };
@@ -230,6 +233,7 @@ impl Joist {
             lap: length(&list::LAP_OF_JOISTS),
             spots,
             found: findings,
+            lies_along: floor.stretches(number).and_then(|all| all.iter().map(|it| it.to - it.from).max()),
             carries: floor.carried_by(number),
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             new_since: replaced,

@@ -15,6 +15,10 @@ use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
 
+/// Rot that begins no farther from a bearing counts as rot in it: it runs on along the wood past
+/// where an awl finds it (judgement).
+pub const RUNS_ON: Length = Length::inches(6);
+
 pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let found = joist.since.found;
     let mut reasons = Vec::new();
@@ -67,10 +71,10 @@ fn place(joist: &Joist, soft: &Soft, units: Units) -> String {
     }
 }
 
-/// Is it where the joist bears: at an end by its face, or by how far along it is?
+/// Is it where the joist bears, or may it be: at an end by its face, or by how far along it is?
 fn is_at_bearing(joist: &Joist, soft: &Soft) -> bool {
     let reaches = |(from, to): (Length, Length)| {
-        !from.is_positive() || joist.clear.is_some_and(|clear| from <= clear && to >= clear)
+        from <= RUNS_ON || joist.clear.is_some_and(|clear| from <= clear + RUNS_ON && to >= clear - RUNS_ON)
     };
     soft.at == Some(SoftAt::End) || soft.stretch.ends().is_some_and(reaches)
 }

@@ -2,8 +2,9 @@
 
 use super::reason;
 use crate::engine::framing::joist::{Joist, Reads};
-use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
+use crate::engine::framing::member::{Awl, BearsOn, CutsSaid, MemberType, OverGirder};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
+use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::Goes;
 use crate::engine::sources::Source;
 use crate::engine::units::Length;
@@ -37,8 +38,26 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
         let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
         reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
     }
+    reasons.extend(hangs_in_the_air(joist).map(|words| {
+        let since = Since::all([since.span, since.over_girder, since.walls]);
+        reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER)
+    }));
     reasons.extend(unread(joist));
     reasons
+}
+
+/// So much a joist may be carried short of the walls that it lies between, by the sills under them
+/// (judgement).
+pub const UNDER_WALLS: Length = Length::FOOT;
+
+/// Its clear span ends before the far wall, it reaches no girder, and it hangs in no hanger there.
+fn hangs_in_the_air(joist: &Joist) -> Option<&'static str> {
+    let ends = joist.over_girder == Some(OverGirder::Before) && joist.bears_on != Some(BearsOn::Hanger);
+    let is_short = joist.clear.zip(joist.lies_along).is_some_and(|(clear, long)| clear + UNDER_WALLS * 2 < long);
+    (ends && is_short).then_some(
+        "its clear span is far shorter than the room along it, and it is said to reach no girder: measure its span again, \
+         or say how it goes on over the girder",
+    )
 }
 
 fn unmeasured(joist: &Joist) -> Vec<&'static str> {
