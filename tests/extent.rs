@@ -15,7 +15,7 @@ use duckboard::engine::extent::{Extent, FROM_END, Group};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::Fact;
-use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
+use duckboard::engine::moisture::{Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::Run;
@@ -248,6 +248,24 @@ fn fewer_than_six_readings_are_weighed_by_distance_and_that_is_said() {
     assert_eq!(known.value.wet, None, "no area without knowing how readings go together");
     // Farthest from both.
     assert!(known.value.next.unwrap().joist.get() >= 10, "{:?}", known.value.next);
+}
+
+/// Whatever a pinless meter shows later, it is no percentage of the same wood.
+#[test]
+fn what_is_relative_takes_no_number_off_the_map() {
+    let mut site = Site::one_wet_corner();
+    let before = known_of(&site).value.wet;
+    let wet: Vec<_> = site.desk.job().now.readings().values().take(4).map(|reading| reading.value.place).collect();
+    site.desk.visit("by plate");
+    for place in wet {
+        let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+        let meter = site.desk.pins();
+        let pins = site.desk.job().now.meters().get(&meter).unwrap().value.clone();
+        let plate = site.desk.log(Meter { sensing: Sensing::Pinless, ..pins });
+        let shown = Shown::Percent(percent("14"));
+        site.desk.log(Reading { meter: Some(plate), ..Reading::new(place, shown, wood) });
+    }
+    assert_eq!(known_of(&site).value.wet, before);
 }
 
 #[test]

@@ -24,13 +24,15 @@ impl Standing {
 
     /// Does a later reading of the place stand for this one? Two of one visit that contradict
     /// each other do not: both stand, and the worse one tells. A number that nobody believes
-    /// gives way to one that is believed. Of two phones the later is told by [`When`], and
+    /// gives way to one that is believed, and what is relative only stands for no number. Of two
+    /// phones the later is told by [`When`], and
     /// where neither is, both stand.
     pub fn is_superseded_by(&self, other: &Self) -> bool {
         let stands_for = match self.now.doubted {
             true => !other.now.doubted,
             false => self.visit != other.visit || !self.now.contradicts(&other.now),
         };
-        stands_for && other.when.is_after(self.when)
+        let is_as_good = self.now.relative || !other.now.relative;
+        stands_for && is_as_good && other.when.is_after(self.when)
     }
 }

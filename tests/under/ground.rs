@@ -199,6 +199,17 @@ fn an_intention_to_cover_the_ground_is_not_a_cover() {
     }
 }
 
+#[test]
+fn a_dont_know_takes_back_no_soil_that_was_seen_bare() {
+    let mut desk = house();
+    answers(&mut desk, "ground_covered_now", Answer::Yes);
+    answers(&mut desk, "bare_soil", Answer::Yes);
+    answers(&mut desk, "bare_soil", Answer::Unknown);
+    assert_eq!(is_covered_now(desk.job()), Some(false));
+    answers(&mut desk, "bare_soil", Answer::No);
+    assert_eq!(is_covered_now(desk.job()), Some(true));
+}
+
 /// Two phones that did not know of each other: by its count alone the cover would be later.
 #[test]
 fn a_cover_of_before_by_the_clock_does_not_answer_for_soil_that_another_phone_saw_bare_since() {

@@ -370,3 +370,29 @@ proptest! {
         prop_assert!(to_order(needed, Amount::whole(waste + 1), on_hand, true) >= order);
     }
 }
+
+#[test]
+fn a_cover_that_lies_is_not_ordered_again() {
+    let rolls = |covered_now: Option<Answer>| {
+        let mut desk = house();
+        desk.says(Part::House, &COVERED, "yes");
+        if let Some(answer) = covered_now {
+            desk.log(Check { of: crate::desk::label("ground_covered_now"), answer });
+        }
+        list(&desk).lines.iter().filter(|line| line.needed.name == "Ground cover").count()
+    };
+    assert_eq!([rolls(None), rolls(Some(Answer::No)), rolls(Some(Answer::Unknown)), rolls(Some(Answer::Yes))], [
+        1, 1, 1, 0
+    ]);
+}
+
+#[test]
+fn what_ends_ask_for_and_no_line_counts_is_named() {
+    let open = |item: &Item, is: &str| {
+        let mut desk = sound_house();
+        desk.says(joist(4), item, is);
+        list(&desk).open.iter().filter(|open| open.contains("What that takes is not counted here")).count()
+    };
+    assert_eq!([open(&ENDS_HELD, "nothing"), open(&OVER_GIRDER, "butts, not tied")], [1, 1]);
+    assert_eq!([open(&BEARING, "1"), open(&ENDS_HELD, "blocking")], [0, 0], "a hanger is counted");
+}

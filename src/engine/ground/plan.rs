@@ -128,11 +128,11 @@ impl Covered {
 /// Of two phones that did not know of each other neither may be the later one: then bare soil
 /// stands ([`When::is_after`](crate::engine::job::When::is_after)).
 pub fn is_covered_now(job: &Job) -> Option<bool> {
-    let last = |name: &str| {
-        let check = job.now.checks().values().rev().find(|check| check.value.of.as_str() == name);
-        check.map(|check| (check.when(), check.value.answer))
-    };
-    let bare = last(BARE_SOIL).filter(|(_, answer)| *answer == Answer::Yes).map(|(when, _)| when);
+    let said = |name: &'static str| job.now.checks().values().rev().filter(move |it| it.value.of.as_str() == name);
+    let last = |name| said(name).next().map(|check| (check.when(), check.value.answer));
+    // A "don't know" takes back no soil that was seen bare.
+    let seen = said(BARE_SOIL).find(|check| check.value.answer != Answer::Unknown);
+    let bare = seen.filter(|check| check.value.answer == Answer::Yes).map(|check| check.when());
     match (last(COVERED_NOW), bare) {
         (Some((when, Answer::Yes)), Some(bare)) => Some(when.is_after(bare)),
         (Some((_, Answer::Yes)), None) => Some(true),

@@ -44,6 +44,7 @@ pub(super) fn lumber(job: &Job, laid: &[Laid<'_>], units: Units, open: &mut Vec<
     let kerf = job.kerf().map_or(stock::KERF, |kerf| kerf.value);
     let mut needed: Vec<_> =
         by_kind.into_iter().flat_map(|(kind, cuts)| sticks(&kind, &cuts, kerf, units, open)).collect();
+    open.extend(judged.iter().flat_map(ends_not_counted));
     needed.extend(hangers(&judged));
     needed.extend(screws(&judged));
     needed
@@ -196,6 +197,13 @@ pub fn is_of(needed: &Needed, kind: &str) -> bool {
 fn cut_from(stick: &Stick, units: Units) -> String {
     let each = if stick.count > 1 { "each of " } else { "" };
     format!("from {each}{}: {}", stick.count, stick.cuts_in_words(units))
+}
+
+/// What else its ends ask for: no rule here says how many blocks or ties that takes.
+fn ends_not_counted(judged: &Judged) -> impl Iterator<Item = String> {
+    let is_counted = |reason: &Reason| matches!(reason.source, Source::Bearing | Source::SillBearing);
+    let ends = judged.unsettled().filter(move |reason| reason.fate == Fate::Mend && !is_counted(reason));
+    ends.map(|reason| format!("Joist {}: {}. What that takes is not counted here.", number(judged), reason.words))
 }
 
 /// Two for a joist that is replaced, one for an end that bears on too little.

@@ -20,7 +20,7 @@ use crate::engine::units::{Amount, Length};
 /// The cover with its tape and seal, and vents or what stands in for them.
 pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
     let mut needed = Vec::new();
-    if wants_cover(job) {
+    if wants_cover(job) && is_covered_now(job) != Some(true) {
         match cover_for(job, units) {
             Figure::Missing(needs) => open.push(told("Ground cover", &needs)),
             Figure::Known(known) => {
