@@ -381,9 +381,10 @@ fn a_cover_that_lies_is_not_ordered_again() {
         }
         list(&desk).lines.iter().filter(|line| line.needed.name == "Ground cover").count()
     };
-    assert_eq!([rolls(None), rolls(Some(Answer::No)), rolls(Some(Answer::Unknown)), rolls(Some(Answer::Yes))], [
-        1, 1, 1, 0
-    ]);
+    assert_eq!(
+        [rolls(None), rolls(Some(Answer::No)), rolls(Some(Answer::Unknown)), rolls(Some(Answer::Yes))],
+        [1, 1, 1, 0]
+    );
 }
 
 #[test]

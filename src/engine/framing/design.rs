@@ -92,6 +92,14 @@ pub struct DesignValues {
 impl LumberGroup {
     /// All.
     pub const ALL: [Self; 4] = [Self::DouglasFirLarch, Self::HemFir, Self::SprucePineFir, Self::SouthernPine];
+    /// The words for each, and for a stamp that nobody can read.
+    pub const WORDS: &[&str] = &[
+        Self::DouglasFirLarch.label(),
+        Self::HemFir.label(),
+        Self::SprucePineFir.label(),
+        Self::SouthernPine.label(),
+        "unknown",
+    ];
 
     /// The words.
     pub const fn label(self) -> &'static str {
@@ -107,6 +115,9 @@ impl LumberGroup {
 impl Grade {
     /// All.
     pub const ALL: [Self; 4] = [Self::SelectStructural, Self::One, Self::Two, Self::Three];
+    /// The words for each, and for a stamp that nobody can read.
+    pub const WORDS: &[&str] =
+        &[Self::SelectStructural.label(), Self::One.label(), Self::Two.label(), Self::Three.label(), "unknown"];
 
     /// The words.
     pub const fn label(self) -> &'static str {

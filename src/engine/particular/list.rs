@@ -167,26 +167,10 @@ pub const OF_SUPPORT: [Item; 2] = [STATE, DONE];
 /// Is there a girder within one bay of what comes out?
 pub const GIRDER_NEAR: Item = one_of("girder near", "A girder within one bay of what comes out", YES_NO);
 
-/// Species groups as stamps name them.
-const SPECIES_WORDS: &[&str] = &[
-    LumberGroup::DouglasFirLarch.label(),
-    LumberGroup::HemFir.label(),
-    LumberGroup::SprucePineFir.label(),
-    LumberGroup::SouthernPine.label(),
-    "unknown",
-];
-/// Grades as stamps name them.
-const GRADE_WORDS: &[&str] = &[
-    Grade::SelectStructural.label(),
-    Grade::One.label(),
-    Grade::Two.label(),
-    Grade::Three.label(),
-    "unknown",
-];
 /// The lumber's group.
-pub const SPECIES: Item = one_of("species", "Species group, by stamp", SPECIES_WORDS);
+pub const SPECIES: Item = one_of("species", "Species group, by stamp", LumberGroup::WORDS);
 /// Its grade.
-pub const GRADE: Item = one_of("grade", "Grade, by stamp", GRADE_WORDS);
+pub const GRADE: Item = one_of("grade", "Grade, by stamp", Grade::WORDS);
 /// By whose design values.
 pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
 /// Was it treated through incisions?
@@ -215,9 +199,10 @@ pub const SISTER_BREADTH: Item =
 /// From a sister's lower edge to its upper.
 pub const SISTER_DEPTH: Item = length("sister depth", "Sister, depth", Length::inches(2), Length::inches(24));
 /// What sisters and new joists are stamped.
-pub const SISTER_SPECIES: Item = one_of("sister species", "Sisters and new joists, species by stamp", SPECIES_WORDS);
+pub const SISTER_SPECIES: Item =
+    one_of("sister species", "Sisters and new joists, species by stamp", LumberGroup::WORDS);
 /// Their grade.
-pub const SISTER_GRADE: Item = one_of("sister grade", "Sisters and new joists, grade by stamp", GRADE_WORDS);
+pub const SISTER_GRADE: Item = one_of("sister grade", "Sisters and new joists, grade by stamp", Grade::WORDS);
 /// What is asked of the framing as a whole.
 pub const OF_FRAMING: [Item; 17] = [
     SPECIES,

@@ -55,7 +55,7 @@ const STATED_UNDER: [(&str, &str, u32); 8] = [
 ];
 
 /// What was chosen, and what the stamps say.
-const CHOSEN_UNDER: [(Part, &str, &str); 36] = [
+const CHOSEN_UNDER: [(Part, &str, &str); 38] = [
     (Part::Joists, "member", "sawn lumber"),
     (Part::Joists, "bears on", "wood or metal"),
     (Part::Joists, "ends held", "rim joist"),
@@ -79,6 +79,8 @@ const CHOSEN_UNDER: [(Part, &str, &str); 36] = [
     (Part::House, "girder near", "no"),
     (Part::House, "species", "Douglas fir-larch"),
     (Part::House, "grade", "#2"),
+    (Part::House, "sister species", "Douglas fir-larch"),
+    (Part::House, "sister grade", "#2"),
     (Part::House, "design values", "2013 and later"),
     (Part::House, "shoring in place", "no"),
     (Part::House, "sister lumber", "2 × 10 No. 2"),
