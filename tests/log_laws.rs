@@ -52,7 +52,8 @@ fn any_records() -> impl Strategy<Value = Vec<Record>> {
         3 => (prop::collection::vec(any_id.clone(), 0..3), observation).prop_map(|(of, to)| Act::Correct { of, to }),
         2 => any_id.clone().prop_map(|of| Act::Withdraw { of }),
     ];
-    prop::collection::vec((any_id, act).prop_map(|(id, act)| record(id, act)), 0..24)
+    let entry = (any_id.clone(), act).prop_map(|(id, act)| record(id, act));
+    prop::collection::vec(prop_oneof![9 => entry, 1 => any_id.prop_map(Record::absent)], 0..24)
 }
 
 proptest! {
@@ -205,6 +206,17 @@ fn two_entries_under_one_id_are_both_kept_and_reported() {
     assert_eq!(book.add(said(1, "b")), Added::Known);
     assert_eq!(book.log().clashes().collect::<Vec<_>>(), [id(1, 1)]);
     assert_eq!(titles(&book), [r#"Title(Text("a"))"#], "the same one counts on every phone");
+}
+
+#[test]
+fn that_an_entry_is_not_here_yields_to_the_entry_and_clashes_with_nothing() {
+    let mut book = Book::of([Record::absent(id(1, 1))]);
+    assert!(book.job().absent.contains(&id(1, 1)) && book.log().next_id(id(1, 1).device).count == 2);
+    assert_eq!(book.add(Record::read(Record::absent(id(1, 1)).json()).unwrap()), Added::Known);
+    assert_eq!(book.add(said(1, "a")), Added::New);
+    assert_eq!(book.add(Record::absent(id(1, 1))), Added::Known);
+    assert!(book.job().absent.is_empty() && book.log().clashes().next().is_none());
+    assert_eq!((titles(&book).len(), book.log().len()), (1, 1));
 }
 
 #[test]

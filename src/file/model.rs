@@ -69,7 +69,9 @@ pub enum LeftOut {
     Photos,
     /// The client's details: the job's title and where it is.
     Client,
-    /// Everything but what a second phone needs to begin.
+    /// Of an invitation, who read which caution.
+    CautionsRead,
+    /// Of an invitation before it carried all that counts, readings and what was found.
     Readings,
     /// Something that this build has no name for.
     Other(String),
@@ -99,6 +101,7 @@ impl LeftOut {
         match self {
             Self::Photos => "photos",
             Self::Client => "client",
+            Self::CautionsRead => "cautions_read",
             Self::Readings => "readings",
             Self::Other(name) => name,
         }
@@ -110,6 +113,7 @@ impl fmt::Display for LeftOut {
         match self {
             Self::Photos => f.write_str("photos"),
             Self::Client => f.write_str("client details"),
+            Self::CautionsRead => f.write_str("cautions read"),
             Self::Readings => f.write_str("readings and photos"),
             Self::Other(name) => f.write_str(name),
         }
@@ -121,6 +125,7 @@ impl From<String> for LeftOut {
         match name.as_str() {
             "photos" => Self::Photos,
             "client" => Self::Client,
+            "cautions_read" => Self::CautionsRead,
             "readings" => Self::Readings,
             _ => Self::Other(name),
         }

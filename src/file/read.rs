@@ -11,7 +11,8 @@ use super::limits::{ENTRIES, FIELDS, FILE_BYTES, LEFT_OUT, LONGEST_ENTRY, PHOTOS
 use super::model::{FORMAT, JobFile, JobHead, LeftOut, Made, by_digest, in_log_order};
 use super::photo::{self, FilePhoto};
 use super::version::{Standing, Version};
-use crate::engine::job::Record;
+use crate::engine::entry::EntryId;
+use crate::engine::job::{Act, Observation, Record};
 use crate::order::Set;
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
@@ -134,7 +135,8 @@ struct Parts {
 
 impl Parts {
     fn into_file(self, version: Version, extra: Extras) -> JobFile {
-        let Self { revision, made, job, left_out, records, photos } = self;
+        let Self { revision, made, job, left_out, mut records, photos } = self;
+        records.extend(what_an_old_invitation_lacks(&left_out, &records));
         JobFile {
             // An older minor version is written back as this build's.
             version: version.max(Version::CURRENT),
@@ -147,6 +149,22 @@ impl Parts {
             extra,
         }
     }
+}
+
+/// An invitation of before it said which entries it lacks: as good as surely the one that its
+/// phone logged next, with which the rest comes. Of several phones nobody can tell which one.
+fn what_an_old_invitation_lacks(left_out: &Set<LeftOut>, records: &[Record]) -> Option<Record> {
+    let last = records.iter().map(Record::id).max()?;
+    let is_of_one_phone = records.iter().all(|record| record.id().device == last.device);
+    // Merged with the rest, it still says so.
+    let has_more = |record: &Record| match record.entry().map(|entry| &entry.act) {
+        Some(Act::Record(it)) => {
+            matches!(it, Observation::Reading(_) | Observation::Condition(_) | Observation::Check(_))
+        }
+        _ => record.is_absent(),
+    };
+    (left_out.contains(&LeftOut::Readings) && is_of_one_phone && !records.iter().any(has_more))
+        .then(|| Record::absent(EntryId { count: last.count.saturating_add(1), ..last }))
 }
 
 impl<'a> Reader<'a> {

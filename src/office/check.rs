@@ -68,6 +68,9 @@ fn summary(file: &JobFile, book: &Book) -> String {
     for (kind, count) in unknown_kinds(job.unknown.values()) {
         lines.push(format!("Not known here: {} of kind \"{kind}\", carried along", counted(count, "entry")));
     }
+    if !job.absent.is_empty() {
+        lines.push(format!("Not here: {}, left out of a file, or damaged", counted(job.absent.iter().count(), "entry")));
+    }
     if !file.extra.is_empty() {
         let names: Vec<&str> = file.extra.iter().map(|(name, _)| name).collect();
         lines.push(format!("Not known here: {} ({})", counted(names.len(), "field"), names.join(", ")));

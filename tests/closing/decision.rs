@@ -58,6 +58,21 @@ fn an_entry_that_this_build_cannot_read_keeps_it_open() {
     );
 }
 
+/// Left out of a file, or damaged: it may say anything.
+#[test]
+fn an_entry_that_is_known_to_be_and_is_not_here_keeps_it_open_until_it_comes() {
+    let mut site = Site::ready();
+    let entry = Record::of(site.desk.pen.record(Fact::Archived(false))).unwrap();
+    assert_eq!(site.desk.book.add(Record::absent(entry.id())), Added::New);
+    assert_eq!(site.decision(), Decision::NotEnough(1));
+    assert_eq!(
+        site.in_the_way(),
+        ["1 entry not here: left out of a file, or damaged: open the file of the phone that has the rest"]
+    );
+    assert_eq!(site.desk.book.add(entry), Added::New);
+    assert!(site.decision().is_ready(), "{:#?}", site.in_the_way());
+}
+
 #[test]
 fn corrections_that_disagree_keep_it_open() {
     held_by(

@@ -1,16 +1,19 @@
 //! Two phones that do not know of each other: nothing is after what it may not have seen.
 
-use crate::desk::{percent, stamp};
+use crate::desk::{Desk, percent, stamp};
 use crate::house::joist;
 use crate::{Site, after, time};
+use duckboard::engine::cautions::due;
 use duckboard::engine::condition::{Condition, Finding};
-use duckboard::engine::entry::{DeviceId, Stamp};
+use duckboard::engine::entry::{DeviceId, JobId, Stamp};
+use duckboard::engine::framing::DamageKind;
 use duckboard::engine::job::{Added, Log, Observation, Pen, Record, Visit};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Item, Part, list, stated};
-use duckboard::engine::place::Element;
+use duckboard::engine::place::{Element, Face};
 use duckboard::engine::units::tape::BareUnit;
+use duckboard::file::{Made, Snapshot, invitation, read, write};
 
 /// Another phone that knew of nothing after the first visit logs this in a visit of its own,
 /// and the two are merged: its entries have smaller counts than the first phone's.
@@ -27,6 +30,37 @@ fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
     for entry in [visit, pen.record(seen)] {
         assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
     }
+}
+
+/// Its second phone reads everything dry, and answers every question.
+#[test]
+fn a_phone_that_was_invited_does_not_close_over_what_the_first_one_found() {
+    let found = |site: &mut Site| {
+        site.finds(Finding::Rotten, Some(site.places[3]));
+        site.desk.spot(3, DamageKind::Notch, Some(("50", "60")), Some(Face::LowerEdge), "3");
+        site.finds(Finding::StandingWater, None);
+        site.answers(&[("dryer_duct", Answer::Yes)]);
+    };
+    let first = after(found);
+    let invited = |site: &Site| {
+        let file = invitation(&site.desk.book, JobId::new(7), 2, Made::here(time(CHRISTMAS)));
+        let text: String = write::parts(&file, &Snapshot::none()).collect();
+        let desk = Desk::of(read(text.as_bytes()).unwrap().book());
+        let mut second = Site { desk, places: site.places.clone() };
+        second.visit(CHRISTMAS);
+        second.crawl_air("57", "64");
+        second.reads(["14", "15", "15.5", "15", "14", "13"]);
+        let boards = second.place(Element::SubfloorBelow, 2);
+        second.read(boards, "9", Material::Solid);
+        second
+    };
+    let lines = invited(&first).in_the_way();
+    for words in ["joist 4: ", "joist 3: ", "standing water was found", "dryer"] {
+        says(&lines, words);
+    }
+    let due = |site: &Site| due(site.desk.job()).iter().map(|caution| caution.name).collect::<Vec<_>>();
+    assert_eq!(due(&invited(&first)), due(&first));
+    assert!(invited(&Site::ready()).decision().is_ready(), "{:#?}", invited(&Site::ready()).in_the_way());
 }
 
 const CHRISTMAS: &str = "2026-12-24T08:00:00-05:00";

@@ -73,6 +73,10 @@ pub(super) fn everything_read(job: &Job) -> Condition {
         );
         lines.push(InTheWay::unknown(what, "open the job with the newer Duckboard"));
     }
+    if !job.absent.is_empty() {
+        let what = format!("{} not here: left out of a file, or damaged", counted(job.absent.iter().count(), "entry"));
+        lines.push(InTheWay::unknown(what, "open the file of the phone that has the rest"));
+    }
     if !job.faults.is_empty() {
         let what = format!("{} that could not be followed", counted(job.faults.len(), "entry"));
         lines.push(InTheWay::unknown(what, "open the file that holds the rest of the job"));

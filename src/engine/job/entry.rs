@@ -67,7 +67,14 @@ pub enum Content {
         /// The kind's name.
         kind: String,
     },
+    /// No entry, but that there is one which is not here: it was left out of a file, or damaged.
+    /// Closing holds until the entry itself arrives ([`super::Log::add`]).
+    Absent,
 }
+
+/// The act of an entry that is not here. An older build takes it for a kind of a later version,
+/// and holds closing too.
+const ABSENT: &str = "absent";
 
 /// Why a text is no record, and where in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -115,6 +122,7 @@ impl Record {
         }
         let envelope: Envelope<'_> = parse(json)?;
         let content = match unknown_kind(envelope.act.get()) {
+            Some(kind) if kind == ABSENT => Content::Absent,
             Some(kind) => Content::Unknown { kind },
             None => Content::Known(Box::new(parse::<Entry>(json)?)),
         };
@@ -129,6 +137,17 @@ impl Record {
         let envelope: Envelope<'_> = parse(json)?;
         let kind = unknown_kind(envelope.act.get()).unwrap_or_else(|| "of a later version".to_owned());
         Ok(Self { id: envelope.id, json: json.into(), content: Content::Unknown { kind } })
+    }
+
+    /// Says that there is an entry of this id, and that it is not here.
+    pub fn absent(id: EntryId) -> Self {
+        let json = format!("{{\"id\":\"{id}\",\"act\":{{\"{ABSENT}\":{{}}}}}}");
+        Self { id, json: json.into(), content: Content::Absent }
+    }
+
+    /// Is it only known to be, and not here?
+    pub const fn is_absent(&self) -> bool {
+        matches!(self.content, Content::Absent)
     }
 
     /// The entry's identity.
@@ -150,7 +169,7 @@ impl Record {
     pub fn entry(&self) -> Option<&Entry> {
         match &self.content {
             Content::Known(entry) => Some(entry),
-            Content::Unknown { .. } => None,
+            Content::Unknown { .. } | Content::Absent => None,
         }
     }
 

@@ -31,6 +31,8 @@ pub struct Job {
     pub faults: LiteMap<EntryId, Fault>,
     /// Entries of kinds that this build does not know, by the kind's name.
     pub unknown: LiteMap<EntryId, String>,
+    /// Entries that are known to be, and are not here.
+    pub absent: Set<EntryId>,
 }
 
 /// Why an entry was left out of the job. It stays in the log.
@@ -75,7 +77,11 @@ impl Fold {
 
     /// Adds one entry. The same id again is ignored: the log settles clashes.
     pub fn add(&mut self, record: &Record) {
+        self.job.absent.remove(&record.id());
         match record.content() {
+            Content::Absent => {
+                self.job.absent.insert(record.id());
+            }
             Content::Unknown { kind } => {
                 self.job.unknown.insert(record.id(), kind.clone());
             }

@@ -47,6 +47,7 @@ pub(super) fn missing_and_assumed(salvage: &Salvage, job: &Job, figures: &[Snaps
     count(job.conflicts.len(), "thing", "corrected in two ways: the last correction stands in until somebody picks");
     count(job.faults.len(), "entry", "left out: what it refers to is not in the file, or cannot be");
     count(job.unknown.len(), "entry", "of a kind that this version does not know");
+    count(job.absent.iter().count(), "entry", "not here: left out of a file, or damaged");
     let absent = tables::photos(job).iter().filter(|row| bytes_of(file, row).is_none()).count();
     count(absent, "photo", "named, but not in the file");
     let body = if items.is_empty() { "Nothing.\n".to_owned() } else { list(&items) };
