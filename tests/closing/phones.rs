@@ -63,6 +63,24 @@ fn a_phone_that_was_invited_does_not_close_over_what_the_first_one_found() {
     assert!(invited(&Site::ready()).decision().is_ready(), "{:#?}", invited(&Site::ready()).in_the_way());
 }
 
+/// The one takes back what the other, not knowing, made worse; each as its app writes it.
+#[test]
+fn what_one_phone_takes_back_and_another_makes_worse_keeps_the_floor_open() {
+    let rotten = |site: &Site| Condition { place: Some(site.places[2]), finding: Finding::Rotten, note: None };
+    let lines = lines_of(|site| {
+        let id = site.desk.log(Condition { finding: Finding::Soft, ..rotten(site) });
+        let mut pen = Pen::new(site.desk.book.log(), DeviceId::new(2), Stamp { at: time(BETWEEN), ..stamp() });
+        let worse = pen.correct(vec![id], rotten(site));
+        // The first phone logs more, and takes it back later by its clock.
+        site.desk.says(joist(5), &list::AWL, "stops everywhere");
+        site.desk.withdraw(id);
+        assert!(site.decision().is_ready());
+        assert_eq!(site.desk.book.add(Record::of(worse).unwrap()), Added::New);
+    });
+    says(&lines, "two people corrected differently, or one took back");
+    says(&lines, "joist 3: ");
+}
+
 const CHRISTMAS: &str = "2026-12-24T08:00:00-05:00";
 const BETWEEN: &str = "2026-10-20T08:00:00-05:00";
 

@@ -82,7 +82,10 @@ pub(super) fn everything_read(job: &Job) -> Condition {
         lines.push(InTheWay::unknown(what, "open the file that holds the rest of the job"));
     }
     if !job.conflicts.is_empty() {
-        let what = format!("{} that two people corrected differently", counted(job.conflicts.len(), "entry"));
+        let what = format!(
+            "{} that two people corrected differently, or one took back",
+            counted(job.conflicts.len(), "entry")
+        );
         lines.push(InTheWay::unknown(what, "pick one of each under Log"));
     }
     Condition::of("every entry of the job can be read", lines, "all can")

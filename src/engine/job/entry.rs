@@ -32,7 +32,7 @@ pub enum Act {
     /// Records something new.
     Record(Observation),
     /// Says an earlier entry again, rightly. Naming several corrections of one entry
-    /// settles a conflict between them.
+    /// settles a conflict between them; naming a withdrawal of it settles that too.
     Correct {
         /// The entries that it supersedes: the first entry of a thing, or earlier
         /// corrections of it.
@@ -45,6 +45,10 @@ pub enum Act {
     Withdraw {
         /// The entry.
         of: EntryId,
+        /// How it stood: the corrections of it that were known, and go with it, or the entry
+        /// itself. One that was not known stays. None before format 1.5.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        seen: Vec<EntryId>,
     },
 }
 
