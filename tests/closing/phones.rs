@@ -1,18 +1,20 @@
 //! Two phones that do not know of each other: nothing is after what it may not have seen.
 
-use crate::desk::{Desk, percent, stamp};
+use crate::desk::{Desk, length, percent, stamp};
 use crate::house::joist;
 use crate::{Site, after, time};
 use duckboard::engine::cautions::due;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, JobId, Stamp};
 use duckboard::engine::framing::DamageKind;
-use duckboard::engine::job::{Added, Log, Observation, Pen, Record, Visit};
+use duckboard::engine::job::{Added, Fact, Log, Observation, Pen, Record, Venting, Visit, Year};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Item, Part, list, stated};
-use duckboard::engine::place::{Element, Face};
+use duckboard::engine::place::{Element, Face, JoistNumber};
+use duckboard::engine::survey::{Corner, CutBack, JoistCenter, Trust};
 use duckboard::engine::units::tape::BareUnit;
+use duckboard::engine::units::{MoistureContent, Typed};
 use duckboard::file::{Made, Snapshot, invitation, read, write};
 
 /// Another phone that knew of nothing after the first visit logs this in a visit of its own,
@@ -186,10 +188,84 @@ fn of_what_two_phones_say_differently_neither_is_the_last_word() {
             site.desk.says(joist(4), &list::BEARING, "3 1/2");
         })
     };
-    says(&says_apart(list::AWL, "goes in"), "Joist 4, awl: two phones say \"goes in\" and \"stops everywhere\"");
-    says(&says_apart(list::BEARING, "0"), "Joist 4, bearing: two phones say");
+    says(
+        &says_apart(list::AWL, "goes in"),
+        "two phones say \"Joist 4, awl: goes in\" and \"Joist 4, awl: stops everywhere\"",
+    );
+    says(&says_apart(list::BEARING, "0"), "two phones say \"Joist 4, bearing: 0");
     let same = says_apart(list::AWL, "stops everywhere");
     assert!(!same.iter().any(|line| line.contains("two phones")), "{same:#?}");
+}
+
+/// The first phone's facts have the greater count, and are older by the clock.
+#[test]
+fn of_what_two_phones_say_of_the_job_the_graver_counts_and_the_floor_stays_open() {
+    let apart = |at: &'static str, first: Fact, other: Fact| {
+        after(move |site| {
+            logs_apart(site, at, other);
+            site.desk.log(first);
+        })
+    };
+    let year = |year| Fact::YearBuilt(Year::new(year).unwrap());
+    let limits: [fn(_) -> Fact; 2] = [Fact::FramingLimit, Fact::SubfloorLimit];
+    let of = |site: &Site| {
+        let job = site.desk.job();
+        let limit = |limit: Option<&Typed<MoistureContent>>| limit.map(|limit| limit.value.to_percent());
+        let limits = (limit(job.framing_limit()), limit(job.subfloor_limit()));
+        (job.year_built().copied(), job.venting().copied(), limits)
+    };
+    for (old, new) in [(1948, 1995), (1995, 1948)] {
+        let site = apart(CHRISTMAS, year(new), year(old));
+        assert_eq!(of(&site).0, Some(Year::new(1948).unwrap()));
+        says(&site.in_the_way(), &format!("two phones say \"built in {old}\" and \"built in {new}\""));
+        let later = apart(BETWEEN, year(new), year(old));
+        assert_eq!(of(&later).0, Some(Year::new(new).unwrap()), "said later by count and clock");
+        assert!(later.decision().is_ready(), "{:#?}", later.in_the_way());
+    }
+    for (old, new) in [(Venting::Vented, Venting::Unvented), (Venting::Unvented, Venting::Vented)] {
+        let site = apart(CHRISTMAS, Fact::Venting(new), Fact::Venting(old));
+        assert_eq!(of(&site).1, Some(Venting::Unvented));
+        says(&site.in_the_way(), "two phones say \"crawl space");
+        assert_eq!(of(&apart(BETWEEN, Fact::Venting(new), Fact::Venting(old))).1, Some(new));
+        let names: Vec<_> = due(site.desk.job()).iter().map(|caution| caution.name).collect();
+        assert!(names.contains(&"radon"), "{names:?}");
+    }
+    for (old, new) in [("15", "19"), ("19", "15")] {
+        for limit in limits {
+            let site = apart(CHRISTMAS, limit(percent(new)), limit(percent(old)));
+            let (framing, subfloor) = of(&site).2;
+            assert_eq!(framing.or(subfloor), Some(15.0));
+            says(&site.in_the_way(), "two phones say");
+        }
+    }
+    let same = apart(CHRISTMAS, year(1995), year(1995));
+    assert!(!same.in_the_way().iter().any(|line| line.contains("two phones")));
+}
+
+#[test]
+fn of_what_two_phones_say_of_a_cut_a_joist_or_a_corner_neither_is_the_last_word() {
+    let apart = |say: fn(&Site, &str) -> Observation| {
+        lines_of(|site| {
+            let (one, other) = (say(site, "1"), say(site, "2"));
+            logs_apart(site, CHRISTMAS, one);
+            site.desk.log(other);
+        })
+    };
+    let cut_back = |site: &Site, inches: &str| {
+        let opening = *site.desk.job().now.openings().first().unwrap().0;
+        CutBack { opening, width: None, finish: Some(length(inches)) }.into()
+    };
+    let center = |site: &Site, inches: &str| {
+        let of = *site.desk.job().now.joists().first().unwrap().0;
+        JoistCenter { of, joist: JoistNumber::new(8).unwrap(), center: length(&format!("127 {inches}/16")) }.into()
+    };
+    let corner = |site: &Site, trust: &str| {
+        let at = *site.desk.job().now.sides().first().unwrap().0;
+        Corner { at, angle: None, trust: if trust == "1" { Trust::Built } else { Trust::Checked } }.into()
+    };
+    for say in [cut_back as fn(&Site, &str) -> Observation, center, corner] {
+        says(&apart(say), "and nobody can tell which came last");
+    }
 }
 
 #[test]

@@ -3,22 +3,23 @@
 
 use super::decision::{Condition, InTheWay};
 use super::trust::words_of;
-use crate::engine::describe::in_sentence;
+use crate::engine::describe::{in_sentence, observation};
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Job, Seen, When};
-use crate::engine::particular::{Part, Particular, Particulars, Value, list};
-use crate::engine::place::Element;
+use crate::engine::job::{Fact, Job, Observation, Seen, Thing, When};
+use crate::engine::particular::{Part, Particular, Particulars, list};
+use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
+use crate::engine::take::Units;
 use chrono::TimeDelta;
-use litemap::LiteMap;
+use std::mem::{Discriminant, discriminant};
 
 /// What counts as said last was said after everything else that was said of the same, and what
 /// counts as done was done after what it answers.
-pub(super) fn in_order(job: &Job) -> Condition {
-    let mut lines = said_apart(job);
+pub(super) fn in_order(job: &Job, units: Units) -> Condition {
+    let mut lines = said_apart(job, units);
     lines.extend(done_apart(job));
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
@@ -46,28 +47,46 @@ pub(super) fn one_visit(job: &Job) -> Condition {
     )
 }
 
-/// Particulars of which two phones say different things.
-fn said_apart(job: &Job) -> Vec<InTheWay> {
-    let mut last: LiteMap<(&Part, &str), (When, &Value)> = LiteMap::new();
+/// What two phones say differently of one thing, where the last word counts.
+fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
+    let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
-    for it in job.now.particulars().values().rev() {
-        let key = (&it.value.of, it.value.what.as_str());
-        let Some((when, value)) = last.get(&key) else {
-            last.insert(key, (it.when(), &it.value.is));
+    let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
+    for (of, it) in all.into_iter().rev() {
+        let Some((_, later)) = last.iter().find(|(other, _)| *other == of) else {
+            last.push((of, it));
             continue;
         };
-        if **value != it.value.is && !when.is_after(it.when()) {
-            let what = format!(
-                "{}, {}: two phones say \"{}\" and \"{}\", and nobody can tell which came last",
-                it.value.of.name(),
-                it.value.what,
-                it.value.is.typed(),
-                value.typed()
-            );
+        if later.value != it.value && !later.when().is_after(it.when()) {
+            let [one, other] = [it, later].map(|thing| observation(job, &thing.value, units).says);
+            let what = format!("two phones say \"{one}\" and \"{other}\", and nobody can tell which came last");
             lines.push(InTheWay::unknown(what, "look, and say it again"));
         }
     }
     lines
+}
+
+/// What an observation is a word on, where the last word counts; none where every word does.
+/// What the job is called decides nothing.
+fn what_of(observation: &Observation) -> Option<Of<'_>> {
+    Some(match observation {
+        Observation::Fact(Fact::Title(_) | Fact::OfficeNumber(_) | Fact::Site(_) | Fact::Archived(_)) => return None,
+        Observation::Fact(fact) => Of::Fact(discriminant(fact)),
+        Observation::Particular(it) => Of::Part(&it.of, it.what.as_str()),
+        Observation::CutBack(it) => Of::Opening(it.opening),
+        Observation::JoistCenter(it) => Of::Joist(it.of, it.joist),
+        Observation::Corner(it) => Of::Corner(it.at),
+        _ => return None,
+    })
+}
+
+#[derive(PartialEq)]
+enum Of<'a> {
+    Fact(Discriminant<Fact>),
+    Part(&'a Part, &'a str),
+    Opening(EntryId),
+    Joist(EntryId, JoistNumber),
+    Corner(EntryId),
 }
 
 /// Members that one phone says something was done to, and another that something is wrong
