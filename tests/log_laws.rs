@@ -268,6 +268,7 @@ fn two_entries_under_one_id_are_both_kept_and_reported() {
     assert_eq!(book.add(said(1, "a")), Added::Clash);
     assert_eq!(book.add(said(1, "b")), Added::Known);
     assert_eq!(book.log().clashes().collect::<Vec<_>>(), [id(1, 1)]);
+    assert!(book.job().clashes.contains(&id(1, 1)), "and the job knows it");
     assert_eq!(titles(&book), [r#"Title(Text("a"))"#], "the same one counts on every phone");
 }
 

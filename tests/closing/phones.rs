@@ -65,6 +65,30 @@ fn a_phone_that_was_invited_does_not_close_over_what_the_first_one_found() {
     assert!(invited(&Site::ready()).decision().is_ready(), "{:#?}", invited(&Site::ready()).in_the_way());
 }
 
+/// A phone that was restored from a backup goes on under the ids of the first one.
+#[test]
+fn of_two_entries_under_one_id_neither_counts_for_closing_until_both_are_taken_back() {
+    for rotten_first in [true, false] {
+        let mut site = Site::ready();
+        let finds = |site: &Site, finding| {
+            let condition = Condition { place: Some(site.places[3]), finding, note: None };
+            Record::of(site.desk.pen.clone().record(condition)).unwrap()
+        };
+        let mut two = [finds(&site, Finding::Rotten), finds(&site, Finding::Sound)];
+        if !rotten_first {
+            two.reverse();
+        }
+        let [one, other] = two;
+        assert_eq!(site.desk.book.add(one.clone()), Added::New);
+        assert_eq!(site.desk.book.add(other), Added::Clash);
+        says(&site.in_the_way(), "1 entry said twice in different words under one id: ");
+        says(&site.in_the_way(), "at Joist 4");
+        site.desk.pen = Pen::new(site.desk.book.log(), one.id().device, stamp());
+        site.desk.withdraw(one.id());
+        assert!(site.decision().is_ready(), "{:#?}", site.in_the_way());
+    }
+}
+
 /// The one takes back what the other, not knowing, made worse; each as its app writes it.
 #[test]
 fn what_one_phone_takes_back_and_another_makes_worse_keeps_the_floor_open() {

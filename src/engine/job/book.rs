@@ -62,7 +62,7 @@ impl Book {
     }
 
     fn refold(&mut self) {
-        self.fold = Fold::default();
+        self.fold = Fold::with_clashes(self.log.clashes());
         let ids: Vec<EntryId> = self.log.records().map(Record::id).collect();
         for id in ids {
             self.fold_in(id);

@@ -35,6 +35,8 @@ pub struct Job {
     pub unknown: LiteMap<EntryId, String>,
     /// Entries that are known to be, and are not here.
     pub absent: Set<EntryId>,
+    /// Ids under which two entries say different things, of which one counts.
+    pub clashes: Set<EntryId>,
 }
 
 impl Job {
@@ -84,6 +86,13 @@ impl Fold {
     /// The job so far.
     pub const fn job(&self) -> &Job {
         &self.job
+    }
+
+    /// A fold of nothing yet but which ids the log holds twice.
+    pub(super) fn with_clashes(clashes: impl Iterator<Item = EntryId>) -> Self {
+        let mut fold = Self::default();
+        fold.job.clashes.extend(clashes);
+        fold
     }
 
     /// Adds one entry. The same id again is ignored: the log settles clashes.
