@@ -122,6 +122,7 @@ proptest! {
             let read = Record::read(record.json()).unwrap();
             prop_assert_eq!(read.content(), record.content());
             prop_assert_eq!(read.json(), record.json());
+            prop_assert_eq!(read.unread(), None);
         }
     }
 
@@ -298,6 +299,30 @@ fn a_kind_of_a_later_version_is_carried_untouched() {
     assert_eq!(record.json(), json);
     let book = Book::of([record]);
     assert_eq!(book.job().unknown[&id(1, 1)], "fathom");
+}
+
+#[test]
+fn a_field_that_is_not_known_is_named_and_another_layout_or_null_is_none() {
+    let json = said(1, "a").json().to_owned();
+    let unread = |from: &str, to: &str| {
+        let changed = json.replacen(from, to, 1);
+        assert!(changed != json);
+        let record = Record::read(&changed).unwrap();
+        assert_eq!(record.entry(), said(1, "a").entry());
+        record.unread().map(ToOwned::to_owned)
+    };
+    assert_eq!(unread("{", "{ "), None);
+    assert_eq!(unread("{", "{\"later\":null,"), None);
+    assert_eq!(unread("{", "{\"later\":false,").as_deref(), Some("later"));
+    assert_eq!(unread("\"stamp\":{", "\"stamp\":{\"where\":{},").as_deref(), Some("where"));
+    let book = Book::of([Record::read(&json.replacen('{', "{\"later\":1,", 1)).unwrap()]);
+    assert_eq!(
+        (book.job().unknown[&id(1, 1)].as_str(), titles(&book).len()),
+        ("later", 1),
+        "it counts as far as it is read"
+    );
+    let many = corrected(2, 1, &[id(1, 1)], "b").json().replace("\"title\":\"b\"", "\"sheet\":{\"length\":1}");
+    assert!(Record::read(&many).is_err(), "what is known has to be right all the same");
 }
 
 #[test]

@@ -108,7 +108,7 @@ fn clashes_and_dangling_entries_are_faults_but_unknown_kinds_are_not() {
 
     let later = file(&Book::of([titled(id(1), "x")])).replace("\"fact\"", "\"fathom\"");
     let told = desk.well(&["check", &desk.put("later", later)]);
-    assert!(told.contains("1 entry of kind \"fathom\""), "{told}");
+    assert!(told.contains("1 entry with \"fathom\""), "{told}");
 }
 
 #[test]

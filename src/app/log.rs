@@ -122,7 +122,7 @@ fn Notices() -> impl IntoView {
 fn notices(book: &Book) -> Vec<String> {
     let job = book.job();
     let counted = [
-        (job.unknown.len(), "of a kind that this Duckboard does not know, carried along untouched"),
+        (job.unknown.len(), "that this Duckboard cannot read wholly, carried along untouched"),
         (book.log().clashes().count(), "said twice in different words under one id; both are kept"),
         (job.absent.iter().count(), "not here: left out of a file, or damaged"),
         (job.faults.len(), "that cannot be followed, kept in the log"),

@@ -69,7 +69,7 @@ fn summary(file: &JobFile, book: &Book) -> String {
     }
     lines.extend(not_counted(job));
     for (kind, count) in unknown_kinds(job.unknown.values()) {
-        lines.push(format!("Not known here: {} of kind \"{kind}\", carried along", counted(count, "entry")));
+        lines.push(format!("Not known here: {} with \"{kind}\", carried along", counted(count, "entry")));
     }
     if !job.absent.is_empty() {
         lines

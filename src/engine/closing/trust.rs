@@ -68,7 +68,7 @@ pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
         kinds.sort_unstable();
         kinds.dedup();
         let what = format!(
-            "{} of a kind that this build cannot read: {}",
+            "{} that this build cannot read wholly, for it does not know: {}",
             counted(job.unknown.len(), "entry"),
             kinds.join(", ")
         );

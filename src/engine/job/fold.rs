@@ -31,7 +31,8 @@ pub struct Job {
     pub conflicts: LiteMap<EntryId, Vec<EntryId>>,
     /// Entries that could not be followed, and why.
     pub faults: LiteMap<EntryId, Fault>,
-    /// Entries of kinds that this build does not know, by the kind's name.
+    /// Entries that this build cannot read wholly, by the name that it does not know: of their
+    /// kind, or of a field.
     pub unknown: LiteMap<EntryId, String>,
     /// Entries that are known to be, and are not here.
     pub absent: Set<EntryId>,
@@ -106,6 +107,9 @@ impl Fold {
                 self.job.unknown.insert(record.id(), kind.clone());
             }
             Content::Known(entry) => {
+                if let Some(field) = record.unread() {
+                    self.job.unknown.insert(entry.id, field.to_owned());
+                }
                 self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() });
             }
         }
