@@ -69,6 +69,8 @@ pub enum LeftOut {
     Photos,
     /// The client's details: the job's title and where it is.
     Client,
+    /// Entries that could not be read wholly: of a later version.
+    NotRead,
     /// Of an invitation, who read which caution.
     CautionsRead,
     /// Of an invitation before it carried all that counts, readings and what was found.
@@ -101,6 +103,7 @@ impl LeftOut {
         match self {
             Self::Photos => "photos",
             Self::Client => "client",
+            Self::NotRead => "not_read",
             Self::CautionsRead => "cautions_read",
             Self::Readings => "readings",
             Self::Other(name) => name,
@@ -113,6 +116,7 @@ impl fmt::Display for LeftOut {
         match self {
             Self::Photos => f.write_str("photos"),
             Self::Client => f.write_str("client details"),
+            Self::NotRead => f.write_str("entries of a later version"),
             Self::CautionsRead => f.write_str("cautions read"),
             Self::Readings => f.write_str("readings and photos"),
             Self::Other(name) => f.write_str(name),
@@ -125,6 +129,7 @@ impl From<String> for LeftOut {
         match name.as_str() {
             "photos" => Self::Photos,
             "client" => Self::Client,
+            "not_read" => Self::NotRead,
             "cautions_read" => Self::CautionsRead,
             "readings" => Self::Readings,
             _ => Self::Other(name),

@@ -5,7 +5,7 @@ use super::model::{JobFile, LeftOut, Made};
 use super::threads::threads_with;
 use super::version::Version;
 use crate::engine::entry::JobId;
-use crate::engine::job::{Act, Book, Entry, Fact, Observation};
+use crate::engine::job::{Act, Book, Entry, Fact, Observation, Record};
 
 /// The file without photos. What was said of them, and their digests, stay.
 #[must_use]
@@ -19,11 +19,18 @@ pub fn without_photos(mut file: JobFile) -> JobFile {
 /// job's title or where it is, corrections and withdrawals included.
 ///
 /// What this build cannot read goes too, entries and fields alike: it might say the
-/// same in a later version's words. Notes and photos stay, and are for people to judge.
+/// same in a later version's words. That an entry went is told, and holds closing: what it
+/// said may matter. Notes and photos stay, and are for people to judge.
 #[must_use]
 pub fn without_client(mut file: JobFile) -> JobFile {
     let told = threads_with(&file.records, names_the_client);
-    file.records.retain(|record| record.entry().is_some() && !told.contains(&record.id()));
+    file.records.retain(|record| !told.contains(&record.id()));
+    for record in &mut file.records {
+        if !record.is_absent() && !record.is_read_wholly() {
+            *record = Record::absent(record.id());
+            file.left_out.insert(LeftOut::NotRead);
+        }
+    }
     file.extra = Extras::default();
     file.job.extra = Extras::default();
     for photo in &mut file.photos {

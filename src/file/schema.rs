@@ -46,7 +46,7 @@ struct Envelope<'a> {
     made: Made,
     /// Which job it is.
     job: Head,
-    /// What was left out on purpose: "photos", "client", "cautions_read"; of an old
+    /// What was left out on purpose: "photos", "client", "not_read", "cautions_read"; of an old
     /// invitation "readings".
     #[schemars(default, length(max = LEFT_OUT))]
     left_out: Vec<String>,

@@ -38,6 +38,29 @@ fn no_word_of_the_client_is_left() {
     assert!(reread(&kept).left_out.contains(&LeftOut::Client));
 }
 
+/// It might name the client in a later version's words, and it might be what keeps a floor open.
+#[test]
+fn what_cannot_be_read_is_left_out_with_the_client_and_missed_until_it_comes() {
+    for json in [r#"{"id":"ID","act":{"record":{"gas_leak":"Zebra"}}}"#, r#"{"id":"ID","but":"Zebra","#] {
+        let mut book = first_book();
+        let entry = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead).record(Fact::Archived(false));
+        let known = serde_json::to_string(&entry).unwrap();
+        let json = json.replace("ID", &entry.id.to_string());
+        let json = if json.ends_with(',') { json + known.split_once(',').unwrap().1 } else { json };
+        book.add(Record::read(&json).unwrap());
+        assert!(book.job().unknown.contains_key(&entry.id), "{json}");
+        let whole = JobFile::of(&book, JOB, 1, made());
+        let bare = reread(&without_client(whole.clone()));
+        assert!(!text(&bare).contains("Zebra"));
+        assert!(bare.left_out.contains(&LeftOut::NotRead) && bare.book().job().unknown.is_empty());
+        assert!(bare.book().job().absent.contains(&entry.id));
+        assert!(without_client(bare.clone()).book().job().absent.contains(&entry.id), "twice is once");
+        let merged = merge(bare, whole).unwrap().book();
+        assert_eq!(merged.job(), book.job());
+    }
+    assert!(!without_client(first_file()).left_out.contains(&LeftOut::NotRead));
+}
+
 /// All but who read which caution: nothing that was found looks better on the second phone.
 #[test]
 fn an_invitation_brings_a_second_phone_all_that_anything_is_decided_by() {

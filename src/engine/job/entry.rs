@@ -188,6 +188,11 @@ impl Record {
         self.unread.as_deref()
     }
 
+    /// Does this build know all that it says?
+    pub const fn is_read_wholly(&self) -> bool {
+        matches!(self.content, Content::Known(_)) && self.unread.is_none()
+    }
+
     /// The text without its white space and key order, by which two records are the
     /// same however they were laid out.
     pub fn canonical(&self) -> String {
