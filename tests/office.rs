@@ -242,6 +242,28 @@ fn a_faulty_file_is_reported_only_when_asked_and_says_what_is_lost() {
     assert!(report.contains("Damaged, and not in this report: photos\\["), "{report}");
 }
 
+/// Whatever is damaged of it, the floor of the report stays open.
+#[test]
+fn a_report_of_a_damaged_file_does_not_say_that_all_of_it_can_be_read() {
+    let desk = Desk::new("damaged");
+    let house = include_str!("fixtures/closing/all-but-the-soil.json");
+    let of = |name: &str, whole: &str| {
+        let file = desk.put(name, whole);
+        desk.well(&["report", &file, "--anyway"]);
+        fs::read_to_string(desk.0.join(format!("{name}-report/report.md"))).unwrap()
+    };
+    let sound = of("sound", house);
+    assert!(sound.contains("Every entry of the job can be read: all can"), "{sound}");
+    for (name, from, to) in
+        [("act", "\"answer\":\"yes\"", "\"answer\":\"yse\""), ("id", "{\"id\":\"9.", "{\"id\":\"x.")]
+    {
+        let report = of(name, &house.replacen(from, to, 1));
+        assert!(house.contains(from) && report.contains("Damaged, and not in this report: entries\\["), "{report}");
+        assert!(report.contains("1 entry not here: left out of a file, or damaged"), "{report}");
+        assert!(!report.contains("can be read: all can") && !report.contains("Ready to close"), "{report}");
+    }
+}
+
 #[test]
 fn two_phones_files_become_one() {
     let desk = Desk::new("merge");

@@ -11,7 +11,7 @@ use super::limits::{ENTRIES, FIELDS, FILE_BYTES, LEFT_OUT, LONGEST_ENTRY, PHOTOS
 use super::model::{FORMAT, JobFile, JobHead, LeftOut, Made, by_digest, in_log_order};
 use super::photo::{self, FilePhoto};
 use super::version::{Standing, Version};
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{DeviceId, EntryId};
 use crate::engine::job::{Act, Observation, Record};
 use crate::order::Set;
 use serde::de::DeserializeOwned;
@@ -21,7 +21,7 @@ use serde_json::value::RawValue;
 /// What could be read of a file that has faults.
 #[derive(Debug, Clone)]
 pub struct Salvage {
-    /// The file without its faulty entries and photos.
+    /// The file without its faulty entries and photos. It knows that it lacks those entries.
     pub file: JobFile,
     /// What is missing from it, or was mended, and why. Empty if the file is sound.
     pub faults: Vec<Fault>,
@@ -224,7 +224,10 @@ impl<'a> Reader<'a> {
         for (at, raw) in self.list("entries", ENTRIES).into_iter().enumerate() {
             match record(raw, self.version) {
                 Ok(record) => records.push(record),
-                Err(bad) => self.faults.push(Fault::in_entry(&format!("entries[{at}]"), bad)),
+                Err(bad) => {
+                    records.push(lost(raw));
+                    self.faults.push(Fault::in_entry(&format!("entries[{at}]"), bad));
+                }
             }
         }
         records
@@ -243,6 +246,12 @@ impl<'a> Reader<'a> {
             Vec::new()
         })
     }
+}
+
+/// That a damaged entry is not here; one of which not even the id can be read under no phone's id.
+fn lost(raw: &RawValue) -> Record {
+    let nobody = EntryId { count: 0, device: DeviceId::new(0) };
+    Record::absent(Record::carried(raw.get()).map_or(nobody, |record| record.id()))
 }
 
 /// One entry. In a file of a newer minor version, one that cannot be read is carried.
