@@ -2,7 +2,7 @@
 
 use crate::desk::{Desk, length, percent, stamp};
 use crate::house::joist;
-use crate::{Site, after, time};
+use crate::{Site, after, ready, time};
 use duckboard::engine::cautions::due;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, JobId, Stamp};
@@ -290,6 +290,36 @@ fn of_what_two_phones_say_of_a_cut_a_joist_or_a_corner_neither_is_the_last_word(
     for say in [cut_back as fn(&Site, &str) -> Observation, center, corner] {
         says(&apart(say), "and nobody can tell which came last");
     }
+}
+
+/// The visit was begun at 8. What was done by a right clock may still be older.
+#[test]
+fn a_clock_that_is_behind_the_visit_that_it_logs_into_tells_nothing_of_two_phones() {
+    let logs_at = |at: &'static str, device: DeviceId| {
+        lines_of(|site| {
+            let visit = site.desk.pen.visit();
+            let mut pen = Pen::new(site.desk.book.log(), device, Stamp { at: time(at), visit, ..stamp() });
+            let entry = pen.record(sewage());
+            site.answers(&[("shower_wet", Answer::No), ("gone.sewage", Answer::Yes)]);
+            assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+        })
+    };
+    let other = DeviceId::new(2);
+    let is_told =
+        |lines: &[String]| lines.iter().any(|line| line.contains("1 entry dated before the visit of it was begun"));
+    let told = ["2020-01-01T00:10:00-05:00", "2026-10-26T06:59:59-05:00", "2026-10-26T07:00:00-05:00"]
+        .map(|at| is_told(&logs_at(at, other)));
+    assert_eq!(told, [true, true, false]);
+}
+
+/// On one phone the count tells, whatever its clock says.
+#[test]
+fn a_wrong_clock_of_the_only_phone_keeps_nothing_open() {
+    ready(|site| {
+        let visit = site.desk.pen.visit();
+        site.desk.pen.stamp_from(Stamp { at: time("2026-10-26T06:00:00-05:00"), visit, ..stamp() });
+        site.finds(Finding::Stained, Some(site.places[1]));
+    });
 }
 
 #[test]

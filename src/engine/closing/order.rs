@@ -3,7 +3,7 @@
 
 use super::decision::{Condition, InTheWay};
 use super::trust::words_of;
-use crate::engine::describe::{in_sentence, observation};
+use crate::engine::describe::{counted, in_sentence, observation};
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
@@ -21,12 +21,35 @@ use std::mem::{Discriminant, discriminant};
 pub(super) fn in_order(job: &Job, units: Units) -> Condition {
     let mut lines = said_apart(job, units);
     lines.extend(done_apart(job));
+    lines.extend(wrong_clock(job));
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
 
 /// So long after a visit's first entry what is logged belongs to it no more (judgement).
 pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
+
+/// So far may two phones' clocks be apart (judgement).
+pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
+
+/// A clock by which something was logged before the visit that it belongs to was begun. On one
+/// phone the count tells what came last; of several, nothing does then.
+fn wrong_clock(job: &Job) -> Option<InTheWay> {
+    let begun = |visit| job.now.visits().get(&visit).or_else(|| job.gone.visits().get(&visit)).map(|it| it.stamp.at);
+    let is_before = |it: &&Thing<Observation>| {
+        it.stamp.visit.and_then(begun).is_some_and(|begun| begun - it.stamp.at > CLOCKS_APART)
+    };
+    let first = job.now.things().find(is_before)?;
+    let is_of_several = job.now.things().any(|it| it.head.device != first.head.device);
+    is_of_several.then(|| {
+        let count = job.now.things().filter(is_before).count();
+        let what = counted(count, "entry");
+        InTheWay::unknown(
+            format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
+            "set the clock right, take that back, and log it again",
+        )
+    })
+}
 
 /// A visit ends when another one is begun. Where nobody began one, what was read weeks ago would
 /// still be of this visit.
