@@ -35,8 +35,13 @@ fn corrected(count: u32, device: u8, of: &[EntryId], text: &str) -> Record {
     record(id(count, device), Act::Correct { of: of.to_vec(), to: title(text) })
 }
 
+/// As before format 1.5: without what it had seen.
 fn withdrawn(count: u32, of: EntryId) -> Record {
-    record(id(count, 1), Act::Withdraw { of })
+    record(id(count, 1), Act::Withdraw { of, seen: Vec::new() })
+}
+
+fn withdrawn_as_seen(count: u32, device: u8, of: EntryId, seen: &[EntryId]) -> Record {
+    record(id(count, device), Act::Withdraw { of, seen: seen.to_vec() })
 }
 
 /// Entries with every kind of reference: to what is there, to what is not, to
@@ -50,9 +55,10 @@ fn any_records() -> impl Strategy<Value = Vec<Record>> {
     let act = prop_oneof![
         2 => observation.clone().prop_map(Act::Record),
         3 => (prop::collection::vec(any_id.clone(), 0..3), observation).prop_map(|(of, to)| Act::Correct { of, to }),
-        2 => any_id.clone().prop_map(|of| Act::Withdraw { of }),
+        2 => (any_id.clone(), prop::collection::vec(any_id.clone(), 0..2)).prop_map(|(of, seen)| Act::Withdraw { of, seen }),
     ];
-    prop::collection::vec((any_id, act).prop_map(|(id, act)| record(id, act)), 0..24)
+    let entry = (any_id.clone(), act).prop_map(|(id, act)| record(id, act));
+    prop::collection::vec(prop_oneof![9 => entry, 1 => any_id.prop_map(Record::absent)], 0..24)
 }
 
 proptest! {
@@ -116,6 +122,7 @@ proptest! {
             let read = Record::read(record.json()).unwrap();
             prop_assert_eq!(read.content(), record.content());
             prop_assert_eq!(read.json(), record.json());
+            prop_assert_eq!(read.unread(), None);
         }
     }
 
@@ -172,6 +179,64 @@ fn taking_back_a_correction_brings_the_first_value_back_and_so_on() {
 }
 
 #[test]
+fn a_withdrawal_takes_back_only_what_it_had_seen() {
+    let (first, theirs) = (id(1, 1), id(2, 2));
+    let apart = |withdrawal: Record| Book::of([said(1, "a"), corrected(2, 2, &[first], "worse"), withdrawal]);
+    // However much later, by whichever phone.
+    for (count, device) in [(2, 1), (9, 1), (9, 2)] {
+        let book = apart(withdrawn_as_seen(count, device, first, &[first]));
+        assert_eq!(titles(&book), [r#"Title(Text("worse"))"#]);
+        assert_eq!(book.job().conflicts[&first], [theirs, id(count, device)]);
+        assert!(!book.job().withdrawn.contains(&first) && book.job().gone == Book::default().job().gone);
+        let known = apart(withdrawn_as_seen(count.max(3), device, first, &[theirs]));
+        assert!(titles(&known).is_empty() && known.job().conflicts.is_empty());
+    }
+    // What corrects what it had seen, it had not; what was corrected before, it had.
+    let mut book = apart(withdrawn_as_seen(3, 1, first, &[theirs]));
+    book.add(corrected(3, 2, &[theirs], "worst"));
+    assert_eq!(book.job().conflicts[&first], [id(3, 2), id(3, 1)]);
+    book.add(withdrawn_as_seen(4, 2, id(3, 2), &[id(3, 2)]));
+    assert!(titles(&book).is_empty() && book.job().conflicts.is_empty());
+}
+
+#[test]
+fn a_withdrawal_that_does_not_say_what_it_had_seen_had_seen_what_was_surely_said_before() {
+    let first = id(1, 1);
+    let stands = |of_device: u8, count: u32| {
+        let book = Book::of([said(1, "a"), corrected(5, of_device, &[first], "b"), withdrawn(count, first)]);
+        (titles(&book).len(), book.job().conflicts.len())
+    };
+    assert_eq!([stands(1, 6), stands(1, 4)], [(0, 0), (1, 1)], "on one phone the count tells");
+    assert_eq!([stands(2, 5), stands(2, 6)], [(1, 1), (1, 1)], "of two at the same second nothing does");
+}
+
+#[test]
+fn a_conflict_with_a_withdrawal_is_settled_either_way() {
+    let first = id(1, 1);
+    let apart =
+        || Book::of([said(1, "a"), corrected(2, 2, &[first], "worse"), withdrawn_as_seen(2, 1, first, &[first])]);
+    let (mut kept, mut gone) = (apart(), apart());
+    let heads = kept.job().heads(first);
+    kept.add(corrected(3, 1, &heads, "worse"));
+    assert_eq!(titles(&kept), [r#"Title(Text("worse"))"#]);
+    gone.add(withdrawn_as_seen(3, 1, first, &heads));
+    assert!(titles(&gone).is_empty() && gone.job().withdrawn.contains(&first));
+    for book in [kept, gone] {
+        assert!(book.job().conflicts.is_empty() && book.job().faults.is_empty(), "{:?}", book.job());
+    }
+}
+
+/// A correction into another kind is no word on it.
+#[test]
+fn what_is_no_correction_brings_nothing_back() {
+    let first = id(1, 1);
+    let other = Act::Correct { of: vec![first, id(2, 1)], to: Visit { purpose: Label::default() }.into() };
+    let book = Book::of([said(1, "a"), withdrawn_as_seen(2, 1, first, &[first]), record(id(3, 1), other)]);
+    assert!(titles(&book).is_empty() && book.job().conflicts.is_empty());
+    assert_eq!(book.job().faults[&id(3, 1)], Fault::ChangesKind);
+}
+
+#[test]
 fn what_cannot_be_followed_is_kept_and_reported() {
     let book = Book::of([
         said(1, "a"),
@@ -204,7 +269,19 @@ fn two_entries_under_one_id_are_both_kept_and_reported() {
     assert_eq!(book.add(said(1, "a")), Added::Clash);
     assert_eq!(book.add(said(1, "b")), Added::Known);
     assert_eq!(book.log().clashes().collect::<Vec<_>>(), [id(1, 1)]);
+    assert!(book.job().clashes.contains(&id(1, 1)), "and the job knows it");
     assert_eq!(titles(&book), [r#"Title(Text("a"))"#], "the same one counts on every phone");
+}
+
+#[test]
+fn that_an_entry_is_not_here_yields_to_the_entry_and_clashes_with_nothing() {
+    let mut book = Book::of([Record::absent(id(1, 1))]);
+    assert!(book.job().absent.contains(&id(1, 1)) && book.log().next_id(id(1, 1).device).count == 2);
+    assert_eq!(book.add(Record::read(Record::absent(id(1, 1)).json()).unwrap()), Added::Known);
+    assert_eq!(book.add(said(1, "a")), Added::New);
+    assert_eq!(book.add(Record::absent(id(1, 1))), Added::Known);
+    assert!(book.job().absent.is_empty() && book.log().clashes().next().is_none());
+    assert_eq!((titles(&book).len(), book.log().len()), (1, 1));
 }
 
 #[test]
@@ -222,6 +299,30 @@ fn a_kind_of_a_later_version_is_carried_untouched() {
     assert_eq!(record.json(), json);
     let book = Book::of([record]);
     assert_eq!(book.job().unknown[&id(1, 1)], "fathom");
+}
+
+#[test]
+fn a_field_that_is_not_known_is_named_and_another_layout_or_null_is_none() {
+    let json = said(1, "a").json().to_owned();
+    let unread = |from: &str, to: &str| {
+        let changed = json.replacen(from, to, 1);
+        assert!(changed != json);
+        let record = Record::read(&changed).unwrap();
+        assert_eq!(record.entry(), said(1, "a").entry());
+        record.unread().map(ToOwned::to_owned)
+    };
+    assert_eq!(unread("{", "{ "), None);
+    assert_eq!(unread("{", "{\"later\":null,"), None);
+    assert_eq!(unread("{", "{\"later\":false,").as_deref(), Some("later"));
+    assert_eq!(unread("\"stamp\":{", "\"stamp\":{\"where\":{},").as_deref(), Some("where"));
+    let book = Book::of([Record::read(&json.replacen('{', "{\"later\":1,", 1)).unwrap()]);
+    assert_eq!(
+        (book.job().unknown[&id(1, 1)].as_str(), titles(&book).len()),
+        ("later", 1),
+        "it counts as far as it is read"
+    );
+    let many = corrected(2, 1, &[id(1, 1)], "b").json().replace("\"title\":\"b\"", "\"sheet\":{\"length\":1}");
+    assert!(Record::read(&many).is_err(), "what is known has to be right all the same");
 }
 
 #[test]

@@ -108,7 +108,7 @@ fn clashes_and_dangling_entries_are_faults_but_unknown_kinds_are_not() {
 
     let later = file(&Book::of([titled(id(1), "x")])).replace("\"fact\"", "\"fathom\"");
     let told = desk.well(&["check", &desk.put("later", later)]);
-    assert!(told.contains("1 entry of kind \"fathom\""), "{told}");
+    assert!(told.contains("1 entry with \"fathom\""), "{told}");
 }
 
 #[test]
@@ -240,6 +240,28 @@ fn a_faulty_file_is_reported_only_when_asked_and_says_what_is_lost() {
     desk.well(&["report", &file, "--anyway"]);
     let report = fs::read_to_string(desk.0.join("job-report/report.md")).unwrap();
     assert!(report.contains("Damaged, and not in this report: photos\\["), "{report}");
+}
+
+/// Whatever is damaged of it, the floor of the report stays open.
+#[test]
+fn a_report_of_a_damaged_file_does_not_say_that_all_of_it_can_be_read() {
+    let desk = Desk::new("damaged");
+    let house = include_str!("fixtures/closing/all-but-the-soil.json");
+    let of = |name: &str, whole: &str| {
+        let file = desk.put(name, whole);
+        desk.well(&["report", &file, "--anyway"]);
+        fs::read_to_string(desk.0.join(format!("{name}-report/report.md"))).unwrap()
+    };
+    let sound = of("sound", house);
+    assert!(sound.contains("Every entry of the job can be read: all can"), "{sound}");
+    for (name, from, to) in
+        [("act", "\"answer\":\"yes\"", "\"answer\":\"yse\""), ("id", "{\"id\":\"9.", "{\"id\":\"x.")]
+    {
+        let report = of(name, &house.replacen(from, to, 1));
+        assert!(house.contains(from) && report.contains("Damaged, and not in this report: entries\\["), "{report}");
+        assert!(report.contains("1 entry not here: left out of a file, or damaged"), "{report}");
+        assert!(!report.contains("can be read: all can") && !report.contains("Ready to close"), "{report}");
+    }
 }
 
 #[test]

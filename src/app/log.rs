@@ -122,8 +122,9 @@ fn Notices() -> impl IntoView {
 fn notices(book: &Book) -> Vec<String> {
     let job = book.job();
     let counted = [
-        (job.unknown.len(), "of a kind that this Duckboard does not know, carried along untouched"),
+        (job.unknown.len(), "that this Duckboard cannot read wholly, carried along untouched"),
         (book.log().clashes().count(), "said twice in different words under one id; both are kept"),
+        (job.absent.iter().count(), "not here: left out of a file, or damaged"),
         (job.faults.len(), "that cannot be followed, kept in the log"),
     ];
     let entries = |count: usize| if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") };
@@ -134,7 +135,7 @@ fn notices(book: &Book) -> Vec<String> {
         .collect()
 }
 
-/// Two corrections of one thing: somebody picks.
+/// Two corrections of one thing, or one and a withdrawal that did not know of it: somebody picks.
 #[component]
 fn Conflicts() -> impl IntoView {
     let session = session();
@@ -147,23 +148,25 @@ fn Conflicts() -> impl IntoView {
             <section class="card conflict" role="alert">
                 <h2>"Two corrections of one entry: which is right?"</h2>
                 {choices.into_iter().map(|(says, value)| view! {
-                    <button type="button" class="key wide" on:click=move |_| session.correct(thing, value.clone())>{says}</button>
+                    <button type="button" class="key wide" on:click=move |_| session.settle(thing, value.clone())>{says}</button>
                 }).collect_view()}
             </section>
         }).collect_view()
     })
 }
 
-type Choice = (String, Observation);
+/// What it would be; nothing for taken back.
+type Choice = (String, Option<Observation>);
 
 fn conflicts(book: &Book, units: Units) -> Vec<(EntryId, Vec<Choice>)> {
     let choice = |head: &EntryId| {
         let entry = book.log().get(*head)?.entry()?;
         let value = match &entry.act {
-            Act::Record(value) | Act::Correct { to: value, .. } => value.clone(),
-            Act::Withdraw { .. } => return None,
+            Act::Record(value) | Act::Correct { to: value, .. } => Some(value.clone()),
+            Act::Withdraw { .. } => None,
         };
-        let says = describe::observation(book.job(), &value, units).says;
+        let says = value.as_ref().map(|value| describe::observation(book.job(), value, units).says);
+        let says = says.unwrap_or_else(|| "taken back".to_owned());
         Some((format!("{says} ({})", entry.stamp.by.initials), value))
     };
     book.job().conflicts.iter().map(|(thing, heads)| (*thing, heads.iter().filter_map(choice).collect())).collect()

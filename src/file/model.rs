@@ -69,7 +69,11 @@ pub enum LeftOut {
     Photos,
     /// The client's details: the job's title and where it is.
     Client,
-    /// Everything but what a second phone needs to begin.
+    /// Entries that could not be read wholly: of a later version.
+    NotRead,
+    /// Of an invitation, who read which caution.
+    CautionsRead,
+    /// Of an invitation before it carried all that counts, readings and what was found.
     Readings,
     /// Something that this build has no name for.
     Other(String),
@@ -99,6 +103,8 @@ impl LeftOut {
         match self {
             Self::Photos => "photos",
             Self::Client => "client",
+            Self::NotRead => "not_read",
+            Self::CautionsRead => "cautions_read",
             Self::Readings => "readings",
             Self::Other(name) => name,
         }
@@ -110,6 +116,8 @@ impl fmt::Display for LeftOut {
         match self {
             Self::Photos => f.write_str("photos"),
             Self::Client => f.write_str("client details"),
+            Self::NotRead => f.write_str("entries of a later version"),
+            Self::CautionsRead => f.write_str("cautions read"),
             Self::Readings => f.write_str("readings and photos"),
             Self::Other(name) => f.write_str(name),
         }
@@ -121,6 +129,8 @@ impl From<String> for LeftOut {
         match name.as_str() {
             "photos" => Self::Photos,
             "client" => Self::Client,
+            "not_read" => Self::NotRead,
+            "cautions_read" => Self::CautionsRead,
             "readings" => Self::Readings,
             _ => Self::Other(name),
         }

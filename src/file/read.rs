@@ -11,7 +11,8 @@ use super::limits::{ENTRIES, FIELDS, FILE_BYTES, LEFT_OUT, LONGEST_ENTRY, PHOTOS
 use super::model::{FORMAT, JobFile, JobHead, LeftOut, Made, by_digest, in_log_order};
 use super::photo::{self, FilePhoto};
 use super::version::{Standing, Version};
-use crate::engine::job::Record;
+use crate::engine::entry::{DeviceId, EntryId};
+use crate::engine::job::{Act, Observation, Record};
 use crate::order::Set;
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
@@ -20,7 +21,7 @@ use serde_json::value::RawValue;
 /// What could be read of a file that has faults.
 #[derive(Debug, Clone)]
 pub struct Salvage {
-    /// The file without its faulty entries and photos.
+    /// The file without its faulty entries and photos. It knows that it lacks those entries.
     pub file: JobFile,
     /// What is missing from it, or was mended, and why. Empty if the file is sound.
     pub faults: Vec<Fault>,
@@ -134,7 +135,8 @@ struct Parts {
 
 impl Parts {
     fn into_file(self, version: Version, extra: Extras) -> JobFile {
-        let Self { revision, made, job, left_out, records, photos } = self;
+        let Self { revision, made, job, left_out, mut records, photos } = self;
+        records.extend(what_an_old_invitation_lacks(&left_out, &records));
         JobFile {
             // An older minor version is written back as this build's.
             version: version.max(Version::CURRENT),
@@ -147,6 +149,22 @@ impl Parts {
             extra,
         }
     }
+}
+
+/// An invitation of before it said which entries it lacks: as good as surely the one that its
+/// phone logged next, with which the rest comes. Of several phones nobody can tell which one.
+fn what_an_old_invitation_lacks(left_out: &Set<LeftOut>, records: &[Record]) -> Option<Record> {
+    let last = records.iter().map(Record::id).max()?;
+    let is_of_one_phone = records.iter().all(|record| record.id().device == last.device);
+    // Merged with the rest, it still says so.
+    let has_more = |record: &Record| match record.entry().map(|entry| &entry.act) {
+        Some(Act::Record(it)) => {
+            matches!(it, Observation::Reading(_) | Observation::Condition(_) | Observation::Check(_))
+        }
+        _ => record.is_absent(),
+    };
+    (left_out.contains(&LeftOut::Readings) && is_of_one_phone && !records.iter().any(has_more))
+        .then(|| Record::absent(EntryId { count: last.count.saturating_add(1), ..last }))
 }
 
 impl<'a> Reader<'a> {
@@ -206,7 +224,10 @@ impl<'a> Reader<'a> {
         for (at, raw) in self.list("entries", ENTRIES).into_iter().enumerate() {
             match record(raw, self.version) {
                 Ok(record) => records.push(record),
-                Err(bad) => self.faults.push(Fault::in_entry(&format!("entries[{at}]"), bad)),
+                Err(bad) => {
+                    records.push(lost(raw));
+                    self.faults.push(Fault::in_entry(&format!("entries[{at}]"), bad));
+                }
             }
         }
         records
@@ -225,6 +246,12 @@ impl<'a> Reader<'a> {
             Vec::new()
         })
     }
+}
+
+/// That a damaged entry is not here; one of which not even the id can be read under no phone's id.
+fn lost(raw: &RawValue) -> Record {
+    let nobody = EntryId { count: 0, device: DeviceId::new(0) };
+    Record::absent(Record::carried(raw.get()).map_or(nobody, |record| record.id()))
 }
 
 /// One entry. In a file of a newer minor version, one that cannot be read is carried.

@@ -5,7 +5,7 @@ use super::model::{JobFile, LeftOut, Made};
 use super::threads::threads_with;
 use super::version::Version;
 use crate::engine::entry::JobId;
-use crate::engine::job::{Act, Book, Entry, Fact, Observation};
+use crate::engine::job::{Act, Book, Entry, Fact, Observation, Record};
 
 /// The file without photos. What was said of them, and their digests, stay.
 #[must_use]
@@ -19,11 +19,18 @@ pub fn without_photos(mut file: JobFile) -> JobFile {
 /// job's title or where it is, corrections and withdrawals included.
 ///
 /// What this build cannot read goes too, entries and fields alike: it might say the
-/// same in a later version's words. Notes and photos stay, and are for people to judge.
+/// same in a later version's words. That an entry went is told, and holds closing: what it
+/// said may matter. Notes and photos stay, and are for people to judge.
 #[must_use]
 pub fn without_client(mut file: JobFile) -> JobFile {
     let told = threads_with(&file.records, names_the_client);
-    file.records.retain(|record| record.entry().is_some() && !told.contains(&record.id()));
+    file.records.retain(|record| !told.contains(&record.id()));
+    for record in &mut file.records {
+        if !record.is_absent() && !record.is_read_wholly() {
+            *record = Record::absent(record.id());
+            file.left_out.insert(LeftOut::NotRead);
+        }
+    }
     file.extra = Extras::default();
     file.job.extra = Extras::default();
     for photo in &mut file.photos {
@@ -35,55 +42,25 @@ pub fn without_client(mut file: JobFile) -> JobFile {
     file
 }
 
-/// A file that brings a second phone to the same job: what it is, its visits, places,
-/// rooms and meters, but no reading and no photo. In all else it is a job file.
+/// A file that brings a second phone to the same job: all that anything is decided by, so that
+/// nothing looks better there than here. Who read which caution is left out: whoever holds the
+/// second phone reads them too. So are the photos.
 #[must_use]
 pub fn invitation(book: &Book, job: JobId, revision: u32, made: Made) -> JobFile {
     let mut file = JobFile::of(book, job, revision, made);
-    let needed = threads_with(&file.records, a_second_phone_needs_it);
-    file.records.retain(|record| record.entry().is_some() && needed.contains(&record.id()));
-    file.version = Version::CURRENT;
-    file.left_out.extend([LeftOut::Readings, LeftOut::Photos]);
+    let read = threads_with(&file.records, is_caution_read);
+    let other = threads_with(&file.records, |entry| said(&entry.act).is_some() && !is_caution_read(entry));
+    file.records.retain(|record| !read.contains(&record.id()) || other.contains(&record.id()));
+    file.left_out.extend([LeftOut::CautionsRead, LeftOut::Photos]);
     file
+}
+
+fn is_caution_read(entry: &Entry) -> bool {
+    matches!(said(&entry.act), Some(Observation::Acknowledgement(_)))
 }
 
 fn names_the_client(entry: &Entry) -> bool {
     matches!(said(&entry.act), Some(Observation::Fact(Fact::Title(_) | Fact::Site(_))))
-}
-
-/// Every kind is named, so that the compiler asks about a new one.
-fn a_second_phone_needs_it(entry: &Entry) -> bool {
-    said(&entry.act).is_some_and(|observation| match observation {
-        Observation::Fact(_)
-        | Observation::Visit(_)
-        | Observation::Place(_)
-        | Observation::Room(_)
-        | Observation::Side(_)
-        | Observation::Tie(_)
-        | Observation::Offset(_)
-        | Observation::Corner(_)
-        | Observation::Opening(_)
-        | Observation::CutBack(_)
-        | Observation::WholeFloor(_)
-        | Observation::Obstacle(_)
-        | Observation::Joists(_)
-        | Observation::JoistCenter(_)
-        | Observation::Particular(_)
-        | Observation::Meter(_) => true,
-        Observation::Measure(_)
-        | Observation::Layer(_)
-        | Observation::OnHand(_)
-        | Observation::Level(_)
-        | Observation::Reading(_)
-        | Observation::AirReading(_)
-        | Observation::SurfaceReading(_)
-        | Observation::Condition(_)
-        | Observation::Check(_)
-        | Observation::Damage(_)
-        | Observation::Photo(_)
-        | Observation::Acknowledgement(_)
-        | Observation::HandOver(_) => false,
-    })
 }
 
 const fn said(act: &Act) -> Option<&Observation> {

@@ -46,7 +46,8 @@ struct Envelope<'a> {
     made: Made,
     /// Which job it is.
     job: Head,
-    /// What was left out on purpose: "photos", "client", "readings".
+    /// What was left out on purpose: "photos", "client", "not_read", "cautions_read"; of an old
+    /// invitation "readings".
     #[schemars(default, length(max = LEFT_OUT))]
     left_out: Vec<String>,
     /// The log. Nothing in it is ever edited: a correction is an entry of its own.

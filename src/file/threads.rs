@@ -38,6 +38,6 @@ fn named(act: &Act) -> Vec<EntryId> {
     match act {
         Act::Record(_) => Vec::new(),
         Act::Correct { of, .. } => of.clone(),
-        Act::Withdraw { of } => vec![*of],
+        Act::Withdraw { of, .. } => vec![*of],
     }
 }

@@ -62,11 +62,18 @@ fn summary(file: &JobFile, book: &Book) -> String {
         lines.push(format!("Left out on purpose: {}", marks.join(", ")));
     }
     for (thing, corrections) in &job.conflicts {
-        lines.push(format!("Conflict: {thing} was corrected in {} ways; the last stands in", corrections.len()));
+        lines.push(format!(
+            "Conflict: {thing} was corrected or taken back in {} ways, and nobody has picked",
+            corrections.len()
+        ));
     }
     lines.extend(not_counted(job));
     for (kind, count) in unknown_kinds(job.unknown.values()) {
-        lines.push(format!("Not known here: {} of kind \"{kind}\", carried along", counted(count, "entry")));
+        lines.push(format!("Not known here: {} with \"{kind}\", carried along", counted(count, "entry")));
+    }
+    if !job.absent.is_empty() {
+        lines
+            .push(format!("Not here: {}, left out of a file, or damaged", counted(job.absent.iter().count(), "entry")));
     }
     if !file.extra.is_empty() {
         let names: Vec<&str> = file.extra.iter().map(|(name, _)| name).collect();
@@ -124,7 +131,7 @@ fn mentioned(record: &Record) -> Vec<EntryId> {
     if record.entry().is_some()
         && let Ok(mut entry) = serde_json::from_str::<Value>(record.json())
     {
-        for about in ["/act/correct/of", "/act/withdraw/of"] {
+        for about in ["/act/correct/of", "/act/withdraw"] {
             if let Some(about) = entry.pointer_mut(about) {
                 *about = Value::Null;
             }

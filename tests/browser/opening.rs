@@ -56,7 +56,7 @@ async fn what_a_later_duckboard_logged_goes_through_untouched() {
     phone.open_job_file(&file).await;
     phone.all_saved(known.records.len()).await;
     phone.go_to("Log").await;
-    phone.wait_for("1 entry of a kind that this Duckboard does not know").await;
+    phone.wait_for("2 entries that this Duckboard cannot read wholly").await;
     phone.screenshot("opening-newer").await;
     // What was opened must be kept, not only held: it goes out again from a new page.
     phone.reload().await;

@@ -72,15 +72,15 @@ async fn two_logs_become_one_and_a_conflict_is_settled_by_a_person() {
     let (mut below, mut above) = (below(&server).await, above(&server).await);
     server.kill();
 
-    // Invited: the title, the visit and the place come along, the reading does not.
+    // Invited: the title, the visit, the place and the reading come along.
     let invitation = invite(&mut below).await;
     above.open_job_file(&invitation).await;
-    above.all_saved(3).await;
+    above.all_saved(4).await;
     above.go_to("Take").await;
     above.take_up("Meter").await;
     above.is_asked("Joist 1, lower edge").await;
     above.keypad("2 2 save").await;
-    above.all_saved(4).await;
+    above.all_saved(5).await;
 
     // Merged: one job, both readings.
     let from_above = above.hand_over(1).await;

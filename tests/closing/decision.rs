@@ -3,7 +3,7 @@
 use crate::house::joist;
 use crate::{Site, after, drop_, held_by};
 use duckboard::engine::closing::{Decision, close_in};
-use duckboard::engine::condition::Finding;
+use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::DeviceId;
 use duckboard::engine::job::{Added, Book, Fact, Record};
 use duckboard::engine::particular::list;
@@ -52,10 +52,42 @@ fn an_entry_that_this_build_cannot_read_keeps_it_open() {
     let record = Record::read(&json).unwrap();
     assert_eq!((record.id(), site.desk.book.add(record)), (id, Added::New));
     assert!(
-        site.in_the_way()[0].contains("1 entry of a kind that this build cannot read: ghost"),
+        site.in_the_way()[0].contains("1 entry that this build cannot read wholly, for it does not know: ghost"),
         "{:#?}",
         site.in_the_way()
     );
+}
+
+/// As a later version may write it: what is known of it counts, and what is not may matter.
+#[test]
+fn a_field_that_this_build_does_not_know_keeps_it_open() {
+    let mut site = Site::ready();
+    let condition = Condition { place: Some(site.places[3]), finding: Finding::Sound, note: None };
+    let json = serde_json::to_string(&site.desk.pen.record(condition)).unwrap();
+    let json = json.replace("\"sound\"", "\"sound\",\"but\":\"rotten inside\"");
+    assert_eq!(site.desk.book.add(Record::read(&json).unwrap()), Added::New);
+    assert_eq!(site.desk.job().now.conditions().len(), 1);
+    assert_eq!(
+        site.in_the_way(),
+        [
+            "1 entry that this build cannot read wholly, for it does not know: but: open the job with the newer Duckboard"
+        ]
+    );
+}
+
+/// Left out of a file, or damaged: it may say anything.
+#[test]
+fn an_entry_that_is_known_to_be_and_is_not_here_keeps_it_open_until_it_comes() {
+    let mut site = Site::ready();
+    let entry = Record::of(site.desk.pen.record(Fact::Archived(false))).unwrap();
+    assert_eq!(site.desk.book.add(Record::absent(entry.id())), Added::New);
+    assert_eq!(site.decision(), Decision::NotEnough(1));
+    assert_eq!(
+        site.in_the_way(),
+        ["1 entry not here: left out of a file, or damaged: open the file of the phone that has the rest"]
+    );
+    assert_eq!(site.desk.book.add(entry), Added::New);
+    assert!(site.decision().is_ready(), "{:#?}", site.in_the_way());
 }
 
 #[test]

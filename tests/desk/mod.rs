@@ -59,7 +59,7 @@ impl Desk {
     }
 
     pub fn withdraw(&mut self, of: EntryId) -> EntryId {
-        let entry = self.pen.withdraw(of);
+        let entry = self.pen.take_back(of, self.book.job());
         self.keep(entry)
     }
 

@@ -2,8 +2,8 @@
 
 use crate::job_samples::*;
 use crate::{reread, with_field};
-use duckboard::engine::entry::{Label, Role};
-use duckboard::engine::job::{Fact, Record};
+use duckboard::engine::entry::{EntryId, Label, Role};
+use duckboard::engine::job::{Act, Book, Entry, Fact, Observation, Record, Thing};
 use duckboard::file::{JobFile, LeftOut, invitation, merge, read, without_client, without_photos};
 
 #[test]
@@ -38,18 +38,84 @@ fn no_word_of_the_client_is_left() {
     assert!(reread(&kept).left_out.contains(&LeftOut::Client));
 }
 
+/// It might name the client in a later version's words, and it might be what keeps a floor open.
 #[test]
-fn an_invitation_brings_a_second_phone_to_the_same_places() {
-    let book = first_book();
+fn what_cannot_be_read_is_left_out_with_the_client_and_missed_until_it_comes() {
+    for json in [r#"{"id":"ID","act":{"record":{"gas_leak":"Zebra"}}}"#, r#"{"id":"ID","but":"Zebra","#] {
+        let mut book = first_book();
+        let entry = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead).record(Fact::Archived(false));
+        let known = serde_json::to_string(&entry).unwrap();
+        let json = json.replace("ID", &entry.id.to_string());
+        let json = if json.ends_with(',') { json + known.split_once(',').unwrap().1 } else { json };
+        book.add(Record::read(&json).unwrap());
+        assert!(book.job().unknown.contains_key(&entry.id), "{json}");
+        let whole = JobFile::of(&book, JOB, 1, made());
+        let bare = reread(&without_client(whole.clone()));
+        assert!(!text(&bare).contains("Zebra"));
+        assert!(bare.left_out.contains(&LeftOut::NotRead) && bare.book().job().unknown.is_empty());
+        assert!(bare.book().job().absent.contains(&entry.id));
+        assert!(without_client(bare.clone()).book().job().absent.contains(&entry.id), "twice is once");
+        let merged = merge(bare, whole).unwrap().book();
+        assert_eq!(merged.job(), book.job());
+    }
+    assert!(!without_client(first_file()).left_out.contains(&LeftOut::NotRead));
+}
+
+/// All but who read which caution: nothing that was found looks better on the second phone.
+#[test]
+fn an_invitation_brings_a_second_phone_all_that_anything_is_decided_by() {
+    let mut book = first_book();
+    let ghost = Record::read(&format!("{{\"id\":\"{}\",\"act\":{{\"ghost\":1}}}}", book.log().next_id(FIRST_PHONE)));
+    book.add(ghost.unwrap());
     let invited = reread(&invitation(&book, JOB, 2, made()));
     let job = invited.book();
     let (mine, theirs) = (&book.job().now, &job.job().now);
-    assert_eq!(mine.places(), theirs.places());
-    assert_eq!(mine.sides(), theirs.sides());
-    assert_eq!((mine.facts(), mine.visits(), mine.meters()), (theirs.facts(), theirs.visits(), theirs.meters()));
-    assert!(theirs.readings().is_empty() && theirs.photos().is_empty() && theirs.conditions().is_empty());
-    assert!(invited.left_out.contains(&LeftOut::Readings));
-    assert!(job.job().faults.is_empty());
+    assert_eq!(
+        (mine.readings(), mine.air(), mine.conditions()),
+        (theirs.readings(), theirs.air(), theirs.conditions())
+    );
+    assert_eq!((mine.damages(), mine.checks(), mine.facts()), (theirs.damages(), theirs.checks(), theirs.facts()));
+    let is_read = |thing: &&Thing<Observation>| matches!(thing.value, Observation::Acknowledgement(_));
+    assert!(mine.things().any(|thing| is_read(&thing)) && !theirs.things().any(|thing| is_read(&thing)));
+    assert!(mine.things().filter(|thing| !is_read(thing)).eq(theirs.things()));
+    assert_eq!((&job.job().gone, &job.job().unknown), (&book.job().gone, &book.job().unknown));
+    assert!(invited.left_out.contains(&LeftOut::CautionsRead) && invited.photos.is_empty());
+    assert!(job.job().faults.is_empty() && job.job().absent.is_empty());
+}
+
+/// What refers to an entry that is not here is kept out of no invitation: it may still be followed.
+#[test]
+fn an_invitation_carries_what_cannot_be_followed_and_what_hangs_on_a_caution_by_mistake() {
+    let mut book = first_book();
+    let read = *book.job().now.acknowledged().first().unwrap().0;
+    let mut pen = pen(&book, FIRST_PHONE, "QZ", Role::CrewLead);
+    let nowhere = EntryId { count: 1, device: SECOND_PHONE };
+    for entry in [pen.withdraw(nowhere), pen.correct(vec![read], Fact::Archived(false))] {
+        book.add(Record::of(entry).unwrap());
+    }
+    assert_eq!(book.job().faults.len(), 2);
+    assert_eq!(invitation(&book, JOB, 2, made()).book().job().faults, book.job().faults);
+}
+
+/// As format 1.4 and before made them: without what was read and found.
+fn old_invitation(book: &Book) -> JobFile {
+    let mut file = JobFile::of(book, JOB, 2, made());
+    let is_kept = |entry: &Entry| matches!(&entry.act, Act::Record(Observation::Visit(_) | Observation::Place(_)));
+    file.records.retain(|record| record.entry().is_some_and(is_kept));
+    file.left_out.insert(LeftOut::Readings);
+    reread(&file)
+}
+
+#[test]
+fn an_old_invitation_lacks_what_its_phone_logged_until_that_comes() {
+    let invited = old_invitation(&first_book());
+    assert_eq!(invited.book().job().absent.iter().count(), 1);
+    let second = JobFile::of(&second_book(&invited.records), JOB, 1, made());
+    assert_eq!(reread(&second).book().job().absent.iter().count(), 1, "it goes along with all that is sent on");
+    let both = reread(&merge(first_file(), merge(second, invited.clone()).unwrap()).unwrap());
+    assert!(both.left_out.contains(&LeftOut::Readings) && both.book().job().absent.is_empty());
+    let whole = reread(&merge(invited, first_file()).unwrap());
+    assert!(whole.book().job().absent.is_empty(), "merged with all of the one phone");
 }
 
 #[test]

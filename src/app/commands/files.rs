@@ -148,7 +148,7 @@ impl Session {
         let carried = if carried == 0 {
             String::new()
         } else {
-            format!(", {carried} of a kind that this Duckboard does not know, carried along")
+            format!(", {carried} that this Duckboard cannot read wholly, carried along")
         };
         Ok(format!("Opened: {} new entries{carried}.", now.saturating_sub(before)))
     }

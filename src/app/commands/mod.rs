@@ -146,16 +146,23 @@ impl Session {
 
     /// Takes an entry back.
     pub fn withdraw(self, of: EntryId) {
-        self.write_here(|_, pen| vec![pen.withdraw(of)]);
+        self.write_here(|job, pen| vec![pen.take_back(of, job)]);
     }
 
     /// Corrects a thing as it stands, settling a conflict about it if there is one.
     pub fn correct(self, thing: EntryId, to: Observation) {
         self.write_here(|job, pen| {
-            let head = || job.now.get(thing).map(|thing| vec![thing.head]);
-            let heads = job.conflicts.get(&thing).cloned().or_else(head);
-            heads.into_iter().map(|heads| pen.correct(heads, to.clone())).collect()
+            let heads = job.heads(thing);
+            if heads.is_empty() { Vec::new() } else { vec![pen.correct(heads, to)] }
         });
+    }
+
+    /// Settles a conflict: this is so, or it is taken back.
+    pub fn settle(self, thing: EntryId, picked: Option<Observation>) {
+        match picked {
+            Some(value) => self.correct(thing, value),
+            None => self.withdraw(thing),
+        }
     }
 
     /// Takes back this phone's last entry that still stands.

@@ -42,7 +42,7 @@ impl Desk {
     }
 
     fn withdraw(&mut self, of: EntryId) -> EntryId {
-        let entry = self.pen.withdraw(of);
+        let entry = self.pen.take_back(of, self.book.job());
         self.keep(entry)
     }
 

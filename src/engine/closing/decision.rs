@@ -134,9 +134,9 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
     conditions.extend(readings::falling(&read));
     conditions.push(air::crawl_air(job, limits.framing));
-    conditions.push(order::in_order(job));
+    conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));
-    conditions.push(trust::everything_read(job));
+    conditions.push(trust::everything_read(job, units));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();
     if is_answered(job, "read_at_depth") != Some(Answer::Yes) {

@@ -3,29 +3,53 @@
 
 use super::decision::{Condition, InTheWay};
 use super::trust::words_of;
-use crate::engine::describe::in_sentence;
+use crate::engine::describe::{counted, in_sentence, observation};
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Job, Seen, When};
-use crate::engine::particular::{Part, Particular, Particulars, Value, list};
-use crate::engine::place::Element;
+use crate::engine::job::{Fact, Job, Observation, Seen, Thing, When};
+use crate::engine::particular::{Part, Particular, Particulars, list};
+use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
+use crate::engine::take::Units;
 use chrono::TimeDelta;
-use litemap::LiteMap;
+use std::mem::{Discriminant, discriminant};
 
 /// What counts as said last was said after everything else that was said of the same, and what
 /// counts as done was done after what it answers.
-pub(super) fn in_order(job: &Job) -> Condition {
-    let mut lines = said_apart(job);
+pub(super) fn in_order(job: &Job, units: Units) -> Condition {
+    let mut lines = said_apart(job, units);
     lines.extend(done_apart(job));
+    lines.extend(wrong_clock(job));
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
 
 /// So long after a visit's first entry what is logged belongs to it no more (judgement).
 pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
+
+/// So far may two phones' clocks be apart (judgement).
+pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
+
+/// A clock by which something was logged before the visit that it belongs to was begun. On one
+/// phone the count tells what came last; of several, nothing does then.
+fn wrong_clock(job: &Job) -> Option<InTheWay> {
+    let begun = |visit| job.now.visits().get(&visit).or_else(|| job.gone.visits().get(&visit)).map(|it| it.stamp.at);
+    let is_before = |it: &&Thing<Observation>| {
+        it.stamp.visit.and_then(begun).is_some_and(|begun| begun - it.stamp.at > CLOCKS_APART)
+    };
+    let first = job.now.things().find(is_before)?;
+    let is_of_several = job.now.things().any(|it| it.head.device != first.head.device);
+    is_of_several.then(|| {
+        let count = job.now.things().filter(is_before).count();
+        let what = counted(count, "entry");
+        InTheWay::unknown(
+            format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
+            "set the clock right, take that back, and log it again",
+        )
+    })
+}
 
 /// A visit ends when another one is begun. Where nobody began one, what was read weeks ago would
 /// still be of this visit.
@@ -46,28 +70,46 @@ pub(super) fn one_visit(job: &Job) -> Condition {
     )
 }
 
-/// Particulars of which two phones say different things.
-fn said_apart(job: &Job) -> Vec<InTheWay> {
-    let mut last: LiteMap<(&Part, &str), (When, &Value)> = LiteMap::new();
+/// What two phones say differently of one thing, where the last word counts.
+fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
+    let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
-    for it in job.now.particulars().values().rev() {
-        let key = (&it.value.of, it.value.what.as_str());
-        let Some((when, value)) = last.get(&key) else {
-            last.insert(key, (it.when(), &it.value.is));
+    let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
+    for (of, it) in all.into_iter().rev() {
+        let Some((_, later)) = last.iter().find(|(other, _)| *other == of) else {
+            last.push((of, it));
             continue;
         };
-        if **value != it.value.is && !when.is_after(it.when()) {
-            let what = format!(
-                "{}, {}: two phones say \"{}\" and \"{}\", and nobody can tell which came last",
-                it.value.of.name(),
-                it.value.what,
-                it.value.is.typed(),
-                value.typed()
-            );
+        if later.value != it.value && !later.when().is_after(it.when()) {
+            let [one, other] = [it, later].map(|thing| observation(job, &thing.value, units).says);
+            let what = format!("two phones say \"{one}\" and \"{other}\", and nobody can tell which came last");
             lines.push(InTheWay::unknown(what, "look, and say it again"));
         }
     }
     lines
+}
+
+/// What an observation is a word on, where the last word counts; none where every word does.
+/// What the job is called decides nothing.
+fn what_of(observation: &Observation) -> Option<Of<'_>> {
+    Some(match observation {
+        Observation::Fact(Fact::Title(_) | Fact::OfficeNumber(_) | Fact::Site(_) | Fact::Archived(_)) => return None,
+        Observation::Fact(fact) => Of::Fact(discriminant(fact)),
+        Observation::Particular(it) => Of::Part(&it.of, it.what.as_str()),
+        Observation::CutBack(it) => Of::Opening(it.opening),
+        Observation::JoistCenter(it) => Of::Joist(it.of, it.joist),
+        Observation::Corner(it) => Of::Corner(it.at),
+        _ => return None,
+    })
+}
+
+#[derive(PartialEq)]
+enum Of<'a> {
+    Fact(Discriminant<Fact>),
+    Part(&'a Part, &'a str),
+    Opening(EntryId),
+    Joist(EntryId, JoistNumber),
+    Corner(EntryId),
 }
 
 /// Members that one phone says something was done to, and another that something is wrong

@@ -2,11 +2,12 @@
 //! build cannot read.
 
 use super::decision::{Condition, InTheWay};
-use crate::engine::describe::counted;
+use crate::engine::describe::{counted, observation};
 use crate::engine::entry::EntryId;
 use crate::engine::job::{Job, When};
 use crate::engine::moisture::Answer;
 use crate::engine::particular::{Item, Part};
+use crate::engine::take::Units;
 
 /// What was answered to one question of the checklist, in log order.
 pub(super) struct Answers(Vec<(When, Option<EntryId>, Answer)>);
@@ -59,26 +60,45 @@ pub(super) fn words_of<'a>(job: &'a Job, part: &Part, item: &Item) -> Option<(Wh
     like.find(|it| item.allows(&it.value.is)).map(|it| (it.when(), it.value.is.typed()))
 }
 
-/// Every entry could be read and followed, and no two corrections disagree.
-pub(super) fn everything_read(job: &Job) -> Condition {
+/// Every entry is here, could be read and followed, and no two of them disagree.
+pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
     let mut lines = Vec::new();
     if !job.unknown.is_empty() {
         let mut kinds: Vec<_> = job.unknown.values().map(String::as_str).collect();
         kinds.sort_unstable();
         kinds.dedup();
         let what = format!(
-            "{} of a kind that this build cannot read: {}",
+            "{} that this build cannot read wholly, for it does not know: {}",
             counted(job.unknown.len(), "entry"),
             kinds.join(", ")
         );
         lines.push(InTheWay::unknown(what, "open the job with the newer Duckboard"));
     }
+    if !job.absent.is_empty() {
+        let what = format!("{} not here: left out of a file, or damaged", counted(job.absent.iter().count(), "entry"));
+        lines.push(InTheWay::unknown(what, "open the file of the phone that has the rest"));
+    }
     if !job.faults.is_empty() {
         let what = format!("{} that could not be followed", counted(job.faults.len(), "entry"));
         lines.push(InTheWay::unknown(what, "open the file that holds the rest of the job"));
     }
+    // Taken back, neither counts.
+    let clashes: Vec<_> = job.clashes.iter().filter(|id| !job.withdrawn.contains(id)).collect();
+    if !clashes.is_empty() {
+        let says = |id: &EntryId| job.now.get(*id).map(|it| observation(job, &it.value, units).says);
+        let names: Vec<_> = clashes.iter().map(|id| says(id).unwrap_or_else(|| id.to_string())).collect();
+        let what = format!(
+            "{} said twice in different words under one id: {}",
+            counted(clashes.len(), "entry"),
+            names.join("; ")
+        );
+        lines.push(InTheWay::unknown(what, "take it back under Log, and say again what is so"));
+    }
     if !job.conflicts.is_empty() {
-        let what = format!("{} that two people corrected differently", counted(job.conflicts.len(), "entry"));
+        let what = format!(
+            "{} that two people corrected differently, or one took back",
+            counted(job.conflicts.len(), "entry")
+        );
         lines.push(InTheWay::unknown(what, "pick one of each under Log"));
     }
     Condition::of("every entry of the job can be read", lines, "all can")

@@ -62,7 +62,7 @@ impl Book {
     }
 
     fn refold(&mut self) {
-        self.fold = Fold::default();
+        self.fold = Fold::with_clashes(self.log.clashes());
         let ids: Vec<EntryId> = self.log.records().map(Record::id).collect();
         for id in ids {
             self.fold_in(id);
@@ -101,9 +101,15 @@ impl Pen {
         self.write(Act::Correct { of, to: to.into() })
     }
 
-    /// Takes an entry back.
+    /// Takes an entry back that nobody corrected.
     pub fn withdraw(&mut self, of: EntryId) -> Entry {
-        self.write(Act::Withdraw { of })
+        self.write(Act::Withdraw { of, seen: vec![of] })
+    }
+
+    /// Takes an entry back as it stands in this job. A correction that the job does not know of
+    /// is not taken back with it.
+    pub fn take_back(&mut self, of: EntryId, job: &Job) -> Entry {
+        self.write(Act::Withdraw { of, seen: job.heads(of) })
     }
 
     /// From here on, entries belong to this visit.

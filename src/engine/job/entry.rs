@@ -32,7 +32,7 @@ pub enum Act {
     /// Records something new.
     Record(Observation),
     /// Says an earlier entry again, rightly. Naming several corrections of one entry
-    /// settles a conflict between them.
+    /// settles a conflict between them; naming a withdrawal of it settles that too.
     Correct {
         /// The entries that it supersedes: the first entry of a thing, or earlier
         /// corrections of it.
@@ -45,6 +45,10 @@ pub enum Act {
     Withdraw {
         /// The entry.
         of: EntryId,
+        /// How it stood: the corrections of it that were known, and go with it, or the entry
+        /// itself. One that was not known stays. None before format 1.5.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        seen: Vec<EntryId>,
     },
 }
 
@@ -55,6 +59,7 @@ pub struct Record {
     id: EntryId,
     json: Arc<str>,
     content: Content,
+    unread: Option<Arc<str>>,
 }
 
 /// What this build makes of a record.
@@ -67,7 +72,14 @@ pub enum Content {
         /// The kind's name.
         kind: String,
     },
+    /// No entry, but that there is one which is not here: it was left out of a file, or damaged.
+    /// Closing holds until the entry itself arrives ([`super::Log::add`]).
+    Absent,
 }
+
+/// The act of an entry that is not here. An older build takes it for a kind of a later version,
+/// and holds closing too.
+const ABSENT: &str = "absent";
 
 /// Why a text is no record, and where in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -102,7 +114,7 @@ impl Record {
     /// that the types admit.
     pub fn of(entry: Entry) -> Result<Self, BadRecord> {
         let json = serde_json::to_string(&entry).map_err(|error| BadRecord::at("", error.to_string()))?;
-        Ok(Self { id: entry.id, json: json.into(), content: Content::Known(Box::new(entry)) })
+        Ok(Self { id: entry.id, json: json.into(), content: Content::Known(Box::new(entry)), unread: None })
     }
 
     /// Reads one entry's JSON. A kind that this build does not know is not an error.
@@ -114,11 +126,17 @@ impl Record {
             return Err(BadRecord::at("", format!("{} bytes long; up to {LONGEST_ENTRY} are accepted", json.len())));
         }
         let envelope: Envelope<'_> = parse(json)?;
+        let mut unread = None;
         let content = match unknown_kind(envelope.act.get()) {
+            Some(kind) if kind == ABSENT => Content::Absent,
             Some(kind) => Content::Unknown { kind },
-            None => Content::Known(Box::new(parse::<Entry>(json)?)),
+            None => {
+                let entry = parse::<Entry>(json)?;
+                unread = unread_field(json, &entry);
+                Content::Known(Box::new(entry))
+            }
         };
-        Ok(Self { id: envelope.id, json: json.into(), content })
+        Ok(Self { id: envelope.id, json: json.into(), content, unread })
     }
 
     /// A record that this build cannot read but a later one may: kept whole.
@@ -128,7 +146,18 @@ impl Record {
     pub fn carried(json: &str) -> Result<Self, BadRecord> {
         let envelope: Envelope<'_> = parse(json)?;
         let kind = unknown_kind(envelope.act.get()).unwrap_or_else(|| "of a later version".to_owned());
-        Ok(Self { id: envelope.id, json: json.into(), content: Content::Unknown { kind } })
+        Ok(Self { id: envelope.id, json: json.into(), content: Content::Unknown { kind }, unread: None })
+    }
+
+    /// Says that there is an entry of this id, and that it is not here.
+    pub fn absent(id: EntryId) -> Self {
+        let json = format!("{{\"id\":\"{id}\",\"act\":{{\"{ABSENT}\":{{}}}}}}");
+        Self { id, json: json.into(), content: Content::Absent, unread: None }
+    }
+
+    /// Is it only known to be, and not here?
+    pub const fn is_absent(&self) -> bool {
+        matches!(self.content, Content::Absent)
     }
 
     /// The entry's identity.
@@ -150,8 +179,18 @@ impl Record {
     pub fn entry(&self) -> Option<&Entry> {
         match &self.content {
             Content::Known(entry) => Some(entry),
-            Content::Unknown { .. } => None,
+            Content::Unknown { .. } | Content::Absent => None,
         }
+    }
+
+    /// The name of a field that this build does not know, in an entry of a kind that it knows.
+    pub fn unread(&self) -> Option<&str> {
+        self.unread.as_deref()
+    }
+
+    /// Does this build know all that it says?
+    pub const fn is_read_wholly(&self) -> bool {
+        matches!(self.content, Content::Known(_)) && self.unread.is_none()
     }
 
     /// The text without its white space and key order, by which two records are the
@@ -178,6 +217,29 @@ fn parse<'a, T: Deserialize<'a>>(json: &'a str) -> Result<T, BadRecord> {
 fn plain(error: &serde_json::Error) -> String {
     let text = error.to_string();
     text.split(" at line ").next().unwrap_or(&text).to_owned()
+}
+
+/// The name of a field in an entry's text that is not in the entry as it was read.
+fn unread_field(json: &str, entry: &Entry) -> Option<Arc<str>> {
+    let read = serde_json::to_string(entry).ok()?;
+    // As every entry of this build's own.
+    if read == json {
+        return None;
+    }
+    let [came, read] = [json, &read].map(|text| serde_json::from_str::<Value>(text).ok());
+    lacking(&came?, &read?).map(Into::into)
+}
+
+/// The first name that `read` lacks. One whose value is null says nothing.
+fn lacking<'a>(came: &'a Value, read: &Value) -> Option<&'a str> {
+    match (came, read) {
+        (Value::Object(came), Value::Object(read)) => came.iter().find_map(|(name, came)| match read.get(name) {
+            Some(read) => lacking(came, read),
+            None => (!came.is_null()).then_some(name.as_str()),
+        }),
+        (Value::Array(came), Value::Array(read)) => came.iter().zip(read).find_map(|(came, read)| lacking(came, read)),
+        _ => None,
+    }
 }
 
 /// The name of the act or observation, if this build does not know it.

@@ -30,12 +30,8 @@ latest! {
     office_number -> OfficeNumber(Label);
     /// Where it is, in words.
     site -> Site(Label);
-    /// When the house was built.
-    year_built -> YearBuilt(Year);
     /// From the ground to the joists' lower edge.
     crawl_height -> CrawlHeight(Typed<Length>);
-    /// How the crawl space gets its air.
-    venting -> Venting(Venting);
     /// What is seen from above and from below alike.
     common_mark -> CommonMark(Label);
     /// The wall that distances along the joists are measured from.
@@ -58,10 +54,6 @@ latest! {
     kerf -> Kerf(Typed<Length>);
     /// How thick the joists are.
     joist_thickness -> JoistThickness(Typed<Length>);
-    /// Up to which moisture content framing may be closed in.
-    framing_limit -> FramingLimit(Typed<MoistureContent>);
-    /// The same of a subfloor under finished wood.
-    subfloor_limit -> SubfloorLimit(Typed<MoistureContent>);
     /// What blocks are cut of.
     block_lumber -> BlockLumber(Label);
     /// How well the tape reads.
@@ -78,6 +70,29 @@ impl Job {
         let named = self.title().filter(|title| !title.is_empty()).map(ToString::to_string);
         let numbered = || self.office_number().map(|number| format!("Job {number}"));
         named.or_else(numbered).unwrap_or_else(|| "Untitled job".to_owned())
+    }
+
+    /// When the house was built: of what may be the last word, the oldest.
+    pub fn year_built(&self) -> Option<&Year> {
+        self.last_words(|fact| if let Fact::YearBuilt(year) = fact { Some(year) } else { None }).min()
+    }
+
+    /// How the crawl space gets its air: unvented, which takes more care, if that may be the last word.
+    pub fn venting(&self) -> Option<&Venting> {
+        let said = self.last_words(|fact| if let Fact::Venting(venting) = fact { Some(venting) } else { None });
+        said.max_by_key(|venting| **venting == Venting::Unvented)
+    }
+
+    /// Up to which moisture content framing may be closed in: the lowest that may be the last word.
+    pub fn framing_limit(&self) -> Option<&Typed<MoistureContent>> {
+        let said = self.last_words(|fact| if let Fact::FramingLimit(limit) = fact { Some(limit) } else { None });
+        said.min_by_key(|limit| limit.value)
+    }
+
+    /// The same of a subfloor under finished wood.
+    pub fn subfloor_limit(&self) -> Option<&Typed<MoistureContent>> {
+        let said = self.last_words(|fact| if let Fact::SubfloorLimit(limit) = fact { Some(limit) } else { None });
+        said.min_by_key(|limit| limit.value)
     }
 
     /// The latest statement of what `like` states, whatever that says of it.
@@ -114,6 +129,15 @@ impl Job {
     /// A visit's number, counted from one.
     pub fn visit_number(&self, visit: EntryId) -> Option<usize> {
         self.now.visits().keys().position(|id| *id == visit).map(|before| before + 1)
+    }
+
+    /// The latest statement, and every other that it is not surely after: of two phones that did
+    /// not know of each other, neither has the last word.
+    fn last_words<'a, T: 'a>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> impl Iterator<Item = &'a T> {
+        let mut said = self.now.facts().values().rev().filter_map(move |it| Some((it.when(), pick(it.value)?)));
+        let last = said.next();
+        let is_apart = move |when: When| last.is_some_and(|(last, _)| !last.is_after(when));
+        last.into_iter().chain(said.filter(move |(when, _)| is_apart(*when))).map(|(_, value)| value)
     }
 
     fn latest_fact<'a, T: ?Sized>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> Option<&'a T> {

@@ -10,6 +10,7 @@
 use super::entry::{Act, Content, Record};
 use super::observation::Observation;
 use super::thing::{Shelves, Thing};
+use super::when::When;
 use crate::engine::entry::{EntryId, Stamp};
 use crate::order::Set;
 use litemap::LiteMap;
@@ -24,13 +25,28 @@ pub struct Job {
     pub gone: Shelves,
     /// Entries that were taken back: things, corrections of things, and withdrawals.
     pub withdrawn: Set<EntryId>,
-    /// Things whose corrections disagree: the corrections, of which the last stands
-    /// in until somebody picks.
+    /// Things whose corrections disagree, or that were taken back by somebody who did not know
+    /// of a correction: the corrections, of which the last stands in until somebody picks, and
+    /// the withdrawals.
     pub conflicts: LiteMap<EntryId, Vec<EntryId>>,
     /// Entries that could not be followed, and why.
     pub faults: LiteMap<EntryId, Fault>,
-    /// Entries of kinds that this build does not know, by the kind's name.
+    /// Entries that this build cannot read wholly, by the name that it does not know: of their
+    /// kind, or of a field.
     pub unknown: LiteMap<EntryId, String>,
+    /// Entries that are known to be, and are not here.
+    pub absent: Set<EntryId>,
+    /// Ids under which two entries say different things, of which one counts.
+    pub clashes: Set<EntryId>,
+}
+
+impl Job {
+    /// What a new correction of a thing supersedes: its value as it stands, or all that are in
+    /// conflict. None of what is no thing.
+    pub fn heads(&self, thing: EntryId) -> Vec<EntryId> {
+        let head = || self.now.get(thing).map(|thing| vec![thing.head]);
+        self.conflicts.get(&thing).cloned().or_else(head).unwrap_or_default()
+    }
 }
 
 /// Why an entry was left out of the job. It stays in the log.
@@ -73,13 +89,27 @@ impl Fold {
         &self.job
     }
 
+    /// A fold of nothing yet but which ids the log holds twice.
+    pub(super) fn with_clashes(clashes: impl Iterator<Item = EntryId>) -> Self {
+        let mut fold = Self::default();
+        fold.job.clashes.extend(clashes);
+        fold
+    }
+
     /// Adds one entry. The same id again is ignored: the log settles clashes.
     pub fn add(&mut self, record: &Record) {
+        self.job.absent.remove(&record.id());
         match record.content() {
+            Content::Absent => {
+                self.job.absent.insert(record.id());
+            }
             Content::Unknown { kind } => {
                 self.job.unknown.insert(record.id(), kind.clone());
             }
             Content::Known(entry) => {
+                if let Some(field) = record.unread() {
+                    self.job.unknown.insert(entry.id, field.to_owned());
+                }
                 self.add_known(entry.id, Node { stamp: entry.stamp.clone(), act: entry.act.clone() });
             }
         }
@@ -145,7 +175,18 @@ impl Fold {
         self.job.gone.remove(beginning);
         self.job.conflicts.remove(&beginning);
 
-        let live = self.live(&thread);
+        let recorded = self.recorded(beginning);
+        let corrections =
+            recorded.as_ref().map(|(_, recorded)| self.corrections(&thread, recorded)).unwrap_or_default();
+        let mut live = self.live(&thread, &corrections);
+        let mut heads = heads(beginning, &corrections, &live);
+        let unseen = self.unseen(beginning, &heads, &corrections, &live);
+        let head = unseen.last().or(heads.last()).copied().unwrap_or(beginning);
+        if !unseen.is_empty() {
+            // Whoever took it back did not know of that.
+            live.insert(beginning);
+            heads.extend(self.withdrawals(beginning, &live).map(|(id, ..)| id));
+        }
         for id in &thread {
             if live.contains(id) {
                 self.job.withdrawn.remove(id);
@@ -153,14 +194,11 @@ impl Fold {
                 self.job.withdrawn.insert(*id);
             }
         }
-        let Some((stamp, recorded)) = self.recorded(beginning) else {
+        let Some((stamp, recorded)) = recorded else {
             self.job.faults.insert(beginning, Fault::CorrectsNothing);
             return;
         };
-        let corrections = self.corrections(&thread, &recorded);
         let stands = live.contains(&beginning);
-        let heads = heads(beginning, &corrections, &live);
-        let head = heads.last().copied().unwrap_or(beginning);
         let value = corrections.get(&head).map_or(recorded, |correction| correction.to.clone());
         let said = self.nodes.get(&head).map_or(stamp.at, |node| node.stamp.at);
         if stands && heads.len() > 1 {
@@ -171,17 +209,58 @@ impl Fold {
     }
 
     /// Which entries of a thread nobody has taken back. From the last to the first:
-    /// by the time an entry is looked at, all that could withdraw it are settled.
-    fn live(&self, thread: &Set<EntryId>) -> Set<EntryId> {
+    /// by the time an entry is looked at, all that could withdraw it are settled. A correction
+    /// that names a withdrawal takes that back.
+    fn live(&self, thread: &Set<EntryId>, corrections: &LiteMap<EntryId, Correction>) -> Set<EntryId> {
         let mut live = thread.clone();
         for id in thread.iter().rev() {
-            if let Some(Node { act: Act::Withdraw { of }, .. }) = self.nodes.get(id)
-                && live.contains(id)
-            {
+            if !live.contains(id) {
+                continue;
+            }
+            if let Some(Node { act: Act::Withdraw { of, .. }, .. }) = self.nodes.get(id) {
                 live.remove(of);
+            }
+            for of in corrections.get(id).into_iter().flat_map(|correction| &correction.of) {
+                if of < id && matches!(self.nodes.get(of), Some(Node { act: Act::Withdraw { .. }, .. })) {
+                    live.remove(of);
+                }
             }
         }
         live
+    }
+
+    /// The live withdrawals of an entry: when each was made, and what it had seen.
+    fn withdrawals(&self, entry: EntryId, live: &Set<EntryId>) -> impl Iterator<Item = (EntryId, When, &[EntryId])> {
+        let followers = self.followers.get(&entry).into_iter().flatten().filter(|id| live.contains(id));
+        followers.filter_map(move |id| match self.nodes.get(id)? {
+            Node { stamp, act: Act::Withdraw { seen, .. } } => {
+                Some((*id, When { id: *id, at: stamp.at }, seen.as_slice()))
+            }
+            _ => None,
+        })
+    }
+
+    /// Of a thing that was taken back, the values of which nobody who took it back knew. Whoever
+    /// did not write down what they had seen knew of what was surely said before.
+    fn unseen(
+        &self,
+        beginning: EntryId,
+        heads: &[EntryId],
+        corrections: &LiteMap<EntryId, Correction>,
+        live: &Set<EntryId>,
+    ) -> Vec<EntryId> {
+        if live.contains(&beginning) {
+            return Vec::new();
+        }
+        let mut known = Set::of(beginning);
+        for (_, when, seen) in self.withdrawals(beginning, live) {
+            supersede(seen, corrections, &mut known);
+            let is_before = |id: &&EntryId| {
+                self.nodes.get(id).is_some_and(|node| when.is_after(When { id: **id, at: node.stamp.at }))
+            };
+            known.extend(heads.iter().filter(|_| seen.is_empty()).filter(is_before).copied());
+        }
+        heads.iter().filter(|head| !known.contains(head)).copied().collect()
     }
 
     fn recorded(&self, beginning: EntryId) -> Option<(Stamp, Observation)> {
@@ -219,7 +298,7 @@ impl Node {
         match &self.act {
             Act::Record(_) => None,
             Act::Correct { of, .. } => of.iter().min().copied(),
-            Act::Withdraw { of } => Some(*of),
+            Act::Withdraw { of, .. } => Some(*of),
         }
     }
 }
@@ -231,15 +310,16 @@ fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &
     let mut superseded = Set::default();
     for (id, correction) in corrections {
         if live.contains(id) {
-            supersede(correction, corrections, &mut superseded);
+            supersede(&correction.of, corrections, &mut superseded);
         }
     }
     let candidates = std::iter::once(&beginning).chain(corrections.keys());
     candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
 }
 
-fn supersede(correction: &Correction, corrections: &LiteMap<EntryId, Correction>, superseded: &mut Set<EntryId>) {
-    let mut open: Vec<EntryId> = correction.of.clone();
+/// Puts these in, and all that they superseded.
+fn supersede(these: &[EntryId], corrections: &LiteMap<EntryId, Correction>, superseded: &mut Set<EntryId>) {
+    let mut open: Vec<EntryId> = these.to_vec();
     while let Some(id) = open.pop() {
         if superseded.insert(id)
             && let Some(earlier) = corrections.get(&id)

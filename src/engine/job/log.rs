@@ -25,9 +25,13 @@ pub enum Added {
 }
 
 impl Log {
-    /// Adds a record, unless it is there.
+    /// Adds a record, unless it is there. That an entry is not here yields to the entry.
     pub fn add(&mut self, record: Record) -> Added {
         let same_id = self.entries.entry(record.id()).or_default();
+        if record.is_absent() && !same_id.is_empty() {
+            return Added::Known;
+        }
+        same_id.retain(|there| !there.is_absent());
         let canonical = record.canonical();
         match same_id.binary_search_by(|there| there.canonical().cmp(&canonical)) {
             Ok(_) => Added::Known,

@@ -1,6 +1,6 @@
 //! What was said after what, on phones that do not know of each other.
 
-use super::thing::{Kind, Seen};
+use super::thing::{Kind, Seen, Thing};
 use crate::engine::entry::{EntryId, Time};
 
 /// When something was said: by which entry, and by the clock of its phone.
@@ -26,12 +26,14 @@ impl When {
     }
 }
 
-impl<T: Kind> Seen<'_, T> {
+impl<V, S> Thing<V, S> {
     /// When it was said as it stands now: a correction says it anew.
     pub const fn when(&self) -> When {
         When { id: self.head, at: self.said }
     }
+}
 
+impl<T: Kind> Seen<'_, T> {
     /// When it was said first, under this id: what a meter showed is as old as that, however
     /// its number was put right since.
     pub const fn begun(&self, id: EntryId) -> When {

@@ -44,9 +44,14 @@ pub(super) fn missing_and_assumed(salvage: &Salvage, job: &Job, figures: &[Snaps
             items.push(format!("{} {then}", counted(number, what)));
         }
     };
-    count(job.conflicts.len(), "thing", "corrected in two ways: the last correction stands in until somebody picks");
+    count(
+        job.conflicts.len(),
+        "thing",
+        "corrected in two ways, or taken back too: the last correction stands in until somebody picks",
+    );
     count(job.faults.len(), "entry", "left out: what it refers to is not in the file, or cannot be");
-    count(job.unknown.len(), "entry", "of a kind that this version does not know");
+    count(job.unknown.len(), "entry", "that this version cannot read wholly");
+    count(job.absent.iter().count(), "entry", "not here: left out of a file, or damaged");
     let absent = tables::photos(job).iter().filter(|row| bytes_of(file, row).is_none()).count();
     count(absent, "photo", "named, but not in the file");
     let body = if items.is_empty() { "Nothing.\n".to_owned() } else { list(&items) };
