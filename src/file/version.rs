@@ -40,7 +40,7 @@ pub struct BadVersion;
 
 impl Version {
     /// The version that this build writes.
-    pub const CURRENT: Self = Self { major: 1, minor: 5 };
+    pub const CURRENT: Self = Self { major: 1, minor: 6 };
 
     /// What a reader of version `reader` makes of a file of this version.
     pub const fn standing(self, reader: Self) -> Standing {

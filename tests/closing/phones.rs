@@ -60,7 +60,7 @@ fn a_phone_that_was_invited_does_not_close_over_what_the_first_one_found() {
     for words in ["joist 4: ", "joist 3: ", "standing water was found", "dryer"] {
         says(&lines, words);
     }
-    let due = |site: &Site| due(site.desk.job()).iter().map(|caution| caution.name).collect::<Vec<_>>();
+    let due = |site: &Site| due(site.desk.job(), None).iter().map(|caution| caution.name).collect::<Vec<_>>();
     assert_eq!(due(&invited(&first)), due(&first));
     assert!(invited(&Site::ready()).decision().is_ready(), "{:#?}", invited(&Site::ready()).in_the_way());
 }
@@ -251,7 +251,7 @@ fn of_what_two_phones_say_of_the_job_the_graver_counts_and_the_floor_stays_open(
         assert_eq!(of(&site).1, Some(Venting::Unvented));
         says(&site.in_the_way(), "two phones say \"crawl space");
         assert_eq!(of(&apart(BETWEEN, Fact::Venting(new), Fact::Venting(old))).1, Some(new));
-        let names: Vec<_> = due(site.desk.job()).iter().map(|caution| caution.name).collect();
+        let names: Vec<_> = due(site.desk.job(), None).iter().map(|caution| caution.name).collect();
         assert!(names.contains(&"radon"), "{names:?}");
     }
     for (old, new) in [("15", "19"), ("19", "15")] {

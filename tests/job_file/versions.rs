@@ -4,7 +4,7 @@ use crate::job_samples::*;
 use crate::{faults, file_of, reread};
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::schedule;
-use duckboard::engine::job::Content;
+use duckboard::engine::job::{Book, Content};
 use duckboard::engine::take::Units;
 use duckboard::file::{JobFile, Refusal, Version, read};
 
@@ -44,18 +44,33 @@ fn even_a_newer_version_needs_ids() {
     assert!(faults(&file_of("1.9", &[r#"{"act":{"x":1}}"#]))[0].starts_with("entries[0]: missing field `id`"));
 }
 
+/// It opens, every entry is known, and goes on letter for letter.
+fn opened_as_it_was(version: &str, kept: &str) -> Book {
+    let file = read(kept.as_bytes()).unwrap();
+    assert!(kept.contains(&format!("\"version\": \"{version}\"")));
+    let book = file.book();
+    assert!(book.job().faults.is_empty() && book.job().unknown.is_empty());
+    let mut lines = kept.lines().filter(|line| line.starts_with("{\"id\""));
+    let written = text(&file);
+    assert!(lines.all(|line| written.contains(line.trim_end_matches(','))));
+    book
+}
+
+/// A file of before a withdrawal said what it had seen: it takes back all that was said before
+/// it.
+#[test]
+fn a_file_of_1_5_opens_as_it_was() {
+    let kept = include_str!("../fixtures/job_files/1.5.json");
+    let book = opened_as_it_was("1.5", kept);
+    assert!(kept.contains("\"withdraw\"") && !kept.contains("\"seen\""));
+    assert!(book.job().conflicts.is_empty() && !book.job().withdrawn.is_empty());
+}
+
 /// A file of before soft spots, notches and holes were entries of their own: it opens, says
 /// what it said, and goes on letter for letter.
 #[test]
 fn a_file_of_1_4_opens_as_it_was() {
-    let kept = include_str!("../fixtures/job_files/1.4.json");
-    let file = read(kept.as_bytes()).unwrap();
-    assert!(kept.contains("\"version\": \"1.4\""));
-    let book = file.book();
-    assert!(book.job().faults.is_empty() && book.job().unknown.is_empty());
-    let lines = kept.lines().filter(|line| line.starts_with("{\"id\""));
-    let written = text(&file);
-    assert!(lines.into_iter().all(|line| written.contains(line.trim_end_matches(','))));
+    let book = opened_as_it_was("1.4", include_str!("../fixtures/job_files/1.4.json"));
     // Joist 3 was soft by particulars; that is still its soft spot.
     let judged = schedule(book.job(), Units::default());
     let third = judged.value().unwrap()[2].clone();
@@ -67,13 +82,13 @@ fn a_file_of_1_4_opens_as_it_was() {
 /// `KEEP_JOB_FILE=1 cargo test --test job_file as_it_was_kept`.
 #[test]
 fn a_file_of_this_version_is_written_as_it_was_kept() {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/job_files/1.5.json");
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/job_files/1.6.json");
     let written = text(&first_file());
     if std::env::var_os("KEEP_JOB_FILE").is_some() {
         std::fs::write(path, &written).unwrap();
     }
     let kept = std::fs::read_to_string(path).unwrap();
-    assert_eq!(Version::CURRENT.to_string(), "1.5");
+    assert_eq!(Version::CURRENT.to_string(), "1.6");
     assert!(written == kept, "this build writes another file than the one that is kept");
     assert!(read(kept.as_bytes()).is_ok());
 }

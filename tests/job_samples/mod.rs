@@ -134,7 +134,7 @@ pub fn first_book() -> Book {
             temperature: Typed::new("48 °F", Temperature::fahrenheit(48)),
         }),
         pen.record(Acknowledgement { caution: Label::new("wires").unwrap() }),
-        pen.record(HandOver { revision: 2, with_photos: true, with_client: true }),
+        pen.record(HandOver { revision: 2, with_photos: true, with_client: true, entries: Some(40) }),
     ] {
         book.add(Record::of(entry).unwrap());
     }

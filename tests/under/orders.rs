@@ -3,15 +3,16 @@ use crate::house::{house, inches, joist, sound_house};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
 use duckboard::engine::framing::DamageKind;
-use duckboard::engine::job::HandOver;
+use duckboard::engine::job::{HandOver, Record};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::{Change, Line, OrderList, order_list, to_order};
 use duckboard::engine::origin::Check;
-use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
+use duckboard::engine::particular::{Part, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Amount;
+use duckboard::engine::units::tape::BareUnit;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -335,7 +336,7 @@ fn stock_and_waste_are_taken_into_account_and_kept_apart() {
 fn what_changed_since_the_file_was_sent_is_marked() {
     let mut desk = house();
     assert_eq!(line(&desk, SHEETS).change, None);
-    desk.log(HandOver { revision: 1, with_photos: false, with_client: true });
+    desk.log(HandOver { revision: 1, with_photos: false, with_client: true, entries: None });
     assert_eq!(list(&desk).sent, None, "nothing was said since: there is no other list to compare with");
     desk.says(order(SHEETS), &ON_HAND, "1");
     let before = line(&house(), SHEETS).to_order;
@@ -343,11 +344,32 @@ fn what_changed_since_the_file_was_sent_is_marked() {
     assert_eq!(line(&desk, "Floor fasteners").change, Some(Change::Same));
     desk.says(Part::House, &COVERED, "yes");
     assert_eq!(line(&desk, "Ground cover").change, Some(Change::New));
-    desk.log(HandOver { revision: 2, with_photos: false, with_client: true });
+    desk.log(HandOver { revision: 2, with_photos: false, with_client: true, entries: None });
     assert_eq!(list(&desk).sent, Some(1), "whoever opens revision 2 has seen revision 1");
     desk.says(Part::House, &COVERED, "no");
     let list = list(&desk);
     assert_eq!((list.sent, list.dropped.contains(&"Ground cover".to_owned())), (Some(2), true));
+}
+
+/// Another phone logged before the file was sent, by its count, and gave its log later.
+#[test]
+fn what_came_in_late_from_another_phone_is_not_said_to_have_been_sent() {
+    let changes = |entries_more: usize, comes_late: bool| {
+        let mut desk = house();
+        let before = u32::try_from(desk.book.log().len() - entries_more).unwrap();
+        desk.log(HandOver { revision: 1, with_photos: false, with_client: true, entries: Some(before) });
+        if comes_late {
+            let mut phone = crate::desk::other_phone();
+            desk.book
+                .add(Record::of(phone.record(stated(joist(4), &DONE, "sistered", BareUnit::Inches).unwrap())).unwrap());
+        }
+        desk.says(order(SHEETS), &ON_HAND, "1");
+        let open = list(&desk).open.iter().filter(|open| open.contains("came in since")).count();
+        (line(&desk, "Floor fasteners").change, open)
+    };
+    assert_eq!(changes(0, false), (Some(Change::Same), 0));
+    assert_eq!(changes(0, true), (None, 1));
+    assert_eq!(changes(1, false), (None, 1));
 }
 
 #[test]

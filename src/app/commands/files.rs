@@ -43,7 +43,8 @@ impl Session {
         let Some(id) = self.job_id_untracked() else { return };
         let revision = self.next_revision(id);
         if !packing.invitation {
-            let hand_over = HandOver { revision, with_photos: packing.photos, with_client: packing.client };
+            let entries = self.books.with_untracked(|books| u32::try_from(books.get(&id)?.log().len()).ok());
+            let hand_over = HandOver { revision, with_photos: packing.photos, with_client: packing.client, entries };
             self.write(id, |_, pen| vec![pen.record(Observation::HandOver(hand_over))]);
         }
         spawn_local(async move { ready.run(self.packed(id, packing, revision).await) });

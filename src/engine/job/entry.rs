@@ -46,7 +46,7 @@ pub enum Act {
         /// The entry.
         of: EntryId,
         /// How it stood: the corrections of it that were known, and go with it, or the entry
-        /// itself. One that was not known stays. None before format 1.5.
+        /// itself. One that was not known stays. None before format 1.6.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         seen: Vec<EntryId>,
     },

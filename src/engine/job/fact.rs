@@ -250,4 +250,8 @@ pub struct HandOver {
     pub with_photos: bool,
     /// Were the client's details in it?
     pub with_client: bool,
+    /// How many entries the log had, so that it can be told whether another phone's, merged
+    /// since, count as if they had been in it. None before format 1.6.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub entries: Option<u32>,
 }

@@ -14,8 +14,9 @@ mod under;
 pub use lumber::is_of;
 pub use needs::{Needed, Section, Unit, needs};
 
+use crate::engine::describe::counted;
 use crate::engine::entry::{EntryId, Label};
-use crate::engine::job::{Act, Book, Job, Observation, Record};
+use crate::engine::job::{Act, Book, HandOver, Job, Observation, Record};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sheets::{Searches, to_lay};
 use crate::engine::take::Units;
@@ -85,11 +86,21 @@ impl Change {
 /// The list of a job, with what changed since its file was last sent.
 pub fn order_list(book: &Book, units: Units) -> OrderList {
     let job = book.job();
-    let (mut lines, open) = lines(job, units);
-    let Some((sent, revision)) = last_sent(book) else {
+    let (mut lines, mut open) = lines(job, units);
+    let Some((sent, hand_over)) = last_sent(book) else {
         return OrderList { lines, open, dropped: Vec::new(), sent: None };
     };
+    let revision = hand_over.revision;
     let before = Book::of(book.log().records().filter(|record| record.id() < sent).cloned());
+    // Of what another phone logged before, and gave later, nothing says which it was.
+    let late = hand_over.entries.map_or(0, |entries| before.log().len().saturating_sub(entries as usize));
+    if late > 0 {
+        open.push(format!(
+            "What changed since r{revision} was sent cannot be told: {} of another phone came in since.",
+            counted(late, "entry")
+        ));
+        return OrderList { lines, open, dropped: Vec::new(), sent: Some(revision) };
+    }
     let (before, _) = self::lines(before.job(), units);
     for line in &mut lines {
         let same = before.iter().find(|other| other.needed.name == line.needed.name);
@@ -107,14 +118,14 @@ pub fn order_list(book: &Book, units: Units) -> OrderList {
 /// The last hand-over after which something was said: the one that the reader of this list
 /// may have seen another list of. Whoever opens a file that was just sent asks for the one
 /// before.
-fn last_sent(book: &Book) -> Option<(EntryId, u32)> {
+fn last_sent(book: &Book) -> Option<(EntryId, &HandOver)> {
     let is_hand_over = |record: &Record| {
         let entry = record.entry();
         entry.is_some_and(|entry| matches!(&entry.act, Act::Record(Observation::HandOver(_))))
     };
     let said = book.log().records().filter(|record| !is_hand_over(record)).map(Record::id).max()?;
     let mut sent = book.job().now.hand_overs().iter().rev();
-    sent.find(|(id, _)| **id < said).map(|(id, sent)| (*id, sent.value.revision))
+    sent.find(|(id, _)| **id < said).map(|(id, sent)| (*id, sent.value))
 }
 
 /// Its lines as they stand, and what is open, without what changed.
