@@ -1,5 +1,5 @@
 // What takes long, off the screen's thread. Takes messages: a page's name, a job file's
-// text, the phone's units, a width. For `sheets` it sends pages, each better than the one
+// text, the phone's units, who logs on it, a width. For `sheets` it sends pages, each better than the one
 // before, then `done`; for pages of cards one page; for `figures` those of a file's
 // snapshot; for `sample` the sample's entries on the device that `job` names. A message
 // with `key` and `text` is what was typed into a field of the job `of`: it sends that back
@@ -13,14 +13,14 @@ const BETWEEN_PAGES_MS = 250;
 
 const ready = init();
 
-onmessage = async ({ data: { page, job, units, width, key, text, of } }) => {
+onmessage = async ({ data: { page, job, units, by, width, key, text, of } }) => {
   try {
     await ready;
     if (key) postMessage({ key, text, of, ...read(key, text, units) });
     else if (page === 'sheets') await lay(new Layouts(job, units, width));
     else if (page === 'figures') postMessage({ told: figures_of(job, units) });
     else if (page === 'sample') postMessage({ told: sample_of(job) });
-    else postMessage({ name: page, page: JSON.parse(pageOf(page, job, units, width)) });
+    else postMessage({ name: page, page: JSON.parse(pageOf(page, job, units, by, width)) });
   } catch (problem) {
     postMessage({ name: page, problem: typeof problem === 'string' ? problem : `The page stopped: ${problem}` });
   }

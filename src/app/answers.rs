@@ -1,5 +1,6 @@
 //! What it all means: answers first, then the sum behind each.
 
+use crate::app::later::LaterPart;
 use crate::app::plan::PlanView;
 use crate::app::route::{Route, Tab};
 use crate::app::session::session;
@@ -28,7 +29,7 @@ pub fn Answers() -> impl IntoView {
             <crate::app::widgets::Told/>
             <crate::app::widgets::Stop/>
             <section class="card plan-card"><PlanView width=318 height=280 cursor=false/></section>
-            <crate::app::cautions::Cautions/>
+            <section class="later"><LaterPart name="due"/></section>
             {live(move || {
                 let href = |tab| session.job_id().map(|id| Route::Job(id, tab).href());
                 LATER.map(|(tab, says)| view! { <a class="key wide" href=href(tab)>{says}</a> }).collect_view()

@@ -29,9 +29,10 @@ pub fn LaterPart(name: &'static str) -> impl IntoView {
     let session = session();
     // Whatever changes the job makes it anew.
     Effect::new(move |_| {
+        let by = session.phone.with(|phone| serde_json::to_string(&phone.logger)).unwrap_or_default();
         let units = session.prefs.with(|prefs| serde_json::to_string(&prefs.units)).unwrap_or_default();
         if let Some(job) = session.book(|book| session.plain_file(book)).flatten() {
-            later::show(name, &job, &units);
+            later::show(name, &job, &units, &by);
         }
     });
     view! { <div id=name aria-live="polite"><p class="assumed">"Working it out…"</p></div> }

@@ -7,7 +7,6 @@
 //! It computes no figure and rounds nothing: `engine` and `draw` do.
 
 mod answers;
-mod cautions;
 mod commands;
 mod hand_over;
 mod job;

@@ -31,7 +31,7 @@ pub fn Report() -> impl IntoView {
                 <section class="later"><h2>{tab.label()}</h2><LaterPart name=tab.slug()/></section>
             }).collect_view()}
             <section class="later"><LaterPart name="logged"/></section>
-            <section><h2>"Cautions"</h2><crate::app::cautions::CautionList/></section>
+            <section class="later"><h2>"Cautions"</h2><LaterPart name="cautions"/></section>
             <Photos/>
             <section class="sign"><p>"Signed"</p><p>"Date"</p></section>
         </main>

@@ -12,6 +12,7 @@
 //! Start with [`plan()`], then [`list`].
 
 pub mod card;
+pub mod cautions;
 pub mod form;
 pub mod frame;
 pub mod job_plan;

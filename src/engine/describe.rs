@@ -136,8 +136,8 @@ pub fn observation(job: &Job, seen: &Observation, units: Units) -> Line {
             (format!("{} × {} px{at}{caption}", photo.width, photo.height), None)
         }
         Observation::Acknowledgement(read) => {
-            let caution = super::cautions::named(read.caution.as_str());
-            (caution.map_or_else(|| read.caution.to_string(), |caution| caution.title.to_owned()), None)
+            // By its name: the table of cautions is not part of the first load.
+            (read.caution.as_str().replace('_', " "), None)
         }
         Observation::HandOver(sent) => (format!("revision {}", sent.revision), None),
     };

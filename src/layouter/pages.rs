@@ -1,11 +1,12 @@
 //! What the worker's script calls for the pages of cards.
 
 use duckboard::draw::card::{Act, Ask, Card, Field, Line, Tone};
+use duckboard::draw::cautions::{cautions, due};
 use duckboard::draw::orders::{COLUMNS, orders, rows};
 use duckboard::draw::under::under;
 use duckboard::draw::water::water;
 use duckboard::draw::{Canvas, form, svg};
-use duckboard::engine::entry::DeviceId;
+use duckboard::engine::entry::{DeviceId, Logger};
 use duckboard::engine::job::Observation;
 use duckboard::engine::orders::order_list;
 use duckboard::engine::sample;
@@ -87,14 +88,16 @@ struct ShownAct {
 }
 
 /// A page of a job file's text, as JSON. The error says in words what is wrong with the
-/// file, or that there is no such page.
+/// file, or that there is no such page. `by` is whoever logs on the phone, as JSON.
 #[wasm_bindgen]
-pub fn page(name: &str, job: &str, units: &str, width: u32) -> Result<String, String> {
+pub fn page(name: &str, job: &str, units: &str, by: &str, width: u32) -> Result<String, String> {
     let salvage = read::salvage(job.as_bytes()).map_err(|fault| fault.to_string())?;
     let units: Units = serde_json::from_str(units).unwrap_or_default();
     let canvas = Canvas { width_px: width, height_px: width * 5 / 6 };
     let book = salvage.file.book();
     let page = match name {
+        "due" => of_cards(due(book.job(), serde_json::from_str::<Logger>(by).ok().as_ref())),
+        "cautions" => of_cards(cautions(book.job())),
         "water" => of_cards(water(book.job(), units, canvas)),
         "under" => of_cards(under(book.job(), units, canvas)),
         "orders" => {

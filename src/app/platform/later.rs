@@ -10,10 +10,10 @@ use web_sys::{CustomEvent, CustomEventInit, Event};
 /// The event by which a page hands back what was tapped on it.
 pub const RECORD: &str = "duckboard-record";
 
-/// Has a page of a job file's text shown in the element that is called like it.
-pub fn show(page: &str, job: &str, units: &str) {
+/// Has a page of a job file's text, for whoever logs, shown in the element that is called like it.
+pub fn show(page: &str, job: &str, units: &str, by: &str) {
     let detail = Object::new();
-    for (name, value) in [("page", page), ("job", job), ("units", units)] {
+    for (name, value) in [("page", page), ("job", job), ("units", units), ("by", by)] {
         let _ = Reflect::set(&detail, &name.into(), &value.into());
     }
     let init = CustomEventInit::new();
@@ -36,7 +36,7 @@ pub async fn ask(page: &str, text: &str, units: &str) -> Option<String> {
             let _ = tell.send(answer);
         }
     });
-    show(page, text, units);
+    show(page, text, units, "");
     told.await.ok().flatten()
 }
 
