@@ -30,3 +30,6 @@ pub use meter::{Answer, Meter, Sensing};
 pub use reading::{Material, Reading, Shown, Wood};
 pub use resistance::Resistance;
 pub use species::Species;
+
+#[cfg(test)]
+mod tests;
