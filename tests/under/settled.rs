@@ -308,6 +308,27 @@ fn later_means_later_by_the_entry_and_by_the_clock() {
     assert!(!settled(-1, 500), "with a greater count, though earlier by the clock");
 }
 
+/// The greater count would win, and nobody knows that it is right.
+#[test]
+fn a_joist_of_which_two_phones_say_different_things_is_not_known() {
+    let fate = |theirs: &str, minutes: i64| {
+        let mut desk = sound_house();
+        let mut phone = other_phone();
+        let now = DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap();
+        phone.stamp_from(Stamp { at: now + Duration::minutes(minutes), ..stamp() });
+        let span = phone.record(stated(joist(4), &CLEAR_SPAN, theirs, BareUnit::Inches).unwrap());
+        desk.book.add(Record::of(span).unwrap());
+        desk.pen.stamp_from(Stamp { at: now, ..stamp() });
+        desk.says(joist(4), &CLEAR_SPAN, "10'");
+        let judged = one(&desk);
+        (judged.fate, judged.reasons.iter().any(|reason| reason.words.ends_with("say again its clear span")))
+    };
+    assert_eq!(fate("15'", -1), (Fate::Stays, false), "before it both ways");
+    assert_eq!(fate("15'", 0), (Fate::Open, true));
+    assert_eq!(fate("15'", 1), (Fate::Open, true));
+    assert_eq!(fate("10'", 1), (Fate::Stays, false), "they say the same");
+}
+
 /// A phone's clock may be put right between two entries.
 #[test]
 fn on_one_phone_later_is_what_it_logged_later() {

@@ -60,16 +60,23 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
     let bad = unsound(job);
     let bad: Vec<_> = bad.into_iter().map(|unsound| unsound.words).collect();
     let carried = (!bad.is_empty()).then(|| Line::next(format!("What carries them is not sound: {}.", bad.join("; "))));
+    let is_whole =
+        job.absent.is_empty() && job.unknown.is_empty() && job.clashes.is_empty() && job.conflicts.is_empty();
+    let missing = (!is_whole).then(|| {
+        Line::next("Entries are missing, disagree, or can't be read whole: Log says which. They may speak of a joist.")
+    });
     let unseen = unseen(job);
     let unseen = (!unseen.is_empty()).then(|| Line::next(format!("Look at what carries them: {}.", unseen.join(", "))));
     let headline = match (staying, known.value.len()) {
         (0, all) if of(Fate::Open).len() == all => "Not enough to say".to_owned(),
         (some, all) if some < all => format!("{some} of {all} can stay"),
-        _ if elsewhere.is_some() || carried.is_some() => "Not before the rest is settled".to_owned(),
+        _ if elsewhere.is_some() || carried.is_some() || missing.is_some() => {
+            "Not before the rest is settled".to_owned()
+        }
         _ if unseen.is_some() => "All can stay, if what carries them is sound".to_owned(),
         _ => "All can stay".to_owned(),
     };
-    let lines = elsewhere.into_iter().chain(carried).chain(unseen).chain(lines);
+    let lines = elsewhere.into_iter().chain(carried).chain(missing).chain(unseen).chain(lines);
     let lines = lines.chain(reasons(known)).collect();
     Card::new(title, headline, lines).with_form(job, &Part::Joists, &list::OF_JOISTS)
 }

@@ -63,6 +63,8 @@ pub struct Joist {
     pub carries: Option<Length>,
     /// How wet it reads.
     pub reads: Reads,
+    /// Of what two phones say different things, and nobody can tell which came last.
+    pub said_apart: Vec<&'static str>,
     /// Since it is a new joist in the place of another: its size and bearing are those of the
     /// new one, or not known.
     pub new_since: Option<Since>,
@@ -236,6 +238,7 @@ impl Joist {
             lies_along: floor.stretches(number).and_then(|all| all.iter().map(|it| it.to - it.from).max()),
             carries: floor.carried_by(number),
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
+            said_apart: said_apart(said, &part),
             new_since: replaced,
             done,
             since: LastSaid {
@@ -268,6 +271,17 @@ impl LastSaid {
             found: Since::all(bad.map(|it| it.since)),
         }
     }
+}
+
+/// Particulars of a joist, or of all, of which the last word is not surely the last.
+fn said_apart(said: Particulars<'_>, joist: &Part) -> Vec<&'static str> {
+    let is_apart = |of: &Part, item: &list::Item| {
+        let mut words = said.each(of, item).rev();
+        let last = words.next();
+        last.is_some_and(|last| words.any(|it| it.value.is != last.value.is && !last.when().is_after(it.when())))
+    };
+    let items = list::OF_JOIST.iter().filter(|item| item.what != list::DONE.what);
+    items.filter(|item| is_apart(joist, item) || is_apart(&Part::Joists, item)).map(|item| item.what).collect()
 }
 
 /// Everything that was said to be done about a member and was not taken back by "not yet":

@@ -38,6 +38,13 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
         let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
         reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
     }
+    if !joist.said_apart.is_empty() {
+        let words = format!(
+            "two phones say different things of it, and nobody can tell which came last: say again its {}",
+            joist.said_apart.join(", ")
+        );
+        reasons.push(reason(Fate::Open, Source::EngineerLooks, Since::ALWAYS, words));
+    }
     reasons.extend(hangs_in_the_air(joist).map(|words| {
         let since = Since::all([since.span, since.over_girder, since.walls]);
         reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER)
