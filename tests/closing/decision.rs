@@ -1,7 +1,7 @@
 //! Closing is everything else's conclusion: the decision as a whole.
 
 use crate::house::joist;
-use crate::{Site, after, drop_, held_by};
+use crate::{Site, after, drop_, held_by, length};
 use duckboard::engine::closing::{Decision, close_in};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::DeviceId;
@@ -9,6 +9,18 @@ use duckboard::engine::job::{Added, Book, Fact, Record};
 use duckboard::engine::particular::list;
 use duckboard::engine::sample;
 use duckboard::engine::take::Units;
+
+/// A floor over wood too close to the soil may be closed, and not without a word of it.
+#[test]
+fn what_the_page_below_finds_against_the_rules_is_said_beside_ready() {
+    let says = |inches: &'static str| {
+        let site = after(|site| drop_(site.desk.log(Fact::CrawlHeight(length(inches)))));
+        let known = close_in(site.desk.job(), Units::default());
+        assert!(known.value.decision.is_ready(), "{:#?}", site.in_the_way());
+        known.doubts.iter().any(|doubt| doubt.contains("Joists to soil"))
+    };
+    assert!(says("17 15/16") && !says("18"));
+}
 
 #[test]
 fn a_floor_with_everything_settled_is_ready() {

@@ -11,6 +11,7 @@ use super::water::Water;
 use super::{air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::framing::schedule;
+use crate::engine::ground::checks::{checks, unvented_checks};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
 use crate::engine::origin::is_answered;
@@ -145,6 +146,9 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
                 .to_owned(),
         );
     }
+    // No floor waits for these, and whoever closes it knows of them.
+    let fails = checks(job, units).into_iter().chain(unvented_checks(job, units)).filter(|it| it.holds == Some(false));
+    doubts.extend(fails.map(|it| it.source.noted(&format!("{}: {}", it.what, it.says))));
     doubts.push(Source::WaterConductingFungi.noted("Dry readings do not rule out a fungus with strands"));
     doubts.push(Source::DecayFromWetter.noted("Dry readings do not rule out rot beside wetter wood"));
     let why = Why::rule(
