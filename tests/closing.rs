@@ -110,9 +110,13 @@ impl Site {
     }
 
     fn crawl_air(&mut self, warmth: &str, damp: &str) {
+        self.air(AirLocation::Crawl, warmth, damp);
+    }
+
+    fn air(&mut self, location: AirLocation, warmth: &str, damp: &str) {
         let temperature = parse_temperature(warmth, Scale::Fahrenheit).unwrap();
         let humidity = parse_relative_humidity(damp).unwrap();
-        self.desk.log(AirReading { location: AirLocation::Crawl, temperature, humidity });
+        self.desk.log(AirReading { location, temperature, humidity });
     }
 
     fn answers(&mut self, answers: &[(&str, Answer)]) {

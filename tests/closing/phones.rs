@@ -3,6 +3,7 @@
 use crate::desk::{Desk, length, percent, stamp};
 use crate::house::joist;
 use crate::{Site, after, ready, time};
+use duckboard::engine::air::{AirLocation, AirReading};
 use duckboard::engine::cautions::due;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, JobId, Stamp};
@@ -13,6 +14,7 @@ use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Item, Part, list, stated};
 use duckboard::engine::place::{Element, Face, JoistNumber};
 use duckboard::engine::survey::{Corner, CutBack, JoistCenter, Trust};
+use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::tape::BareUnit;
 use duckboard::engine::units::{MoistureContent, Typed};
 use duckboard::file::{Made, Snapshot, invitation, read, write};
@@ -145,6 +147,23 @@ fn an_answer_that_was_given_later_by_count_and_clock_answers_another_phone() {
         site.answers(&[("gone.sewage", Answer::Yes)]);
     });
     assert!(lines.is_empty(), "{lines:#?}");
+}
+
+/// At 60 °F and 95 % wood settles over its limit.
+#[test]
+fn damp_crawl_air_of_another_phone_counts_unless_it_is_surely_older_than_the_visit() {
+    let damp = |site: &mut Site, at| {
+        let temperature = parse_temperature("60", Scale::Fahrenheit).unwrap();
+        let humidity = parse_relative_humidity("95").unwrap();
+        logs_apart(site, at, AirReading { location: AirLocation::Crawl, temperature, humidity });
+    };
+    let later = lines_of(|site| {
+        site.crawl_air("55", "60");
+        damp(site, CHRISTMAS);
+    });
+    assert!(later.iter().any(|line| line.contains("crawl air")), "{later:#?}");
+    let older = lines_of(|site| damp(site, BETWEEN));
+    assert!(older.is_empty(), "{older:#?}");
 }
 
 #[test]

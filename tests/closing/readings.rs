@@ -3,6 +3,7 @@
 use crate::desk::percent;
 use crate::house::joist;
 use crate::{Site, after, drop_, held_by, length, ready};
+use duckboard::engine::air::AirLocation;
 use duckboard::engine::closing::FEWEST;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
@@ -360,6 +361,19 @@ fn crawl_air_of_this_visit_keeps_wood_under_its_limit() {
         },
         "over its limit",
     );
+}
+
+#[test]
+fn only_air_under_the_house_counts_and_none_of_an_older_visit() {
+    ready(|site| site.air(AirLocation::Room, "60", "99"));
+    // Damp in October's visit, dry in this one: the wood is read again, as in every visit.
+    let site = after(|site| {
+        site.crawl_air("60", "99");
+        site.visit("2026-11-20T08:00:00-05:00");
+        site.crawl_air("55", "60");
+    });
+    let is_of_air = |line: &String| line.contains("crawl air");
+    assert!(!site.in_the_way().iter().any(is_of_air), "{:#?}", site.in_the_way());
 }
 
 /// Nobody allows wetter framing than dry lumber's own limit, nor a wetter subfloor under wood
