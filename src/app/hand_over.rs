@@ -20,7 +20,7 @@ pub fn HandOverScreen() -> impl IntoView {
             <Send/>
             <section class="card">
                 <h2>"Second phone"</h2>
-                <p>"The invitation file brings the job and its places to another phone, without a signal."</p>
+                <p>"The invitation file brings the job, all but its photos, to another phone, without a signal."</p>
                 <Packer label="Make the invitation" packing=Signal::derive(|| Packing { photos: false, client: true, invitation: true })/>
             </section>
             <section class="card"><h2>"Bring together"</h2><OpenFile/></section>

@@ -87,7 +87,8 @@ pub fn readings(job: &Job) -> Vec<Taken<'_>> {
 /// The readings that stand at their places: mostly one a place. A later one stands for those
 /// before it, unless it is of the same visit and drier by more than a meter can be off: then
 /// both stand, and so do two of which nobody can say which came later. Whoever asks goes by
-/// the worst. A number that nobody believes gives way to a later one that is believed.
+/// the worst. A number that nobody believes gives way to a later one that is believed, and what is
+/// only relative stands for no number.
 pub fn standing<'a, 'job>(all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Taken<'job>> {
     let of = |(id, reading, known): &Taken<'_>| Standing::of(*id, reading, known.value);
     let mut of_place = LiteMap::<EntryId, Vec<Standing>>::new();

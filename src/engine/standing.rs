@@ -24,9 +24,8 @@ impl Standing {
 
     /// Does a later reading of the place stand for this one? Two of one visit that contradict
     /// each other do not: both stand, and the worse one tells. A number that nobody believes
-    /// gives way to one that is believed, and what is relative only stands for no number. Of two
-    /// phones the later is told by [`When`], and
-    /// where neither is, both stand.
+    /// gives way to one that is believed, and what is only relative stands for no number. Of two
+    /// phones the later is told by [`When`], and where neither is, both stand.
     pub fn is_superseded_by(&self, other: &Self) -> bool {
         let stands_for = match self.now.doubted {
             true => !other.now.doubted,

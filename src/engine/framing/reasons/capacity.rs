@@ -160,7 +160,7 @@ fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, sour
     match does {
         Some((range, asked)) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
         Some((range, asked)) if asked <= range.strongest => {
-            let words = "whether a sister does hangs on its stamp: say the species and grade of sisters";
+            let words = "whether a sister does hangs on its stamp and the joist's: say the species and grade of both";
             judged(Fate::Open, words).ended_by(&ENGINEER)
         }
         _ => judged(Fate::Engineer, "one sister does not do"),
