@@ -242,6 +242,38 @@ fn a_sill_looked_at_elsewhere_or_before_the_opening_was_placed_is_not_the_one_th
     );
 }
 
+/// An awl finds rot. Wood that is wet and not yet rotten it does not find.
+#[test]
+fn what_carries_the_joists_and_was_never_read_is_said_beside_ready() {
+    let says = |change: &dyn Fn(&mut Site)| {
+        let site = after(change);
+        let known = site.close_in();
+        assert!(known.value.decision.is_ready(), "{:#?}", site.in_the_way());
+        known.doubts.into_iter().find(|doubt| doubt.contains("an awl finds rot")).unwrap_or_default()
+    };
+    let reads = |site: &mut Site, element| {
+        let place = site.place(element, 3);
+        site.read(place, "12", Material::Solid);
+    };
+    let girder = |site: &mut Site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    };
+    assert_eq!(says(&|_| ()), "", "nothing that carries them is near");
+    assert!(says(&girder).contains("nobody read the girder there"));
+    let and_read = |site: &mut Site| {
+        girder(site);
+        reads(site, Element::Girder);
+    };
+    assert_eq!(says(&and_read), "");
+    let by_a_wall = |site: &mut Site| {
+        moved(site, "6");
+        site.desk.says(Part::RimJoist, &list::STATE, "sound");
+        site.desk.says(Part::Sill, &list::STATE, "sound");
+    };
+    assert!(says(&by_a_wall).contains("nobody read the rim joist and the sill there"));
+}
+
 /// An opening from wall to wall is by both: one end looked at is not the other.
 #[test]
 fn a_sill_is_looked_at_at_every_wall_that_the_opening_comes_near() {

@@ -2,6 +2,7 @@
 
 use super::decision::{Condition, InTheWay};
 use super::near::{Near, Reach};
+use super::read::Read;
 use super::trust::words_of;
 use crate::engine::condition::Finding;
 use crate::engine::describe::in_sentence;
@@ -42,6 +43,29 @@ fn at_walls(job: &Job, reach: &Reach) -> Vec<InTheWay> {
         InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends)
     };
     untold.map(|(_, _, name)| line(name)).collect()
+}
+
+/// What carries the joists there and was told by an awl alone: an awl finds rot, and not water.
+/// In a doubt's words. No floor waits for it, since a wall in the house has no sill to read.
+pub(super) fn never_read(job: &Job, near: &Near, read: &Read) -> Option<String> {
+    let reach = near.reach()?;
+    let at_walls = reach.is_by_a_wall();
+    let all = [
+        (Element::RimJoist, "the rim joist", at_walls),
+        (Element::Sill, "the sill", at_walls),
+        (Element::Girder, "the girder", !is_no_girder_near(job)),
+    ];
+    let framing = read.framing();
+    let is_read = |element| {
+        let mut there = framing.iter().filter(|it| it.place.element == element && reach.may_hold(&it.place));
+        there.any(|it| it.is_measured())
+    };
+    let unread: Vec<_> =
+        all.into_iter().filter(|(element, _, is_there)| *is_there && !is_read(*element)).map(|it| it.1).collect();
+    let what = unread.join(" and ");
+    (!unread.is_empty()).then(|| {
+        format!("In this visit nobody read {what} there with pins: an awl finds rot, not water. Read them if they are there.")
+    })
 }
 
 /// Was it said of what comes out, as it is placed now, that no girder is near?

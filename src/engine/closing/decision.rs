@@ -146,6 +146,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
                 .to_owned(),
         );
     }
+    doubts.extend(carriers::never_read(job, &near, &read));
     // No floor waits for these, and whoever closes it knows of them.
     let fails = checks(job, units).into_iter().chain(unvented_checks(job, units)).filter(|it| it.holds == Some(false));
     doubts.extend(fails.map(|it| it.source.noted(&format!("{}: {}", it.what, it.says))));
