@@ -162,8 +162,10 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let all = forecasts.places.len();
     let headline = match (open.first(), would_not_stay) {
         (Some(slowest), _) => says(slowest),
-        (None, 0) => "All places are at their limits".to_owned(),
-        (None, some) => format!("All places are at their limits, and in this air {some} of {all} would not stay so"),
+        (None, 0) => "All places read under their limits".to_owned(),
+        (None, some) => {
+            format!("All places read under their limits, and in this air {some} of {all} would not stay so")
+        }
     };
     let mut lines = vec![Line::plain(format!("In this crawl air wood ends at {:.1} %.", forecasts.end.to_percent()))];
     if would_not_stay > 0 {
@@ -202,7 +204,7 @@ fn named(job: &Job, place: EntryId, units: Units) -> String {
 fn says(forecast: &Forecast) -> String {
     let last_read = forecast.readings.last().map(|(at, _)| *at);
     match forecast.outlook {
-        Outlook::There => "There".to_owned(),
+        Outlook::There => "It reads under its limit".to_owned(),
         Outlook::Between(earliest, Some(latest)) if Some(earliest) <= last_read => {
             format!("Perhaps already, by {} at the latest", time::date(latest))
         }
