@@ -1,6 +1,8 @@
 //! The decision to close, and what a reading says against its limit.
 #![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
 
+#[path = "closing/air.rs"]
+mod air;
 #[path = "closing/decision.rs"]
 mod decision;
 mod desk;
@@ -236,6 +238,8 @@ fn a_reading_is_held_to_its_limit_in_words() {
         [Verdict::Loose, Verdict::Loose, Verdict::Over, Verdict::Wet],
         "too wet it may be all the same"
     );
+    assert_eq!(verdict(&reading(22.0, false, false), mc(22.0)), Verdict::Close, "at a limit is not over it");
     assert_eq!(verdict(&reading(22.0, true, false), limit), Verdict::Soaked);
     assert_eq!(verdict(&reading(40.0, false, true), limit), Verdict::Relative, "of no limit, however high");
+    assert!(Verdict::Dry.words().contains("by more than") && Verdict::Close.words().contains("read it again"));
 }

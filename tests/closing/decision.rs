@@ -26,8 +26,9 @@ fn what_the_page_below_finds_against_the_rules_is_said_beside_ready() {
 fn a_floor_with_everything_settled_is_ready() {
     let site = Site::ready();
     assert_eq!((site.decision(), site.in_the_way()), (Decision::Ready, Vec::new()));
-    let doubts = site.close_in().doubts;
-    assert!(doubts.iter().any(|doubt| doubt.contains("at depth")), "{doubts:?}");
+    let known = site.close_in();
+    assert!(known.value.conditions.iter().all(|condition| condition.holds() == Some(true)));
+    assert!(known.doubts.iter().any(|doubt| doubt.contains("at depth")), "{:?}", known.doubts);
 }
 
 #[test]

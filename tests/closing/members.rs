@@ -207,6 +207,23 @@ fn rim_joist_and_sill_are_asked_for_where_what_comes_out_lies_by_a_wall() {
 }
 
 #[test]
+fn an_awl_in_the_sill_tells_nothing_of_the_rim_joist() {
+    let only = |looked_at: Element| {
+        let site = after(|site| {
+            moved(site, "12");
+            let place = at(site, looked_at, 3, "0");
+            site.finds(Finding::Sound, Some(place));
+        });
+        site.in_the_way().concat()
+    };
+    for [looked_at, other] in [[Element::Sill, Element::RimJoist], [Element::RimJoist, Element::Sill]] {
+        let says = only(looked_at);
+        let is_asked = |element: Element| says.contains(&format!("the {} there", element.label().to_lowercase()));
+        assert!(is_asked(other) && !is_asked(looked_at), "{says}");
+    }
+}
+
+#[test]
 fn a_sill_looked_at_elsewhere_or_before_the_opening_was_placed_is_not_the_one_there() {
     for (joist, along) in [(7, "0"), (3, "10'"), (3, "3'")] {
         held_by(
@@ -398,6 +415,7 @@ fn what_is_said_of_no_joist_that_is_laid_out_holds_closing() {
     };
     held_by(soft(Part::Joists), "All joists: soft");
     held_by(soft(joist(9)), "Joist 9: soft");
+    ready(soft(joist(8)));
     held_by(|site| drop_(site.desk.hole(12, ("30", "34"), "2")), "Joist 12: a hole");
     let says = |of: Part, item: duckboard::engine::particular::Item, words: &'static str| {
         move |site: &mut Site| drop_(site.desk.says(of, &item, words))

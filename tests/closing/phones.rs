@@ -19,16 +19,21 @@ use duckboard::engine::units::tape::BareUnit;
 use duckboard::engine::units::{MoistureContent, Typed};
 use duckboard::file::{Made, Snapshot, invitation, read, write};
 
-/// Another phone that knew of nothing after the first visit logs this in a visit of its own,
-/// and the two are merged: its entries have smaller counts than the first phone's.
-fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
+/// The pen of another phone that knows of nothing after the first visit.
+pub fn pen_apart(site: &Site, at: &str) -> Pen {
     let first_visit = *site.desk.job().now.visits().keys().next().unwrap();
     let mut log = Log::default();
     let records: Vec<_> = site.desk.book.log().records().cloned().collect();
     for record in records.into_iter().filter(|record| record.id() <= first_visit) {
         log.add(record);
     }
-    let mut pen = Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() });
+    Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
+}
+
+/// It logs this in a visit of its own, and the two are merged: its entries have smaller counts
+/// than the first phone's.
+fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
+    let mut pen = pen_apart(site, at);
     let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
     pen.begin_visit(visit.id);
     for entry in [visit, pen.record(seen)] {
@@ -109,8 +114,8 @@ fn what_one_phone_takes_back_and_another_makes_worse_keeps_the_floor_open() {
     says(&lines, "joist 3: ");
 }
 
-const CHRISTMAS: &str = "2026-12-24T08:00:00-05:00";
-const BETWEEN: &str = "2026-10-20T08:00:00-05:00";
+pub const CHRISTMAS: &str = "2026-12-24T08:00:00-05:00";
+pub const BETWEEN: &str = "2026-10-20T08:00:00-05:00";
 
 fn sewage() -> Condition {
     Condition { place: None, finding: Finding::Sewage, note: None }

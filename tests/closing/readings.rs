@@ -3,7 +3,6 @@
 use crate::desk::percent;
 use crate::house::joist;
 use crate::{Site, after, drop_, held_by, length, ready};
-use duckboard::engine::air::AirLocation;
 use duckboard::engine::closing::FEWEST;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
@@ -342,38 +341,6 @@ fn a_reading_whose_place_is_gone_is_told_and_not_forgotten() {
         },
         "too wet: Finished floor at joist 2",
     );
-}
-
-/// At 60 °F wood settles at 16.96 % in air of 82 %, at 17.35 in 83, at 18.65 in 86 and at 19.13
-/// in 87 (the Wood Handbook's curve, worked out by hand beside the engine).
-#[test]
-fn crawl_air_of_this_visit_keeps_wood_under_its_limit() {
-    ready(|site| site.crawl_air("60", "82"));
-    held_by(|site| site.crawl_air("60", "83"), "close to its limit");
-    held_by(|site| site.crawl_air("60", "86"), "close to its limit");
-    held_by(|site| site.crawl_air("60", "87"), "over its limit");
-    held_by(|site| site.crawl_air("60", "99"), "left in this crawl air wood settles near");
-    // The dampest air of a visit counts, whatever was read after it.
-    held_by(
-        |site| {
-            site.crawl_air("60", "95");
-            site.crawl_air("60", "50");
-        },
-        "over its limit",
-    );
-}
-
-#[test]
-fn only_air_under_the_house_counts_and_none_of_an_older_visit() {
-    ready(|site| site.air(AirLocation::Room, "60", "99"));
-    // Damp in October's visit, dry in this one: the wood is read again, as in every visit.
-    let site = after(|site| {
-        site.crawl_air("60", "99");
-        site.visit("2026-11-20T08:00:00-05:00");
-        site.crawl_air("55", "60");
-    });
-    let is_of_air = |line: &String| line.contains("crawl air");
-    assert!(!site.in_the_way().iter().any(is_of_air), "{:#?}", site.in_the_way());
 }
 
 /// Nobody allows wetter framing than dry lumber's own limit, nor a wetter subfloor under wood

@@ -1,0 +1,101 @@
+//! The crawl space's air keeps what is dry under its limit.
+
+use crate::desk::stamp;
+use crate::phones::{BETWEEN, CHRISTMAS, pen_apart};
+use crate::{Site, after, held_by, ready, time};
+use duckboard::engine::air::{AirLocation, AirReading, equilibrium_moisture};
+use duckboard::engine::entry::Stamp;
+use duckboard::engine::job::{Added, Fact, Record, Visit};
+use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
+use duckboard::engine::units::{MoistureContent, Typed};
+
+fn crawl(humidity: &str) -> AirReading {
+    let temperature = parse_temperature("60", Scale::Fahrenheit).unwrap();
+    AirReading { location: AirLocation::Crawl, temperature, humidity: parse_relative_humidity(humidity).unwrap() }
+}
+
+/// At 60 °F wood settles at 16.96 % in air of 82 %, at 17.35 in 83, at 18.65 in 86 and at 19.13
+/// in 87 (the Wood Handbook's curve, worked out by hand beside the engine).
+#[test]
+fn crawl_air_of_this_visit_keeps_wood_under_its_limit() {
+    ready(|site| site.crawl_air("60", "82"));
+    held_by(|site| site.crawl_air("60", "83"), "close to its limit");
+    held_by(|site| site.crawl_air("60", "86"), "close to its limit");
+    held_by(|site| site.crawl_air("60", "87"), "over its limit");
+    held_by(|site| site.crawl_air("60", "99"), "left in this crawl air wood settles near");
+    // The dampest air of a visit counts, whatever was read after it.
+    held_by(
+        |site| {
+            site.crawl_air("60", "95");
+            site.crawl_air("60", "50");
+        },
+        "over its limit",
+    );
+}
+
+#[test]
+fn only_air_under_the_house_counts_and_none_of_an_older_visit() {
+    ready(|site| site.air(AirLocation::Room, "60", "99"));
+    // Damp in October's visit, dry in this one: the wood is read again, as in every visit.
+    let site = after(|site| {
+        site.crawl_air("60", "99");
+        site.visit("2026-11-20T08:00:00-05:00");
+        site.crawl_air("55", "60");
+    });
+    let is_of_air = |line: &String| line.contains("crawl air");
+    assert!(!site.in_the_way().iter().any(is_of_air), "{:#?}", site.in_the_way());
+}
+
+/// Just where wood would settle, and just so far over that as a reading has to be under it.
+#[test]
+fn air_that_leaves_wood_at_its_limit_is_close_to_it_and_by_as_much_as_a_meter_can_be_off_below_it_is_not() {
+    let end = |humidity: u32| {
+        let air = crawl(&humidity.to_string());
+        equilibrium_moisture(air.temperature.value, air.humidity.value).to_percent()
+    };
+    let lines = |humidity: u32, limit: f64| {
+        let site = after(|site| {
+            site.crawl_air("60", &humidity.to_string());
+            let limit = Typed::new("limit", MoistureContent::from_percent_f64(limit));
+            site.desk.log(Fact::FramingLimit(limit));
+        });
+        site.in_the_way().into_iter().find(|line| line.contains("wood settles near")).unwrap_or_default()
+    };
+    // Damper than the air that the floor is ready in, and a sum that comes out exactly.
+    let humidity = (70..=78).find(|humidity| (end(*humidity) + 2.0) - 2.0 == end(*humidity)).unwrap();
+    let settles = end(humidity);
+    assert!(lines(humidity, settles - 0.001).contains("over its limit"));
+    assert!(lines(humidity, settles).contains("close to its limit"));
+    assert!(lines(humidity, settles + 1.999).contains("close to its limit"));
+    assert_eq!(lines(humidity, settles + 2.0), "");
+}
+
+/// Another phone's air, in a visit of its own that was begun before the last one, and logged later
+/// by its clock than that.
+fn logs_air_apart(site: &mut Site, humidity: &str) {
+    let mut pen = pen_apart(site, BETWEEN);
+    let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
+    pen.stamp_from(Stamp { at: time(CHRISTMAS), visit: Some(visit.id), ..stamp() });
+    for entry in [visit, pen.record(crawl(humidity))] {
+        assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+    }
+}
+
+#[test]
+fn air_that_another_phone_may_have_read_after_this_visit_began_counts_against_it() {
+    let of_air = |humidity| {
+        let lines = after(|site| logs_air_apart(site, humidity)).in_the_way();
+        lines.into_iter().find(|line| line.contains("crawl air wood settles")).unwrap_or_default()
+    };
+    assert!(of_air("95").contains("over its limit"));
+    assert_eq!(of_air("50"), "", "and does not make the air of this visit any drier");
+}
+
+#[test]
+fn air_that_another_phone_may_have_read_after_this_visit_began_is_none_of_this_visit() {
+    let next_visit = |site: &mut Site| {
+        site.visit("2026-11-02T08:00:00-05:00");
+        logs_air_apart(site, "50");
+    };
+    held_by(next_visit, "crawl air was not read in this visit");
+}
