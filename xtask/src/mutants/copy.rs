@@ -41,6 +41,8 @@ impl Copy {
         // Also what a run that was stopped has left.
         text_of(git(&folder).args(["reset", "--quiet", "--hard", "FETCH_HEAD"]))?;
         text_of(git(&folder).args(["clean", "--quiet", "--force", "-d"]))?;
+        let manifest = folder.join("Cargo.toml");
+        fs::write(&manifest, without_commands(&fs::read_to_string(&manifest)?))?;
         Ok(Self { folder, logs, lock })
     }
 
@@ -80,6 +82,19 @@ impl Copy {
     }
 }
 
+/// A manifest of the library alone. Cargo builds the commands for every test that could call one,
+/// with every mutant; the tests that judge call none.
+fn without_commands(manifest: &str) -> String {
+    let mut is_command = false;
+    let kept = manifest.lines().filter(|line| {
+        if line.starts_with('[') {
+            is_command = *line == "[[bin]]";
+        }
+        !is_command && !line.starts_with("default-run")
+    });
+    kept.map(|line| if line == "[package]" { "[package]\nautobins = false" } else { line }.to_owned() + "\n").collect()
+}
+
 /// Long enough that no two versions of a file share it.
 fn digest(content: &[u8]) -> String {
     Sha256::digest(content).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
@@ -103,6 +118,13 @@ pub fn text_of(command: &mut Command) -> Result<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_manifest_is_left_with_the_library() {
+        let manifest = "[package]\nname = \"a\"\ndefault-run = \"a\"\n\n[[bin]]\nname = \"a\"\n\n[lib]\nname = \"a\"\n";
+        let kept = without_commands(manifest);
+        assert_eq!(kept, "[package]\nautobins = false\nname = \"a\"\n\n[lib]\nname = \"a\"\n");
+    }
 
     #[test]
     fn a_digest_is_short_and_differs() {

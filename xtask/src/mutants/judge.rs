@@ -23,10 +23,11 @@ const AT_LEAST: &str = "60";
 /// Building takes longer only for a constant that never comes out. In seconds.
 const BUILDING: &str = "600";
 
-/// One test that fails is enough. Rust's test harness knows this option, but not as a stable one
-/// yet: the tests, and nothing that is built, are told to take it all the same.
+/// The options that follow are not stable: compiler and tests are told to take them all the same
+/// (`RUSTC_BOOTSTRAP`), here and nowhere else.
+const NOT_ELSEWHERE: &str = "-Zinline-mir=no -Zcross-crate-inline-threshold=never";
+/// One test that fails is enough.
 const STOP_AT_ONCE: [&str; 2] = ["-Zunstable-options", "--fail-fast"];
-const TAKE_IT: &str = r#"target.'cfg(all())'.runner=["env", "RUSTC_BOOTSTRAP=1"]"#;
 
 /// How cargo-mutants ends when it has judged: all caught, some missed, some timed out.
 const JUDGED: [i32; 3] = [0, 2, 3];
@@ -107,8 +108,10 @@ fn mutants(tool: &Path, copy: &Copy) -> Command {
     command.env("CARGO_TARGET_DIR", copy.folder.join("target"));
     // Nobody steps through a mutant.
     command.env("CARGO_PROFILE_DEV_DEBUG", "0").env("CARGO_INCREMENTAL", "1");
-    // Building is most of the time: what is not optimized is changed in one place alone.
-    command.env("CARGO_PROFILE_DEV_OPT_LEVEL", "0");
+    // The tests take a third of the time, and building no longer, as long as what is changed is
+    // not compiled into other places too.
+    command.env("CARGO_PROFILE_DEV_OPT_LEVEL", "1").env("CARGO_PROFILE_DEV_LTO", "off");
+    command.env("RUSTFLAGS", NOT_ELSEWHERE).env("RUSTC_BOOTSTRAP", "1");
     // What one mutant's failure has left would help to catch the next, here and nowhere else.
     command.env("PROPTEST_DISABLE_FAILURE_PERSISTENCE", "true").env("PROPTEST_CASES", CASES);
     command
@@ -150,7 +153,6 @@ impl Lane<'_> {
         });
         // For building too, which what stands behind `--` is not.
         command.args(targets.iter().map(|target| format!("--cargo-arg={target}")));
-        command.arg(format!("--cargo-arg=--config={TAKE_IT}"));
         command.args(["--", "--"]).args(STOP_AT_ONCE).args(self.round.filter(self.concern));
         command.stdin(self.copy.hold()?);
         let left = self.end.saturating_duration_since(Instant::now());

@@ -71,7 +71,7 @@ const CONCERNS: [Concern; 10] = [
     Concern { folder: "src/engine/ground/", tests: &["under"] },
     Concern { folder: "src/engine/survey/adjust/", tests: &["adjust"] },
     Concern { folder: "src/engine/job/", tests: &["log_laws", "job_file"] },
-    Concern { folder: "src/file/", tests: &["job_file", "office"] },
+    Concern { folder: "src/file/", tests: &["job_file"] },
     Concern { folder: "src/store/", tests: &[] },
 ];
 
