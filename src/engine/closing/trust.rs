@@ -82,8 +82,7 @@ pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
         let what = format!("{} that could not be followed", counted(job.faults.len(), "entry"));
         lines.push(InTheWay::unknown(what, "open the file that holds the rest of the job"));
     }
-    // Taken back, neither counts.
-    let clashes: Vec<_> = job.clashes.iter().filter(|id| !job.withdrawn.contains(id)).collect();
+    let clashes: Vec<_> = job.clashes.iter().collect();
     if !clashes.is_empty() {
         let says = |id: &EntryId| job.now.get(*id).map(|it| observation(job, &it.value, units).says);
         let names: Vec<_> = clashes.iter().map(|id| says(id).unwrap_or_else(|| id.to_string())).collect();
@@ -92,7 +91,8 @@ pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
             counted(clashes.len(), "entry"),
             names.join("; ")
         );
-        lines.push(InTheWay::unknown(what, "take it back under Log, and say again what is so"));
+        let ends = "take it back under Log, or bring it back there first, and say again what is so";
+        lines.push(InTheWay::unknown(what, ends));
     }
     if !job.conflicts.is_empty() {
         let what = format!(
