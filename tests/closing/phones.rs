@@ -30,6 +30,11 @@ pub fn pen_apart(site: &Site, at: &str) -> Pen {
     Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
 }
 
+/// The pen of another phone that knows all that was said until then by this clock.
+pub fn pen_at(site: &Site, at: &str) -> Pen {
+    Pen::new(site.desk.book.log(), DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
+}
+
 /// It logs this in a visit of its own, and the two are merged: its entries have smaller counts
 /// than the first phone's.
 fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {

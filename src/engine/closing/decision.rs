@@ -129,11 +129,11 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         water.ground(),
         readings::enough(job, &read, &near),
     ];
-    conditions.extend(readings::read_again(&read));
+    conditions.extend(readings::read_again(&read, &near));
     conditions.push(allowed(&limits));
     conditions.push(readings::framing(&read, limits.framing));
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
-    conditions.extend(readings::falling(&read));
+    conditions.extend(readings::falling(&read, &near));
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));
