@@ -20,6 +20,8 @@ mod readings;
 mod standing;
 #[path = "closing/stays.rs"]
 mod stays;
+#[path = "closing/trust.rs"]
+mod trust;
 #[path = "closing/water.rs"]
 mod water;
 

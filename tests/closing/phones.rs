@@ -372,3 +372,15 @@ fn what_is_done_answers_nothing_that_another_phone_found_and_it_did_not_know_of(
         assert!(!before.iter().any(|line| line.contains(words)), "{before:#?}");
     }
 }
+
+/// Joists that bear at 16 in may not at 24: which of two layouts is so nobody can tell.
+#[test]
+fn joists_that_two_phones_laid_out_differently_keep_the_floor_open() {
+    let site = after(|site| {
+        let mut joists = site.desk.job().now.joists().values().next().unwrap().value.clone();
+        site.desk.log(joists.clone());
+        joists.spacing = length("24");
+        logs_apart(site, CHRISTMAS, joists);
+    });
+    says(&site.in_the_way(), "nobody can tell which came last");
+}

@@ -107,6 +107,9 @@ impl Condition {
     }
 }
 
+/// The check that says that the wettest places were read at depth. It never changes: jobs hold it.
+pub const READ_AT_DEPTH: &str = "read_at_depth";
+
 /// Whether the floor may be closed.
 ///
 /// Source: [`Source::DoNotEnclose`], [`Source::DryLumber`], [`Source::FlooringGuide`],
@@ -140,7 +143,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(trust::everything_read(job, units));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();
-    if is_answered(job, "read_at_depth") != Some(Answer::Yes) {
+    if is_answered(job, READ_AT_DEPTH) != Some(Answer::Yes) {
         doubts.push(
             "Pins at the face say little of the middle: read the wettest places at depth, with insulated pins."
                 .to_owned(),

@@ -21,7 +21,7 @@ mod stays;
 mod trust;
 mod water;
 
-pub use decision::{CloseIn, Condition, Decision, InTheWay, close_in};
+pub use decision::{CloseIn, Condition, Decision, InTheWay, READ_AT_DEPTH, close_in};
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;

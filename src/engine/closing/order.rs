@@ -99,6 +99,7 @@ fn what_of(observation: &Observation) -> Option<Of<'_>> {
         Observation::CutBack(it) => Of::Opening(it.opening),
         Observation::JoistCenter(it) => Of::Joist(it.of, it.joist),
         Observation::Corner(it) => Of::Corner(it.at),
+        Observation::Joists(it) => Of::Joists(it.room),
         _ => return None,
     })
 }
@@ -110,6 +111,7 @@ enum Of<'a> {
     Opening(EntryId),
     Joist(EntryId, JoistNumber),
     Corner(EntryId),
+    Joists(EntryId),
 }
 
 /// Members that one phone says something was done to, and another that something is wrong

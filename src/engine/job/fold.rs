@@ -37,6 +37,8 @@ pub struct Job {
     pub unknown: LiteMap<EntryId, String>,
     /// Entries that are known to be, and are not here.
     pub absent: Set<EntryId>,
+    /// The counts that entries have, each once.
+    counts: Set<u32>,
     /// Corrections, each with the thing that it corrects.
     pub(super) corrects: LiteMap<EntryId, EntryId>,
     /// Ids under which two entries say different things, of which one counts, and which nobody
@@ -50,6 +52,14 @@ impl Job {
     pub fn heads(&self, thing: EntryId) -> Vec<EntryId> {
         let head = || self.now.get(thing).map(|thing| vec![thing.head]);
         self.conflicts.get(&thing).cloned().or_else(head).unwrap_or_default()
+    }
+
+    /// How many entries are known to be and are not here. Each takes the count after the greatest
+    /// that its phone knew of: where counts leave a gap, somebody's entry is missing.
+    pub fn missing(&self) -> usize {
+        let greatest = self.counts.iter().next_back().map_or(0, |count| *count as usize);
+        let gaps = greatest.saturating_sub(self.counts.iter().len());
+        self.absent.iter().len() + gaps
     }
 
     /// What whoever takes an entry back has seen of it: how the thing stands that it began or
@@ -115,6 +125,7 @@ impl Fold {
 
     /// Adds one entry. The same id again is ignored: the log settles clashes.
     pub fn add(&mut self, record: &Record) {
+        self.job.counts.insert(record.id().count);
         self.job.absent.remove(&record.id());
         match record.content() {
             Content::Absent => {
