@@ -8,7 +8,7 @@ use super::limits::{Limits, allowed};
 use super::near::Near;
 use super::read::Read;
 use super::water::Water;
-use super::{air, carriers, hazards, members, order, readings, room, stays, trust};
+use super::{age, air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::framing::schedule;
 use crate::engine::ground::checks::{checks, unvented_checks};
@@ -140,6 +140,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));
+    conditions.push(age::looked_at_lately(job, &near));
     conditions.push(trust::everything_read(job, units));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();

@@ -6,6 +6,7 @@
 //! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
 //! [`decision`]; the folder's other files hold a part of the rule each.
 
+mod age;
 mod air;
 mod carriers;
 pub mod decision;

@@ -46,7 +46,7 @@ fn wrong_clock(job: &Job) -> Option<InTheWay> {
         let what = counted(count, "entry");
         InTheWay::unknown(
             format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
-            "set the clock right, take that back, and log it again",
+            "see which clock is wrong and set it right; take back what was logged by it, a visit too, and log it again",
         )
     })
 }
