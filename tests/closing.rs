@@ -20,6 +20,8 @@ mod readings;
 mod stays;
 #[path = "closing/water.rs"]
 mod water;
+#[path = "closing/words.rs"]
+mod words;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::{AirLocation, AirReading};

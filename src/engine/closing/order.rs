@@ -71,7 +71,7 @@ pub(super) fn one_visit(job: &Job) -> Condition {
 }
 
 /// What two phones say differently of one thing, where the last word counts.
-fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
+pub fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
     let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
     let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
@@ -80,7 +80,7 @@ fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
             last.push((of, it));
             continue;
         };
-        if later.value != it.value && !later.when().is_after(it.when()) {
+        if !later.value.says_the_same(&it.value) && !later.when().is_after(it.when()) {
             let [one, other] = [it, later].map(|thing| observation(job, &thing.value, units).says);
             let what = format!("two phones say \"{one}\" and \"{other}\", and nobody can tell which came last");
             lines.push(InTheWay::unknown(what, "look, and say it again"));

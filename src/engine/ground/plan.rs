@@ -41,7 +41,7 @@ pub enum Covered {
     Yes,
     /// It was said not to.
     No,
-    /// Nobody said. That is never taken for covered.
+    /// Nobody said, or two phones said both. That is never taken for covered.
     NotSaid,
 }
 
@@ -82,14 +82,29 @@ impl Ground {
 }
 
 impl AirWay {
+    /// All, that first which asks for the most care.
+    const ALL: [Self; 4] = [Self::Exhaust, Self::Supply, Self::Dehumidifier, Self::Vents];
+
+    fn said(words: &str) -> Self {
+        match words {
+            "exhaust fan" => Self::Exhaust,
+            "supply from the house" => Self::Supply,
+            "dehumidifier" => Self::Dehumidifier,
+            _ => Self::Vents,
+        }
+    }
+
+    /// Each that may have been chosen last, that first which asks for the most care: of two
+    /// phones that chose differently neither may be the later one.
+    pub fn each_chosen(job: &Job) -> Vec<Self> {
+        let said = Particulars::of(job).all_words(&Part::House, &list::AIR_WAY);
+        let said: Vec<_> = said.into_iter().map(Self::said).collect();
+        Self::ALL.into_iter().filter(|way| said.contains(way)).collect()
+    }
+
     /// The one that was chosen.
     pub fn chosen(job: &Job) -> Option<Self> {
-        match Particulars::of(job).words(&Part::House, &list::AIR_WAY)? {
-            "exhaust fan" => Some(Self::Exhaust),
-            "supply from the house" => Some(Self::Supply),
-            "dehumidifier" => Some(Self::Dehumidifier),
-            _ => Some(Self::Vents),
-        }
+        Self::each_chosen(job).first().copied()
     }
 
     /// The one that was chosen; until then vents, or exhaust, which asks for the most, where
@@ -105,10 +120,11 @@ impl AirWay {
 impl Covered {
     /// As it was said, and not as some rule would have it.
     pub fn of(job: &Job) -> Self {
-        match Particulars::of(job).words(&Part::House, &list::COVERED) {
-            Some("yes") => Self::Yes,
-            Some(_) => Self::No,
-            None => Self::NotSaid,
+        let said = Particulars::of(job).all_words(&Part::House, &list::COVERED);
+        match (said.contains(&"yes"), said.contains(&"no")) {
+            (true, false) => Self::Yes,
+            (false, true) => Self::No,
+            (false, false) | (true, true) => Self::NotSaid,
         }
     }
 

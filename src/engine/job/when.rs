@@ -26,6 +26,15 @@ impl When {
     }
 }
 
+/// Of all that was said of one thing, what may be the last word, in log order: that after which
+/// surely nothing else was said. Of two phones that did not know of each other both may be.
+pub fn last_words<T>(said: impl IntoIterator<Item = (When, T)>) -> Vec<T> {
+    let said: Vec<_> = said.into_iter().collect();
+    let all: Vec<_> = said.iter().map(|(when, _)| *when).collect();
+    let is_last = |when: When| !all.iter().any(|other| other.is_after(when));
+    said.into_iter().filter(|(when, _)| is_last(*when)).map(|(_, said)| said).collect()
+}
+
 impl<V, S> Thing<V, S> {
     /// When it was said as it stands now: a correction says it anew.
     pub const fn when(&self) -> When {
@@ -64,5 +73,17 @@ mod tests {
         assert!(!when(90, 1, "2026-12-24T08:00:00Z").is_after(found), "at the same second");
         assert!(!when(40, 3, "2026-12-25T08:00:00Z").is_after(found), "counted no further");
         assert!(when(41, 1, "2026-12-24T08:00:01Z").is_after(found));
+    }
+
+    #[test]
+    fn what_nothing_was_surely_said_after_may_be_the_last_word() {
+        let late = (when(40, 2, "2026-12-24T08:00:00Z"), "late, counted less");
+        let far = (when(90, 1, "2026-10-26T08:00:00Z"), "counted further");
+        let before = [(when(39, 2, "2026-12-24T08:00:00Z"), "before"), (when(89, 1, "2026-11-25T08:00:00Z"), "before")];
+        assert_eq!(last_words([before[0], late, before[1], far]), ["late, counted less", "counted further"]);
+        let last = (when(91, 3, "2026-12-24T08:00:01Z"), "last");
+        assert_eq!(last_words([late, far, last]), ["last"]);
+        let as_late = (when(91, 3, "2026-12-24T08:00:00Z"), "as late as another");
+        assert_eq!(last_words([late, far, as_late]), ["late, counted less", "as late as another"]);
     }
 }

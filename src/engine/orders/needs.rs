@@ -1,7 +1,8 @@
 //! What the results ask for, line by line.
 
 use super::{lumber, shims, treated, under};
-use crate::engine::describe::{counted, several};
+use crate::engine::closing::said_apart;
+use crate::engine::describe::{capital, counted, several};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::job::{Job, SheetEdge};
@@ -162,6 +163,8 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     needed.extend(shims::shims(job, units));
     needed.extend(under::ground(job, units, &mut open));
     needed.extend(under::roof(job, units, &mut open));
+    // What is counted by a word that may not be the last.
+    open.extend(said_apart(job, units).into_iter().map(|it| format!("{}: {}.", capital(&it.what), it.ends)));
     (needed, open)
 }
 

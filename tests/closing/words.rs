@@ -1,0 +1,179 @@
+//! What two phones say of the house that did not know of each other: the worse counts where a
+//! rule is held to it, and lengths are compared by what they come to.
+
+use crate::desk::length;
+use crate::house::joist;
+use crate::phones::{logs_apart, says};
+use crate::{Site, after};
+use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
+use duckboard::engine::ground::plan::{AirWay, Covered};
+use duckboard::engine::job::{Fact, Observation};
+use duckboard::engine::moisture::Answer;
+use duckboard::engine::orders::lines;
+use duckboard::engine::particular::{Item, Part, list, stated};
+use duckboard::engine::place::JoistNumber;
+use duckboard::engine::survey::{CutBack, JoistCenter};
+use duckboard::engine::take::Units;
+use duckboard::engine::units::tape::BareUnit;
+
+/// By its clock the other phone says it after the first one, which has the greater count.
+const LATER: &str = "2026-12-24T08:00:00-06:00";
+/// Before the first phone says it, in its second visit.
+const BEFORE: &str = "2026-10-20T08:00:00-05:00";
+
+fn of_house(item: &Item, typed: &str) -> Observation {
+    stated(Part::House, item, typed, BareUnit::Inches).unwrap().into()
+}
+
+/// The first phone says one word, the other phone at this time another.
+fn apart(at: &str, item: &Item, first: &str, other: &str) -> Site {
+    after(|site| {
+        logs_apart(site, at, of_house(item, other));
+        site.desk.says(Part::House, item, first);
+    })
+}
+
+fn holds(checks: &[Check], what: &str) -> Option<bool> {
+    checks.iter().find(|check| check.what == what).unwrap().holds
+}
+
+#[test]
+fn of_what_two_phones_say_of_the_ground_the_worse_is_held_to_the_rules() {
+    let units = Units::default;
+    let cases: [(&Item, &str, &str, &str); 4] = [
+        (&list::GIRDER_CLEARANCE, "Girders to soil", "12", "11 15/16"),
+        (&list::SILL_CLEARANCE, "Sills to outside ground", "8", "7 15/16"),
+        (&list::POST_CLEARANCE, "Posts to soil", "8 1/16", "8"),
+        (&list::GIRDER_END_AIR, "Girder ends in outer walls", "1/2", "7/16"),
+    ];
+    for (item, what, good, bad) in cases {
+        let holds = |at, first, other| holds(&checks(apart(at, item, first, other).desk.job(), units()), what);
+        assert_eq!(holds(LATER, good, bad), Some(false), "{what}: the other phone measured less");
+        assert_eq!(holds(LATER, bad, good), Some(false), "{what}: the first phone did");
+        assert_eq!(holds(BEFORE, good, bad), Some(true), "{what}: the first phone's is surely the last");
+        assert_eq!(holds(LATER, good, good), Some(true), "{what}: both measured the same");
+    }
+    let crawl = |at, first: &'static str, other: &'static str| {
+        let site = after(|site| {
+            logs_apart(site, at, Fact::CrawlHeight(length(other)));
+            site.desk.log(Fact::CrawlHeight(length(first)));
+        });
+        holds(&checks(site.desk.job(), units()), "Joists to soil")
+    };
+    let less = "17 15/16";
+    assert_eq!([crawl(LATER, "18", less), crawl(LATER, less, "18")], [Some(false); 2]);
+    assert_eq!([crawl(BEFORE, "18", less), crawl(LATER, "18", "18")], [Some(true); 2]);
+}
+
+#[test]
+fn of_what_two_phones_say_of_the_way_in_and_girder_ends_the_worse_is_held_to_the_rules() {
+    let check = |what: &'static str, item: &'static Item, first: &str, other: &str, beside: &[(Item, &str)]| {
+        let mut site = apart(LATER, item, first, other);
+        for (item, typed) in beside {
+            site.desk.says(Part::House, item, typed);
+        }
+        holds(&checks(site.desk.job(), Units::default()), what)
+    };
+    // 16 x 24 in through a wall, 18 x 24 in through a floor.
+    let sides = [(list::ACCESS_WIDTH, "17"), (list::ACCESS_LENGTH, "24")];
+    for (first, other, holds) in [("wall", "floor", false), ("floor", "wall", false), ("wall", "wall", true)] {
+        assert_eq!(check("Access", &list::ACCESS, first, other, &sides), Some(holds), "{first} and {other}");
+    }
+    let ends = |first, other| check("Girder ends in outer walls", &list::GIRDER_ENDS, first, other, &[]);
+    assert_eq!([ends("not in masonry", "in masonry"), ends("in masonry", "not in masonry")], [None; 2]);
+    assert_eq!(ends("not in masonry", "not in masonry"), Some(true));
+}
+
+#[test]
+fn of_what_two_phones_say_of_a_space_without_vents_the_worse_is_held_to_the_rules() {
+    let check = |what: &'static str, item: &'static Item, first: &str, other: &str| {
+        let mut site = apart(LATER, item, first, other);
+        site.desk.says(Part::House, &list::AIR_WAY, "exhaust fan");
+        holds(&unvented_checks(site.desk.job(), Units::default()), what)
+    };
+    let cases: [(&str, &Item, &str, &str); 4] = [
+        ("Air path down from the rooms", &list::AIR_PATH, "yes", "no"),
+        ("Outer walls insulated", &list::WALLS_INSULATED, "yes", "no"),
+        ("Draft of water heater, furnace, stove", &list::FUEL_BURNED, "none", "yes"),
+        ("Draft of water heater, furnace, stove", &list::FUEL_BURNED, "yes, draft tested", "yes"),
+    ];
+    for (what, item, good, bad) in cases {
+        assert_eq!([check(what, item, good, bad), check(what, item, bad, good)], [Some(false); 2], "{what}");
+        assert_eq!(check(what, item, good, good), Some(true), "{what}");
+    }
+}
+
+#[test]
+fn a_way_of_the_air_or_a_cover_that_two_phones_said_differently_is_bought_by_neither_word() {
+    let listed = |site: &Site| {
+        let (lines, open) = lines(site.desk.job(), Units::default());
+        (lines.into_iter().map(|line| line.needed.name).collect::<Vec<_>>(), open)
+    };
+    for (first, other) in
+        [("dehumidifier", "exhaust fan"), ("exhaust fan", "vents"), ("vents", "supply from the house")]
+    {
+        let mut site = apart(LATER, &list::AIR_WAY, first, other);
+        let gravest = if [first, other].contains(&"exhaust fan") { AirWay::Exhaust } else { AirWay::Supply };
+        assert_eq!(AirWay::of(site.desk.job()), gravest, "{first} and {other}");
+        site.desk.says(Part::House, &list::VENT_AREA, "50");
+        site.desk.log(Fact::CrawlHeight(length("24")));
+        let (names, open) = listed(&site);
+        let is_air = |name: &String| ["fan", "duct", "vents", "Dehumidifier"].iter().any(|word| name.contains(word));
+        assert!(!names.iter().any(is_air), "{names:?}");
+        says(&open, "Air under the house: two phones chose differently");
+        says(&open, &format!("Two phones say \"House, air: {other}\" and \"House, air: {first}\""));
+    }
+    for (first, other) in [("yes", "no"), ("no", "yes")] {
+        assert_eq!(Covered::of(apart(LATER, &list::COVERED, first, other).desk.job()), Covered::NotSaid);
+    }
+    assert_eq!(Covered::of(apart(LATER, &list::COVERED, "yes", "yes").desk.job()), Covered::Yes);
+    assert_eq!(Covered::of(apart(BEFORE, &list::COVERED, "yes", "no").desk.job()), Covered::Yes);
+}
+
+#[test]
+fn the_order_list_names_every_word_that_may_not_be_the_last() {
+    let open = |site: &Site| lines(site.desk.job(), Units::default()).1;
+    let site = apart(LATER, &list::LIVE_LOAD, "40", "60");
+    says(&open(&site), "Two phones say \"House, live load: 60\" and \"House, live load: 40\", and nobody can tell");
+    let surely = apart(BEFORE, &list::LIVE_LOAD, "40", "60");
+    assert!(!open(&surely).iter().any(|line| line.contains("wo phones")), "{:?}", open(&surely));
+}
+
+/// 10' is 120 in, and 1 ft in 120 is none of it.
+#[test]
+fn what_was_typed_otherwise_and_comes_to_the_same_is_no_other_word() {
+    let lines_of = |first: Observation, other: Observation| {
+        after(|site| {
+            logs_apart(site, LATER, other);
+            site.desk.log(first);
+        })
+        .in_the_way()
+    };
+    let is_apart = |first: Observation, other: Observation| {
+        lines_of(first, other).iter().any(|line| line.starts_with("two phones say"))
+    };
+    let span = |typed: &str| stated(joist(4), &list::CLEAR_SPAN, typed, BareUnit::Inches).unwrap().into();
+    assert!(!is_apart(span("10'"), span("120")) && is_apart(span("10'"), span("120 1/16")));
+    let load = |typed: &str| of_house(&list::LIVE_LOAD, typed);
+    assert!(!is_apart(load("40"), load("40.0")) && is_apart(load("40"), load("40.5")));
+    let site = Site::ready();
+    let opening = *site.desk.job().now.openings().first().unwrap().0;
+    let cut_back = |typed: &str| CutBack { opening, width: None, finish: Some(length(typed)) }.into();
+    assert!(!is_apart(cut_back("1'"), cut_back("12")) && is_apart(cut_back("1'"), cut_back("12 1/16")));
+    let of = *site.desk.job().now.joists().first().unwrap().0;
+    let center = |typed: &str| JoistCenter { of, joist: JoistNumber::new(8).unwrap(), center: length(typed) }.into();
+    assert!(!is_apart(center("10' 7 15/16"), center("127 15/16")) && is_apart(center("127 15/16"), center("128")));
+    let height = |typed: &str| Fact::CrawlHeight(length(typed)).into();
+    assert!(!is_apart(height("2'"), height("24")) && is_apart(height("2'"), height("24 1/16")));
+    // The joists' page asks the same.
+    let apart_on_page = |first: &'static str, other: &'static str| {
+        let site = after(|site| {
+            logs_apart(site, LATER, stated(joist(4), &list::CLEAR_SPAN, other, BareUnit::Inches).unwrap());
+            site.desk.says(joist(4), &list::CLEAR_SPAN, first);
+            site.answers(&[("shower_wet", Answer::No)]);
+        });
+        crate::house::says(&crate::house::one(&site.desk, 4), "two phones say different things of it")
+    };
+    assert!(!apart_on_page("10'", "120"));
+    assert!(apart_on_page("10'", "120 1/16"));
+}
