@@ -18,6 +18,8 @@ mod reach;
 mod readings;
 #[path = "closing/stays.rs"]
 mod stays;
+#[path = "closing/visits.rs"]
+mod visits;
 #[path = "closing/water.rs"]
 mod water;
 #[path = "closing/words.rs"]

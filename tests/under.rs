@@ -24,5 +24,7 @@ mod orders;
 mod settled;
 #[path = "under/spans.rs"]
 mod spans;
+#[path = "under/visits.rs"]
+mod visits;
 #[path = "under/wing.rs"]
 mod wing;

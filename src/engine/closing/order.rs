@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Fact, Job, Observation, Seen, Thing, When};
+use crate::engine::job::{Fact, Job, LONGEST_VISIT, Observation, Seen, Thing, When};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
@@ -25,9 +25,6 @@ pub(super) fn in_order(job: &Job, units: Units) -> Condition {
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
-
-/// So long after a visit's first entry what is logged belongs to it no more (judgement).
-pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
 
 /// So far may two phones' clocks be apart (judgement).
 pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
