@@ -5,11 +5,13 @@ use crate::desk::length;
 use crate::house::joist;
 use crate::phones::{logs_apart, says};
 use crate::{Site, after};
+use duckboard::engine::entry::Label;
 use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
-use duckboard::engine::ground::plan::{AirWay, Covered};
+use duckboard::engine::ground::plan::{AirWay, Covered, is_covered_now};
 use duckboard::engine::job::{Fact, Observation};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::lines;
+use duckboard::engine::origin::Check as Question;
 use duckboard::engine::particular::{Item, Part, list, stated};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{CutBack, JoistCenter};
@@ -128,6 +130,56 @@ fn a_way_of_the_air_or_a_cover_that_two_phones_said_differently_is_bought_by_nei
     }
     assert_eq!(Covered::of(apart(LATER, &list::COVERED, "yes", "yes").desk.job()), Covered::Yes);
     assert_eq!(Covered::of(apart(BEFORE, &list::COVERED, "yes", "no").desk.job()), Covered::Yes);
+}
+
+/// The soil was bare at the first phone's first visit, and covered. By its clock the other phone
+/// sees it bare later; the first one, which does not know, says no and covered with greater counts.
+#[test]
+fn soil_that_another_phone_saw_bare_since_is_covered_on_no_page_and_no_list() {
+    let said = |at: &str, name: &str, answer: Answer| {
+        let check = |name: &str, answer| Question { of: Label::fitted(name), answer };
+        let mut site = after(|site| {
+            logs_apart(site, at, check(name, answer));
+            site.answers(&[("bare_soil", Answer::No), ("ground_covered_now", Answer::Yes)]);
+        });
+        let house = [(list::COVERED, "yes"), (list::GROUND_LENGTH, "30'"), (list::GROUND_WIDTH, "20'")];
+        for (item, typed) in house.into_iter().chain([(list::POST_CLEARANCE, "9")]) {
+            site.desk.says(Part::House, &item, typed);
+        }
+        let job = site.desk.job();
+        let is_listed = lines(job, Units::default()).0.iter().any(|line| line.needed.name == "Ground cover");
+        let posts = holds(&checks(job, Units::default()), "Posts to soil");
+        let is_open = site.in_the_way().iter().any(|line| line.contains("soil"));
+        assert_eq!(is_open, is_covered_now(job) != Some(true), "closing says the same");
+        (is_covered_now(job), posts, is_listed)
+    };
+    let (bare, covered) = ((Some(false), Some(false), true), (Some(true), Some(true), false));
+    assert_eq!(said(LATER, "bare_soil", Answer::Yes), bare);
+    assert_eq!(said(BEFORE, "bare_soil", Answer::Yes), covered, "surely before");
+    assert_eq!(said(LATER, "ground_covered_now", Answer::No), bare);
+    assert_eq!(said(BEFORE, "ground_covered_now", Answer::No), covered);
+    assert_eq!(said(LATER, "ground_covered_now", Answer::Yes), covered, "both say so");
+    assert_eq!(said(LATER, "bare_soil", Answer::No), covered);
+}
+
+/// As closing has it: what is not bare for now was not covered.
+#[test]
+fn soil_that_was_seen_bare_is_covered_by_no_answer_of_a_later_visit_that_it_is_not_bare() {
+    let covered = |another: bool| {
+        let site = after(|site| {
+            site.answers(&[("ground_covered_now", Answer::Yes), ("bare_soil", Answer::Yes)]);
+            if another {
+                site.visit("2026-12-20T08:30:00-05:00");
+            }
+            site.answers(&[("bare_soil", Answer::No)]);
+        });
+        is_covered_now(site.desk.job())
+    };
+    assert_eq!([covered(false), covered(true)], [Some(true), Some(false)]);
+    let asked_again = after(|site| {
+        site.answers(&[("ground_covered_now", Answer::No), ("ground_covered_now", Answer::Unknown)]);
+    });
+    assert_eq!(is_covered_now(asked_again.desk.job()), Some(false), "a \"don't know\" covers no bare soil");
 }
 
 #[test]

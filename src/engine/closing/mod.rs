@@ -29,4 +29,4 @@ pub use order::said_apart;
 pub use readings::FEWEST;
 pub use room::{SAME_JOISTS, asks_for_same_joists};
 pub use stays::{ABOVE_REFERENCE, DRIEST_PANEL};
-pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, to_deal_with};
+pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, is_covered_now, to_deal_with};

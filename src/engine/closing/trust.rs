@@ -33,6 +33,12 @@ impl Answers {
         self.is_since(Answer::No, &[])
     }
 
+    /// Is there a no that nothing else was surely said after?
+    pub(super) fn may_be_no(&self) -> bool {
+        let others: Vec<_> = self.of(|answer| answer != Answer::No).collect();
+        self.of(|answer| answer == Answer::No).any(|no| !others.iter().any(|other| other.is_after(no)))
+    }
+
     fn is_since(&self, wanted: Answer, since: &[When]) -> bool {
         let others: Vec<_> = self.of(|answer| answer != wanted).chain(since.iter().copied()).collect();
         self.of(|answer| answer == wanted).any(|said| said.is_after_all(&others))

@@ -3,16 +3,16 @@
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
-use crate::engine::closing::{BARE_SOIL, COVERED_NOW};
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
-use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Shape;
 use crate::engine::take::Units;
 use crate::engine::units::{Area, Length};
+
+pub use crate::engine::closing::is_covered_now;
 
 /// Corners of a house ([`Source::VentArea`]): one vent near each.
 const CORNERS: u32 = 4;
@@ -135,25 +135,6 @@ impl Covered {
             Self::No => "said not to be covered",
             Self::NotSaid => "not said to be covered",
         }
-    }
-}
-
-/// Is all soil covered, its laps and edges sealed? Only as somebody saw it: the check says so,
-/// and was answered later than soil was seen bare. None where nobody looked.
-///
-/// Of two phones that did not know of each other neither may be the later one: then bare soil
-/// stands ([`When::is_after`](crate::engine::job::When::is_after)).
-pub fn is_covered_now(job: &Job) -> Option<bool> {
-    let said = |name: &'static str| job.now.checks().values().rev().filter(move |it| it.value.of.as_str() == name);
-    let last = |name| said(name).next().map(|check| (check.when(), check.value.answer));
-    // A "don't know" takes back no soil that was seen bare.
-    let seen = said(BARE_SOIL).find(|check| check.value.answer != Answer::Unknown);
-    let bare = seen.filter(|check| check.value.answer == Answer::Yes).map(|check| check.when());
-    match (last(COVERED_NOW), bare) {
-        (Some((when, Answer::Yes)), Some(bare)) => Some(when.is_after(bare)),
-        (Some((_, Answer::Yes)), None) => Some(true),
-        (Some((_, Answer::No)), _) | (Some((_, Answer::Unknown)) | None, Some(_)) => Some(false),
-        (Some((_, Answer::Unknown)) | None, None) => None,
     }
 }
 
