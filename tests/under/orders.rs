@@ -372,6 +372,42 @@ fn what_came_in_late_from_another_phone_is_not_said_to_have_been_sent() {
     assert_eq!(changes(1, false), (None, 1));
 }
 
+/// The last thing that happens: then nothing has a greater count than that the file was sent.
+#[test]
+fn what_comes_in_late_is_told_before_anything_else_is_said() {
+    let sent = |entries_more: usize, comes_late: bool, again: bool| {
+        let mut desk = house();
+        desk.log(HandOver { revision: 1, with_photos: false, with_client: true, entries: Some(log_length(&desk)) });
+        desk.says(order(SHEETS), &ON_HAND, "1");
+        let entries = Some(log_length(&desk) - u32::try_from(entries_more).unwrap());
+        desk.log(HandOver { revision: 2, with_photos: false, with_client: true, entries });
+        if comes_late {
+            let mut phone = crate::desk::other_phone();
+            desk.book
+                .add(Record::of(phone.record(stated(joist(4), &DONE, "sistered", BareUnit::Inches).unwrap())).unwrap());
+        }
+        if again {
+            let entries = Some(log_length(&desk));
+            desk.log(HandOver { revision: 3, with_photos: false, with_client: true, entries });
+        }
+        let list = list(&desk);
+        let told = list.open.iter().find(|open| open.contains("came in since")).cloned();
+        (list.sent, told)
+    };
+    let cannot_be_told = |revision: u32| {
+        let why = "cannot be told: 1 entry of another phone came in since.";
+        (Some(revision), Some(format!("What changed since r{revision} was sent {why}")))
+    };
+    assert_eq!(sent(0, false, false), (Some(1), None), "whoever opens revision 2 has seen revision 1");
+    assert_eq!(sent(0, true, false), cannot_be_told(2));
+    assert_eq!(sent(1, false, false), cannot_be_told(2));
+    assert_eq!(sent(0, true, true), cannot_be_told(2), "revision 3 has it, and whoever opens that has seen revision 2");
+}
+
+fn log_length(desk: &Desk) -> u32 {
+    u32::try_from(desk.book.log().len()).unwrap()
+}
+
 #[test]
 fn prices_stand_beside_their_lines_and_are_never_invented() {
     let mut desk = house();
