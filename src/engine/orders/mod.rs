@@ -5,6 +5,7 @@
 //! office's prices beside it, and marks what changed since the job file was last sent. It
 //! invents no price and no quantity: what cannot be worked out yet is named as open.
 
+mod carriers;
 mod lumber;
 mod needs;
 pub mod shims;
