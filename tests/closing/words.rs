@@ -1,11 +1,14 @@
 //! What two phones say of the house that did not know of each other: the worse counts where a
 //! rule is held to it, and lengths are compared by what they come to.
 
-use crate::desk::length;
+use crate::desk::{length, stamp};
 use crate::house::joist;
 use crate::phones::{logs_apart, says};
-use crate::{Site, after};
-use duckboard::engine::entry::Label;
+use crate::{Site, after, time};
+use duckboard::draw::Canvas;
+use duckboard::draw::card::{Act, Field};
+use duckboard::draw::under::under;
+use duckboard::engine::entry::{Label, Stamp};
 use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
 use duckboard::engine::ground::plan::{AirWay, Covered, is_covered_now};
 use duckboard::engine::job::{Fact, Observation};
@@ -228,4 +231,84 @@ fn what_was_typed_otherwise_and_comes_to_the_same_is_no_other_word() {
     };
     assert!(!apart_on_page("10'", "120"));
     assert!(apart_on_page("10'", "120 1/16"));
+}
+
+/// The form's field of an item of a part, and the answers to one that are marked as given.
+fn in_form(site: &Site, of: &Part, item: &Item) -> (Option<Field>, Vec<String>) {
+    let key = serde_json::to_string(&(of, item.what)).unwrap();
+    let cards = under(site.desk.job(), Units::default(), Canvas { width_px: 340, height_px: 280 });
+    let field = cards.iter().flat_map(|card| &card.fields).find(|field| field.key == key).cloned();
+    let asks = cards.iter().flat_map(|card| &card.asks).flat_map(|ask| &ask.answers);
+    let is_of =
+        |act: &Act| matches!(&act.logs, Observation::Particular(it) if it.of == *of && it.what.as_str() == item.what);
+    (field, asks.filter(|(act, is_so)| *is_so && is_of(act)).map(|(act, _)| act.label.clone()).collect())
+}
+
+/// A form logs what is not in its field already: what has to be said again is in none.
+#[test]
+fn what_two_phones_said_differently_is_asked_again_by_an_empty_field_and_no_marked_answer() {
+    let field = |at, first, other| in_form(&apart(at, &list::LIVE_LOAD, first, other), &Part::House, &list::LIVE_LOAD);
+    let typed = |at, first, other| field(at, first, other).0.map(|field| (field.typed, field.again)).unwrap();
+    let is = |typed: &str, again: &str| (typed.to_owned(), again.to_owned());
+    assert_eq!(typed(LATER, "40", "60"), is("", "40 or 60"));
+    assert_eq!(typed(BEFORE, "40", "60"), is("40", ""), "surely the last");
+    assert_eq!(typed(LATER, "40", "40.0"), is("40", ""), "the same");
+    let marked = |at, first, other| in_form(&apart(at, &list::GRADE, first, other), &Part::House, &list::GRADE).1;
+    assert!(marked(LATER, "#2", "#3").is_empty());
+    assert_eq!([marked(BEFORE, "#2", "#3"), marked(LATER, "#2", "#2")], [["#2"], ["#2"]]);
+    // Said again, as it was or not, it is in the field.
+    for again in ["40", "60"] {
+        let mut site = apart(LATER, &list::LIVE_LOAD, "40", "60");
+        site.desk.pen.stamp_from(stamp_at("2026-12-25T08:00:00-06:00"));
+        site.desk.says(Part::House, &list::LIVE_LOAD, again);
+        assert_eq!(in_form(&site, &Part::House, &list::LIVE_LOAD).0.unwrap().typed, again);
+        assert!(!site.in_the_way().iter().any(|line| line.starts_with("two phones say")));
+    }
+}
+
+#[test]
+fn what_was_measured_of_a_joist_that_was_replaced_is_asked_again_by_an_empty_field() {
+    let own = |item: &Item, typed: &str, done: &str| {
+        let site = after(|site| {
+            site.desk.says(joist(3), item, typed);
+            site.desk.says(joist(3), &list::DONE, done);
+        });
+        let field = in_form(&site, &joist(3), item).0.unwrap();
+        (field.typed, field.again, field.shared)
+    };
+    let is = |typed: &str, again: &str, shared: &str| (typed.to_owned(), again.to_owned(), shared.to_owned());
+    for (item, typed, all) in [
+        (&list::BEARING, "3 in", "3 1/2 in"),
+        (&list::DEPTH, "7 in", "7 1/4 in"),
+        (&list::BREADTH, "1 3/4 in", "1 1/2 in"),
+    ] {
+        assert_eq!(own(item, typed, "replaced"), is("", typed, ""), "{}", item.what);
+        assert_eq!(own(item, typed, "sistered"), is(typed, "", all), "{}", item.what);
+        let measured_since = after(|site| {
+            site.desk.says(joist(3), &list::DONE, "replaced");
+            site.desk.says(joist(3), item, typed);
+        });
+        assert_eq!(in_form(&measured_since, &joist(3), item).0.unwrap().typed, typed, "{}", item.what);
+    }
+    assert_eq!(own(&list::CLEAR_SPAN, "9'", "replaced"), is("9'", "", "10'"), "the walls stand where they stood");
+}
+
+#[test]
+fn a_fact_that_two_phones_said_differently_is_said_surely_by_neither() {
+    let height = |at: &str, first: &'static str, other: &'static str| {
+        let site = after(|site| {
+            logs_apart(site, at, Fact::CrawlHeight(length(other)));
+            site.desk.log(Fact::CrawlHeight(length(first)));
+        });
+        let read =
+            |fact: &Fact| fact.length().filter(|_| matches!(fact, Fact::CrawlHeight(_))).map(|it| it.1.typed.clone());
+        site.desk.job().surely(&read)
+    };
+    assert_eq!(height(LATER, "24", "18"), None);
+    assert_eq!(height(BEFORE, "24 in", "18").as_deref(), Some("24 in"));
+    assert_eq!(height(LATER, "24 in", "2'").as_deref(), Some("24 in"), "the same");
+}
+
+fn stamp_at(at: &str) -> Stamp {
+    Stamp { at: time(at), ..stamp() }
 }

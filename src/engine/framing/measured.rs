@@ -2,11 +2,13 @@
 //! visit or later.
 
 use super::damage::{Damage, DamageKind, Depth};
+use super::joist::done;
+use super::member::Done;
 use super::since::Since;
 use super::spots::{Found, Goes, Stretch};
 use crate::engine::condition::Finding;
 use crate::engine::job::{InVisit, Kind, Seen};
-use crate::engine::particular::Particular;
+use crate::engine::particular::{Item, Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 
 /// Since when something is known, and in which visit it was said.
@@ -21,6 +23,15 @@ pub(super) fn visit<T: Kind>(said: &Seen<'_, T>) -> Option<InVisit> {
 /// Was this put right by that, said later in the same visit?
 pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular>) -> bool {
     this.in_visit().is_same(by.in_visit()) && by.when().is_after(this.when())
+}
+
+/// Was this measured of a joist that a new one has taken the place of since? It says nothing of
+/// that one, and has to be said again.
+pub fn is_of_the_old_one(said: Particulars<'_>, part: &Part, item: &Item) -> bool {
+    let is_of_each = [list::BREADTH, list::DEPTH, list::BEARING].contains(item);
+    let all = done(said, part);
+    let replaced = all.iter().rev().find(|(done, _)| *done == Done::Replaced);
+    is_of_each && replaced.is_some_and(|(_, new)| !Since::said(said, part, item).is_after(*new))
 }
 
 /// When a particular was said.

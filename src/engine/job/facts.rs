@@ -101,6 +101,15 @@ impl Job {
         said.min_by_key(|limit| limit.value)
     }
 
+    /// What is said of a fact, as text; none where two phones say different things and nobody can
+    /// tell which came last: it has to be said again.
+    pub fn surely(&self, read: &dyn Fn(&Fact) -> Option<String>) -> Option<String> {
+        let said = self.now.facts().values().filter_map(|it| Some((it.when(), (it.value, read(it.value)?))));
+        let mut said = last_words(said);
+        let (last, text) = said.pop()?;
+        said.iter().all(|(other, _)| other.says_the_same(last)).then_some(text)
+    }
+
     /// The latest statement of what `like` states, whatever that says of it.
     pub fn latest_like(&self, like: &Fact) -> Option<&Fact> {
         self.latest_fact(|fact| (discriminant(fact) == discriminant(like)).then_some(fact))

@@ -30,7 +30,8 @@ impl Observation {
 }
 
 impl Fact {
-    fn says_the_same(&self, other: &Self) -> bool {
+    /// Do both say the same?
+    pub fn says_the_same(&self, other: &Self) -> bool {
         if let (Some((one, length)), Some((what, other))) = (self.length(), other.length()) {
             return one == what && length.value == other.value;
         }
