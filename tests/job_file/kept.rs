@@ -27,20 +27,21 @@ fn is_everything_read(book: &Book) -> bool {
 fn a_line_of_the_phones_own_log_that_cannot_be_read_is_missed_and_holds_closing() {
     let whole = first_book();
     assert!(kept(&lines(&whole)).log() == whole.log() && is_everything_read(&whole));
-    for (at, (id, json)) in lines(&whole).into_iter().enumerate() {
+    let all = lines(&whole);
+    for (at, (id, json)) in all.iter().enumerate() {
         let gone: EntryId = id.parse().unwrap();
-        for damaged in [json.get(..json.len() / 2).unwrap(), &json.replace('{', "("), ""] {
-            let mut lines = lines(&whole);
-            lines[at].1 = damaged.to_owned();
-            let book = kept(&lines);
-            assert_eq!(book.job().absent.iter().collect::<Vec<_>>(), [&gone], "{damaged}");
-            // Closing is slow to ask, and asks the same of each.
-            assert!(at > 0 || !is_everything_read(&book), "{damaged}");
-            assert_eq!(book.log().next_id(gone.device), whole.log().next_id(gone.device), "no id is given twice");
-            // A file that holds the entry brings it back; the damaged line stays in the store.
-            lines.push((id.clone(), json.clone()));
-            assert!(kept(&lines).log() == whole.log(), "{damaged}");
-        }
+        let damages = [json.get(..json.len() / 2).unwrap().to_owned(), json.replace('{', "("), String::new()];
+        let damaged = &damages[at % damages.len()];
+        let mut lines = all.clone();
+        lines[at].1.clone_from(damaged);
+        let book = kept(&lines);
+        assert_eq!(book.job().absent.iter().collect::<Vec<_>>(), [&gone], "{damaged}");
+        // Closing is slow to ask, and asks the same of each.
+        assert!(at > 2 || !is_everything_read(&book), "{damaged}");
+        assert_eq!(book.log().next_id(gone.device), whole.log().next_id(gone.device), "no id is given twice");
+        // A file that holds the entry brings it back; the damaged line stays in the store.
+        lines.push((id.clone(), json.clone()));
+        assert!(kept(&lines).log() == whole.log(), "{damaged}");
     }
 }
 
