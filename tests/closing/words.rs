@@ -11,10 +11,11 @@ use duckboard::draw::under::under;
 use duckboard::engine::entry::{Label, Stamp};
 use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
 use duckboard::engine::ground::plan::{AirWay, Covered, is_covered_now};
+use duckboard::engine::ground::rain::led_away;
 use duckboard::engine::job::{Fact, Observation};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::lines;
-use duckboard::engine::origin::Check as Question;
+use duckboard::engine::origin::{Check as Question, is_answered};
 use duckboard::engine::particular::{Item, Part, list, stated};
 use duckboard::engine::place::JoistNumber;
 use duckboard::engine::survey::{CutBack, JoistCenter};
@@ -68,6 +69,37 @@ fn of_what_two_phones_say_of_the_ground_the_worse_is_held_to_the_rules() {
     let less = "17 15/16";
     assert_eq!([crawl(LATER, "18", less), crawl(LATER, less, "18")], [Some(false); 2]);
     assert_eq!([crawl(BEFORE, "18", less), crawl(LATER, "18", "18")], [Some(true); 2]);
+}
+
+#[test]
+fn of_what_two_phones_say_of_the_roofs_water_the_worse_is_held_to_the_rules() {
+    for (item, what, good, bad) in [
+        (&list::DISCHARGE, "Water lands", "5'", "4' 11 15/16"),
+        (&list::FALL, "Ground falls in its first 10 ft", "6", "5 15/16"),
+    ] {
+        let holds =
+            |at, first, other| holds(&led_away(apart(at, item, first, other).desk.job(), Units::default()), what);
+        assert_eq!([holds(LATER, good, bad), holds(LATER, bad, good)], [Some(false); 2], "{what}");
+        assert_eq!([holds(BEFORE, good, bad), holds(LATER, good, good)], [Some(true); 2], "{what}");
+    }
+}
+
+/// The page marks no answer, and whoever reads what closing waits for finds the question open.
+#[test]
+fn a_check_that_two_phones_answered_differently_is_open_again() {
+    let given = |at: &str, first, other| {
+        let of = || Label::fitted("read_at_depth");
+        let site = after(|site| {
+            logs_apart(site, at, Question { of: of(), answer: other });
+            site.answers(&[("read_at_depth", first)]);
+        });
+        let is_doubted = site.close_in().doubts.iter().any(|doubt| doubt.contains("read the wettest places at depth"));
+        (is_answered(site.desk.job(), "read_at_depth"), is_doubted)
+    };
+    let (yes, no) = (Answer::Yes, Answer::No);
+    assert_eq!([given(LATER, yes, no), given(LATER, no, yes)], [(None, true); 2]);
+    assert_eq!(given(LATER, yes, yes), (Some(yes), false));
+    assert_eq!([given(BEFORE, yes, no), given(BEFORE, no, yes)], [(Some(yes), false), (Some(no), true)]);
 }
 
 #[test]

@@ -70,7 +70,7 @@ pub fn unvented_checks(job: &Job, units: Units) -> Vec<Check> {
 }
 
 /// The least that may have been said last.
-fn least(said: Particulars<'_>, item: &Item) -> Option<Length> {
+pub(super) fn least(said: Particulars<'_>, item: &Item) -> Option<Length> {
     said.lengths(&Part::House, item).into_iter().min()
 }
 

@@ -9,7 +9,7 @@ use crate::engine::condition::Finding;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
-use crate::engine::job::{InVisit, Job, When};
+use crate::engine::job::{InVisit, Job, When, last_words};
 use crate::engine::moisture::Answer;
 use crate::engine::place::Element;
 use crate::engine::results::corrected;
@@ -35,9 +35,13 @@ pub fn dealt_with_name(cause: Cause) -> String {
     format!("dealt_with.{}", cause.name())
 }
 
-/// What was answered last to a question of the checklist.
+/// What was answered last to a question of the checklist; nothing where two phones answered
+/// differently and nobody can tell which came last: it is open again.
 pub fn is_answered(job: &Job, name: &str) -> Option<Answer> {
-    job.now.checks().values().rev().find(|check| check.value.of.as_str() == name).map(|check| check.value.answer)
+    let checks = job.now.checks().values().filter(|check| check.value.of.as_str() == name);
+    let mut last = last_words(checks.map(|check| (check.when(), check.value.answer)));
+    last.dedup();
+    (last.len() == 1).then(|| last.first().copied()).flatten()
 }
 
 /// Where the water comes from. Source: [`Source::Evidence`].
