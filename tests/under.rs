@@ -18,6 +18,8 @@ mod house;
 mod joists;
 #[path = "under/levels.rs"]
 mod levels;
+#[path = "under/not_counted.rs"]
+mod not_counted;
 #[path = "under/orders.rs"]
 mod orders;
 #[path = "under/settled.rs"]

@@ -1,7 +1,7 @@
 //! What two phones say of the house that did not know of each other: the worse counts where a
 //! rule is held to it, and lengths are compared by what they come to.
 
-use crate::desk::{length, stamp};
+use crate::desk::{length, percent, stamp};
 use crate::house::joist;
 use crate::phones::{logs_apart, says};
 use crate::{Site, after, time};
@@ -12,14 +12,15 @@ use duckboard::engine::entry::{Label, Stamp};
 use duckboard::engine::ground::checks::{Check, checks, unvented_checks};
 use duckboard::engine::ground::plan::{AirWay, Covered, is_covered_now};
 use duckboard::engine::ground::rain::led_away;
-use duckboard::engine::job::{Fact, Observation};
+use duckboard::engine::job::{Fact, Observation, SheetSize};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::orders::lines;
 use duckboard::engine::origin::{Check as Question, is_answered};
 use duckboard::engine::particular::{Item, Part, list, stated};
 use duckboard::engine::place::JoistNumber;
-use duckboard::engine::survey::{CutBack, JoistCenter};
+use duckboard::engine::survey::{Corner, CutBack, JoistCenter, Trust};
 use duckboard::engine::take::Units;
+use duckboard::engine::units::decimal::parse_angle;
 use duckboard::engine::units::tape::BareUnit;
 
 /// By its clock the other phone says it after the first one, which has the greater count.
@@ -226,7 +227,7 @@ fn the_order_list_names_every_word_that_may_not_be_the_last() {
     assert!(!open(&surely).iter().any(|line| line.contains("wo phones")), "{:?}", open(&surely));
 }
 
-/// 10' is 120 in, and 1 ft in 120 is none of it.
+/// 10' is 120 in, and 120 1/16 in is not.
 #[test]
 fn what_was_typed_otherwise_and_comes_to_the_same_is_no_other_word() {
     let lines_of = |first: Observation, other: Observation| {
@@ -252,6 +253,20 @@ fn what_was_typed_otherwise_and_comes_to_the_same_is_no_other_word() {
     assert!(!is_apart(center("10' 7 15/16"), center("127 15/16")) && is_apart(center("127 15/16"), center("128")));
     let height = |typed: &str| Fact::CrawlHeight(length(typed)).into();
     assert!(!is_apart(height("2'"), height("24")) && is_apart(height("2'"), height("24 1/16")));
+    let limits: [fn(_) -> Fact; 2] = [Fact::FramingLimit, Fact::SubfloorLimit];
+    for limit in limits {
+        let limit = |typed: &str| limit(percent(typed)).into();
+        assert!(!is_apart(limit("15"), limit("15.0")) && is_apart(limit("15"), limit("15.1")));
+        assert!(is_apart(limit("15"), limit("14.9")));
+    }
+    let sheet = |width: &str, long: &str| Fact::Sheet(SheetSize { width: length(width), length: length(long) }).into();
+    assert!(!is_apart(sheet("4'", "8'"), sheet("48", "96")));
+    assert!(is_apart(sheet("4'", "8'"), sheet("48 1/16", "96")) && is_apart(sheet("4'", "8'"), sheet("48", "96 1/16")));
+    let at = *site.desk.job().now.sides().first().unwrap().0;
+    let corner = |degrees: &str, trust| Corner { at, angle: parse_angle(degrees).ok(), trust }.into();
+    assert!(!is_apart(corner("91", Trust::Built), corner("91.0", Trust::Built)));
+    assert!(is_apart(corner("91", Trust::Built), corner("91.1", Trust::Built)));
+    assert!(is_apart(corner("91", Trust::Built), corner("91", Trust::Checked)));
     // The joists' page asks the same.
     let apart_on_page = |first: &'static str, other: &'static str| {
         let site = after(|site| {
