@@ -1,7 +1,7 @@
 //! What was said after what, on phones that do not know of each other, and what in one visit.
 
 use super::thing::{Kind, Seen, Thing};
-use crate::engine::entry::{EntryId, Time};
+use crate::engine::entry::{EntryId, Stamp, Time};
 use chrono::TimeDelta;
 
 /// So long after a visit's first entry what is logged belongs to it no more (judgement).
@@ -39,6 +39,11 @@ pub struct InVisit {
 }
 
 impl InVisit {
+    /// That of an entry with this stamp.
+    pub const fn of(stamp: &Stamp) -> Self {
+        Self { visit: stamp.visit, first: stamp.at, said: stamp.at }
+    }
+
     /// Are these two of the same visit? A visit ends when another one is begun. Where nobody began
     /// one, what was said more days later than a visit may last is of another.
     pub fn is_same(self, other: Self) -> bool {
@@ -78,7 +83,7 @@ impl<T: Kind> Seen<'_, T> {
 
     /// In which visit it was said.
     pub const fn in_visit(&self) -> InVisit {
-        InVisit { visit: self.stamp.visit, first: self.stamp.at, said: self.said }
+        InVisit { said: self.said, ..InVisit::of(self.stamp) }
     }
 }
 
