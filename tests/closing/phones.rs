@@ -30,6 +30,11 @@ pub fn pen_apart(site: &Site, at: &str) -> Pen {
     Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
 }
 
+/// The pen of another phone that knows all that was said until then by this clock.
+pub fn pen_at(site: &Site, at: &str) -> Pen {
+    Pen::new(site.desk.book.log(), DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
+}
+
 /// It logs this in a visit of its own, and the two are merged: its entries have smaller counts
 /// than the first phone's.
 pub fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
@@ -366,4 +371,16 @@ fn what_is_done_answers_nothing_that_another_phone_found_and_it_did_not_know_of(
         let before = found_apart(BETWEEN, element);
         assert!(!before.iter().any(|line| line.contains(words)), "{before:#?}");
     }
+}
+
+/// Joists that bear at 16 in may not at 24: which of two layouts is so nobody can tell.
+#[test]
+fn joists_that_two_phones_laid_out_differently_keep_the_floor_open() {
+    let site = after(|site| {
+        let mut joists = site.desk.job().now.joists().values().next().unwrap().value.clone();
+        site.desk.log(joists.clone());
+        joists.spacing = length("24");
+        logs_apart(site, CHRISTMAS, joists);
+    });
+    says(&site.in_the_way(), "nobody can tell which came last");
 }

@@ -60,8 +60,7 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
     let bad = unsound(job);
     let bad: Vec<_> = bad.into_iter().map(|unsound| unsound.words).collect();
     let carried = (!bad.is_empty()).then(|| Line::next(format!("What carries them is not sound: {}.", bad.join("; "))));
-    let is_whole =
-        job.absent.is_empty() && job.unknown.is_empty() && job.clashes.is_empty() && job.conflicts.is_empty();
+    let is_whole = job.missing() == 0 && job.unknown.is_empty() && job.clashes.is_empty() && job.conflicts.is_empty();
     let missing = (!is_whole).then(|| {
         Line::next("Entries are missing, disagree, or can't be read whole: Log says which. They may speak of a joist.")
     });

@@ -6,6 +6,7 @@
 //! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
 //! [`decision`]; the folder's other files hold a part of the rule each.
 
+mod age;
 mod air;
 mod carriers;
 pub mod decision;
@@ -21,7 +22,7 @@ mod stays;
 mod trust;
 mod water;
 
-pub use decision::{CloseIn, Condition, Decision, InTheWay, close_in};
+pub use decision::{CloseIn, Condition, Decision, InTheWay, READ_AT_DEPTH, close_in};
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;

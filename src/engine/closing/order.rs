@@ -43,7 +43,7 @@ fn wrong_clock(job: &Job) -> Option<InTheWay> {
         let what = counted(count, "entry");
         InTheWay::unknown(
             format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
-            "set the clock right, take that back, and log it again",
+            "see which clock is wrong and set it right; take back what was logged by it, a visit too, and log it again",
         )
     })
 }
@@ -96,6 +96,7 @@ fn what_of(observation: &Observation) -> Option<Of<'_>> {
         Observation::CutBack(it) => Of::Opening(it.opening),
         Observation::JoistCenter(it) => Of::Joist(it.of, it.joist),
         Observation::Corner(it) => Of::Corner(it.at),
+        Observation::Joists(it) => Of::Joists(it.room),
         _ => return None,
     })
 }
@@ -107,6 +108,7 @@ enum Of<'a> {
     Opening(EntryId),
     Joist(EntryId, JoistNumber),
     Corner(EntryId),
+    Joists(EntryId),
 }
 
 /// Members that one phone says something was done to, and another that something is wrong

@@ -110,7 +110,7 @@ impl Pen {
     /// Takes an entry back as it stands in this job. A correction that the job does not know of
     /// is not taken back with it.
     pub fn take_back(&mut self, of: EntryId, job: &Job) -> Entry {
-        self.write(Act::Withdraw { of, seen: job.heads(of) })
+        self.write(Act::Withdraw { of, seen: job.seen(of) })
     }
 
     /// From here on, entries belong to this visit.
