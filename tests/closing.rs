@@ -22,8 +22,12 @@ mod standing;
 mod stays;
 #[path = "closing/trust.rs"]
 mod trust;
+#[path = "closing/visits.rs"]
+mod visits;
 #[path = "closing/water.rs"]
 mod water;
+#[path = "closing/words.rs"]
+mod words;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::{AirLocation, AirReading};

@@ -18,11 +18,15 @@ mod house;
 mod joists;
 #[path = "under/levels.rs"]
 mod levels;
+#[path = "under/not_counted.rs"]
+mod not_counted;
 #[path = "under/orders.rs"]
 mod orders;
 #[path = "under/settled.rs"]
 mod settled;
 #[path = "under/spans.rs"]
 mod spans;
+#[path = "under/visits.rs"]
+mod visits;
 #[path = "under/wing.rs"]
 mod wing;

@@ -37,7 +37,7 @@ pub fn pen_at(site: &Site, at: &str) -> Pen {
 
 /// It logs this in a visit of its own, and the two are merged: its entries have smaller counts
 /// than the first phone's.
-fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
+pub fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
     let mut pen = pen_apart(site, at);
     let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
     pen.begin_visit(visit.id);
@@ -131,7 +131,7 @@ fn lines_of(change: impl FnOnce(&mut Site)) -> Vec<String> {
 }
 
 #[track_caller]
-fn says(lines: &[String], words: &str) {
+pub fn says(lines: &[String], words: &str) {
     assert!(lines.iter().any(|line| line.contains(words)), "{words}: {lines:#?}");
 }
 

@@ -74,6 +74,12 @@ impl Desk {
         visit
     }
 
+    /// Goes on at this time, in the visit that nobody ended.
+    pub fn goes_on(&mut self, at: &str) {
+        let (at, visit) = (DateTime::parse_from_rfc3339(at).unwrap(), self.pen.visit());
+        self.pen.stamp_from(Stamp { at, visit, ..stamp() });
+    }
+
     /// Types a value and saves it.
     pub fn types(&mut self, text: &str) -> Result<ReadBack, Refused> {
         self.draft.text = text.to_owned();

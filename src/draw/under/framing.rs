@@ -194,7 +194,8 @@ fn carried_by(job: &Job) -> Card {
 fn whole(job: &Job, units: Units) -> Card {
     let said = Particulars::of(job);
     let mut lines = Vec::new();
-    let shored = said.words(&Part::House, &list::SHORING) == Some("yes");
+    let words = said.all_words(&Part::House, &list::SHORING);
+    let shored = !words.is_empty() && words.iter().all(|words| *words == "yes");
     if !shored {
         lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
     }

@@ -26,7 +26,8 @@ pub use decision::{CloseIn, Condition, Decision, InTheWay, READ_AT_DEPTH, close_
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
+pub use order::said_apart;
 pub use readings::FEWEST;
 pub use room::{SAME_JOISTS, asks_for_same_joists};
 pub use stays::{ABOVE_REFERENCE, DRIEST_PANEL};
-pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, to_deal_with};
+pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, is_covered_now, to_deal_with};

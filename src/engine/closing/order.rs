@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Fact, Job, Observation, Seen, Thing, When};
+use crate::engine::job::{Fact, Job, LONGEST_VISIT, Observation, Seen, Thing, When};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
@@ -25,9 +25,6 @@ pub(super) fn in_order(job: &Job, units: Units) -> Condition {
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
-
-/// So long after a visit's first entry what is logged belongs to it no more (judgement).
-pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
 
 /// So far may two phones' clocks be apart (judgement).
 pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
@@ -71,7 +68,7 @@ pub(super) fn one_visit(job: &Job) -> Condition {
 }
 
 /// What two phones say differently of one thing, where the last word counts.
-fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
+pub fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
     let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
     let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
@@ -80,7 +77,7 @@ fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
             last.push((of, it));
             continue;
         };
-        if later.value != it.value && !later.when().is_after(it.when()) {
+        if !later.value.says_the_same(&it.value) && !later.when().is_after(it.when()) {
             let [one, other] = [it, later].map(|thing| observation(job, &thing.value, units).says);
             let what = format!("two phones say \"{one}\" and \"{other}\", and nobody can tell which came last");
             lines.push(InTheWay::unknown(what, "look, and say it again"));

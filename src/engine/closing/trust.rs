@@ -8,19 +8,19 @@ use super::room::SAME_JOISTS;
 use super::water::COVERED_NOW;
 use crate::engine::describe::{counted, observation};
 use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, When};
+use crate::engine::job::{InVisit, Job, When};
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Cause, Evidence, dealt_with_name};
 use crate::engine::particular::{Item, Part, Particular, item_of};
 use crate::engine::take::Units;
 
 /// What was answered to one question of the checklist, in log order.
-pub(super) struct Answers(Vec<(When, Option<EntryId>, Answer)>);
+pub(super) struct Answers(Vec<(When, InVisit, Answer)>);
 
 impl Answers {
     pub(super) fn to(job: &Job, name: &str) -> Self {
         let checks = job.now.checks().values().filter(|check| check.value.of.as_str() == name);
-        Self(checks.map(|check| (check.when(), check.stamp.visit, check.value.answer)).collect())
+        Self(checks.map(|check| (check.when(), check.in_visit(), check.value.answer)).collect())
     }
 
     /// What was answered last.
@@ -38,6 +38,12 @@ impl Answers {
         self.is_since(Answer::No, &[])
     }
 
+    /// Is there a no that nothing else was surely said after?
+    pub(super) fn may_be_no(&self) -> bool {
+        let others: Vec<_> = self.of(|answer| answer != Answer::No).collect();
+        self.of(|answer| answer == Answer::No).any(|no| !others.iter().any(|other| other.is_after(no)))
+    }
+
     fn is_since(&self, wanted: Answer, since: &[When]) -> bool {
         let others: Vec<_> = self.of(|answer| answer != wanted).chain(since.iter().copied()).collect();
         self.of(|answer| answer == wanted).any(|said| said.is_after_all(&others))
@@ -46,8 +52,10 @@ impl Answers {
     /// Every yes that was not put right by a no in the same visit. A no in a later visit puts
     /// none right: water that is gone for now is not dealt with.
     pub(super) fn standing_yes(&self) -> Vec<When> {
-        let is_put_right = |(yes, visit, _): &&(When, Option<EntryId>, Answer)| {
-            self.0.iter().any(|(no, in_visit, answer)| *answer == Answer::No && in_visit == visit && no.is_after(*yes))
+        let is_put_right = |(yes, visit, _): &&(When, InVisit, Answer)| {
+            self.0
+                .iter()
+                .any(|(no, in_visit, answer)| *answer == Answer::No && in_visit.is_same(*visit) && no.is_after(*yes))
         };
         let yes = self.0.iter().filter(|(_, _, answer)| *answer == Answer::Yes);
         yes.filter(|said| !is_put_right(said)).map(|(when, _, _)| *when).collect()

@@ -278,7 +278,9 @@ fn said_apart(said: Particulars<'_>, joist: &Part) -> Vec<&'static str> {
     let is_apart = |of: &Part, item: &list::Item| {
         let mut words = said.each(of, item).rev();
         let last = words.next();
-        last.is_some_and(|last| words.any(|it| it.value.is != last.value.is && !last.when().is_after(it.when())))
+        last.is_some_and(|last| {
+            words.any(|it| !it.value.is.says_the_same(&last.value.is) && !last.when().is_after(it.when()))
+        })
     };
     let items = list::OF_JOIST.iter().filter(|item| item.what != list::DONE.what);
     items.filter(|item| is_apart(joist, item) || is_apart(&Part::Joists, item)).map(|item| item.what).collect()

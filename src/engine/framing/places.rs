@@ -83,7 +83,7 @@ pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber, begins: B
             face: place.value.face,
             along: along(place.value, framing, begins),
             since: Since::of(&it).and(Since::of(&place)),
-            visit: visit(it.stamp, it.said),
+            visit: visit(&it),
         })
     });
     here.filter(|found| !is_seen_to(job, found)).collect()

@@ -10,8 +10,7 @@ use super::member::{Awl, CutsSaid, Done};
 use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, Seen};
+use crate::engine::job::{InVisit, Job, Seen};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 use crate::engine::units::{Length, Typed};
@@ -52,7 +51,7 @@ pub struct Found {
     /// Since when it is known.
     pub since: Since,
     /// In which visit that was said.
-    pub visit: Option<EntryId>,
+    pub visit: Option<InVisit>,
 }
 
 /// A stretch along a joist, as far as it was said.
@@ -78,7 +77,7 @@ pub struct Soft {
     /// Since when it is known.
     pub since: Since,
     /// In which visit that was said.
-    pub visit: Option<EntryId>,
+    pub visit: Option<InVisit>,
 }
 
 /// How deep an awl goes in.
@@ -268,7 +267,7 @@ impl Spots {
         let done: Vec<_> = done.map(|it| Since::of(&it)).collect();
         for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
             let mut since = Since::of(&damage);
-            let logged = (since, visit(damage.stamp, damage.said));
+            let logged = (since, visit(&damage));
             let stretch = Stretch::of(damage.value, begins);
             spots.is_unplaced |= begins.said.is_none() && (damage.value.from.is_some() || damage.value.to.is_some());
             // A spot of all joists is no measure of one. What was done before a finding

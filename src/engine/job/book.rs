@@ -4,6 +4,7 @@ use super::entry::{Act, Entry, Record};
 use super::fold::{Fold, Job};
 use super::log::{Added, Log};
 use super::observation::Observation;
+use super::when::InVisit;
 use crate::engine::entry::{DeviceId, EntryId, Stamp};
 use crate::order;
 
@@ -120,6 +121,11 @@ impl Pen {
     /// The visit that entries belong to.
     pub const fn visit(&self) -> Option<EntryId> {
         self.stamp.visit
+    }
+
+    /// In which visit the next entry is, by its time too.
+    pub const fn in_visit(&self) -> InVisit {
+        InVisit::of(&self.stamp)
     }
 
     /// From here on, entries carry this stamp.
