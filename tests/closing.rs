@@ -10,6 +10,8 @@ mod desk;
 mod house;
 #[path = "closing/members.rs"]
 mod members;
+#[path = "closing/past.rs"]
+mod past;
 #[path = "closing/phones.rs"]
 mod phones;
 #[path = "closing/reach.rs"]

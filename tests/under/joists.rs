@@ -797,7 +797,8 @@ fn card(desk: &Desk, title: &str) -> String {
     card.lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join("\n")
 }
 
-/// The room is 10 ft long along the joists: the walls may take a foot of that each.
+/// The room is 10 ft long along the joists: what carries a joist takes half a foot of that
+/// at each end, or as much as bears on it.
 #[test]
 fn a_joist_that_ends_in_the_air_by_what_was_said_is_measured_again() {
     let asks = |clear: &str, said: &[(&Item, &str)]| {
@@ -809,7 +810,8 @@ fn a_joist_that_ends_in_the_air_by_what_was_said_is_measured_again() {
         });
         says(&judged, "far shorter than the room along it")
     };
-    assert!(!asks("8'", &[]) && asks("7' 11 15/16", &[]) && asks("5'", &[]));
+    assert!(!asks("9'", &[]) && asks("8' 11 15/16", &[]) && asks("5'", &[]));
+    assert!(asks("8'", &[(&BEARING, "11 15/16")]) && !asks("8'", &[(&BEARING, "12")]));
     assert!(!asks("5'", &[(&OVER_GIRDER, "butts, tied")]), "a girder carries it");
     assert!(!asks("5'", &[(&BEARS_ON, "hanger")]), "a header may");
 }

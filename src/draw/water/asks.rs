@@ -6,6 +6,7 @@ use crate::engine::closing::{
 };
 use crate::engine::entry::Label;
 use crate::engine::framing::joist::is_grave;
+use crate::engine::framing::past::{PAST_SPANS, asks_for_past_spans};
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Check, Evidence, dealt_with_name, is_answered, origin};
@@ -45,6 +46,11 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     if asks_for_same_joists(job) {
         let same = "Joists were laid out anew: does every number still mean the same joist?";
         asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
+    }
+    if asks_for_past_spans(job) {
+        let past = "What comes out reaches past the joists' measured spans: is what carries the floor there sound and dry, by \
+                    a job of its own that is ready to close, or by an engineer?";
+        asks.push(ask(job, PAST_SPANS.to_owned(), past.to_owned()));
     }
     if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
         let decay = "Is all decayed or broken wood out of the floor, or probed sound?";

@@ -1,27 +1,27 @@
 //! Everything that the job says of one joist.
 
-use super::design::{Edition, Stamp};
+use super::apart::said_apart;
+use super::design::Stamp;
 use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
+use super::past::Past;
 use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
+use super::shared::{Shared, sister};
 use super::since::Since;
-use super::span::{Loads, Service};
+use super::span::Service;
 use super::spots::{Found, Spots};
 use crate::engine::condition::Finding;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
+#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Framing};
-use crate::engine::units::{Amount, Length};
+use crate::engine::units::Length;
 
-/// Rooms where people live ([`Source::SpanMethod`]).
-const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
 const ON_MASONRY: Length = Length::inches(3);
-/// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
-const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
 
 pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere, number_of};
 
@@ -61,6 +61,8 @@ pub struct Joist {
     /// How wide a strip of floor lies on it, half of the bay at a wall with it; none if nobody
     /// measured.
     pub carries: Option<Length>,
+    /// What comes out reaches past what was measured of it, if it does.
+    pub past: Option<Past>,
     /// How wet it reads.
     pub reads: Reads,
     /// Of what two phones say different things, and nobody can tell which came last.
@@ -101,37 +103,6 @@ pub struct LastSaid {
     pub reads: Since,
     /// What was found that speaks against it.
     pub found: Since,
-}
-
-/// What all joists share.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Shared {
-    /// The widest distance between centers.
-    pub spacing: Length,
-    /// What the floor is to carry.
-    pub loads: Loads,
-    /// What the old joists are stamped.
-    pub stamp: Stamp,
-    /// What sisters and new joists are stamped.
-    pub sister_stamp: Stamp,
-    /// By whose design values.
-    pub edition: Edition,
-    /// Treated through incisions?
-    pub is_incised: bool,
-    /// The section that sisters are cut of, if both ways were measured.
-    pub sister: Option<Section>,
-    /// How many joists there are: three or more share a load.
-    pub count: u16,
-    /// Is it to carry tile, and nobody said that the floor is heavier than one without?
-    pub tile_not_weighed: bool,
-    /// What nobody said, and is taken to be so.
-    pub assumed: Vec<String>,
-    /// Since loads, stamps and spacing are as they are.
-    pub since: Since,
-    /// Since sisters are as they are.
-    pub sister_since: Since,
-    /// Since joists are numbered as they are.
-    pub laid_out: Since,
 }
 
 impl Joist {
@@ -199,6 +170,11 @@ impl Joist {
     }
 
     fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
+        let joist = Self::as_said(job, (floor, framing), number, read);
+        Self { past: Past::of(job, floor, framing, &joist), ..joist }
+    }
+
+    fn as_said(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
@@ -237,6 +213,7 @@ impl Joist {
             found: findings,
             lies_along: floor.stretches(number).and_then(|all| all.iter().map(|it| it.to - it.from).max()),
             carries: floor.carried_by(number),
+            past: None,
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             said_apart: said_apart(said, &part),
             new_since: replaced,
@@ -273,17 +250,6 @@ impl LastSaid {
     }
 }
 
-/// Particulars of a joist, or of all, of which the last word is not surely the last.
-fn said_apart(said: Particulars<'_>, joist: &Part) -> Vec<&'static str> {
-    let is_apart = |of: &Part, item: &list::Item| {
-        let mut words = said.each(of, item).rev();
-        let last = words.next();
-        last.is_some_and(|last| words.any(|it| it.value.is != last.value.is && !last.when().is_after(it.when())))
-    };
-    let items = list::OF_JOIST.iter().filter(|item| item.what != list::DONE.what);
-    items.filter(|item| is_apart(joist, item) || is_apart(&Part::Joists, item)).map(|item| item.what).collect()
-}
-
 /// Everything that was said to be done about a member and was not taken back by "not yet":
 /// of several things done each counts.
 pub(super) fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
@@ -299,73 +265,6 @@ pub(super) fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
     let taken_back = Since::all(taken_back.map(|thing| Since::of(&thing)));
     done.retain(|(_, since)| since.is_after(taken_back));
     done
-}
-
-impl Shared {
-    /// What the job says; spacing by the joists as laid out, none without those.
-    pub fn of(job: &Job) -> Option<Self> {
-        let said = Particulars::of(job);
-        let words = |item| said.words(&Part::House, item);
-        let framing = Floor::of(job).and_then(|floor| floor.joists)?;
-        let spacing = Some(framing.widest_spacing()).filter(|spacing| spacing.is_positive())?;
-        let mut assumed = Vec::new();
-        let [live, dead] = [(&list::LIVE_LOAD, USUAL.live), (&list::DEAD_LOAD, USUAL.dead)].map(|(item, usual)| {
-            said.amount(&Part::House, item).map_or_else(
-                || {
-                    assumed.push(format!("{} of {usual} psf", item.what));
-                    usual
-                },
-                Amount::get,
-            )
-        });
-        if live < USUAL.live {
-            assumed.push(Source::LiveLoads.noted(SLEPT_IN));
-        }
-        let is_tile = words(&list::COVERING).is_some_and(|covering| covering.starts_with("tile"));
-        let edition = match words(&list::EDITION) {
-            Some("before 2013") => Edition::Before2013,
-            Some(_) => Edition::Since2013,
-            None => {
-                assumed.push("design values of 2013 and later".to_owned());
-                Edition::Since2013
-            }
-        };
-        let incised = words(&list::INCISED);
-        if incised.is_none() {
-            assumed.push("wood that is not incised".to_owned());
-        }
-        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
-        let laid_out = Since::laid_out(job);
-        let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
-        let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
-        let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
-        Some(Self {
-            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
-            sister_since: house(&[
-                &list::SISTER_BREADTH,
-                &list::SISTER_DEPTH,
-                &list::SISTER_SPECIES,
-                &list::SISTER_GRADE,
-            ]),
-            laid_out,
-            spacing,
-            loads: Loads { live, dead },
-            tile_not_weighed: is_tile && dead <= USUAL.dead,
-            stamp: Stamp::said(words(&list::SPECIES), words(&list::GRADE)),
-            sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
-            edition,
-            is_incised: incised == Some("yes"),
-            sister: sister(said),
-            count: framing.count(),
-            assumed,
-        })
-    }
-}
-
-/// What sisters are cut of, if both ways were measured.
-fn sister(said: Particulars<'_>) -> Option<Section> {
-    let length = |item| said.length(&Part::House, item);
-    Some(Section { breadth: length(&list::SISTER_BREADTH)?, depth: length(&list::SISTER_DEPTH)? })
 }
 
 /// Every joist that is laid out.

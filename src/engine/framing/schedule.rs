@@ -5,9 +5,10 @@
 //! and never taken for good. It is a carpenter's judgement and no design: whatever is
 //! grave goes to an engineer.
 
-use super::joist::{Joist, Shared, joists};
+use super::joist::{Joist, joists};
 use super::member::{BearsOn, Done};
 use super::reasons::{does_alone, reason, reasons};
+use super::shared::Shared;
 use super::since::Since;
 use super::spots::Goes;
 use crate::engine::figure::{Figure, Known, Need, Why};

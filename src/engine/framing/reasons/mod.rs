@@ -10,16 +10,17 @@ mod unknown;
 
 pub(super) use capacity::does_alone;
 
-use super::joist::{Joist, Shared};
+use super::joist::Joist;
 use super::member::MemberType;
 use super::schedule::{Fate, Range, Reason};
+use super::shared::Shared;
 use super::since::Since;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 
 /// Everything that speaks against a joist, and how far what is left of it may span.
 pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reason>, Option<Range>) {
-    let mut reasons = unknown::reasons(joist);
+    let mut reasons = unknown::reasons(joist, units);
     reasons.extend(decay::reasons(joist, units));
     reasons.extend(support::reasons(joist, units));
     let may_span = match joist.member {

@@ -2,17 +2,18 @@
 
 use super::reason;
 use crate::engine::framing::joist::{Joist, Reads};
-use crate::engine::framing::member::{Awl, BearsOn, CutsSaid, MemberType, OverGirder};
+use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
 use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::Goes;
 use crate::engine::sources::Source;
+use crate::engine::take::Units;
 use crate::engine::units::Length;
 
 /// Probed so close to a bearing, a joist was probed at that end (judgement).
 pub const AT_AN_END: Length = Length::FOOT;
 
-pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
+pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let since = joist.since;
     let open = |source, since, words: String| reason(Fate::Open, source, since, words).ended_by(&NEW);
     let mut reasons = Vec::new();
@@ -45,26 +46,27 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
         );
         reasons.push(reason(Fate::Open, Source::EngineerLooks, Since::ALWAYS, words));
     }
-    reasons.extend(hangs_in_the_air(joist).map(|words| {
-        let since = Since::all([since.span, since.over_girder, since.walls]);
-        reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER)
-    }));
+    reasons.extend(past_its_span(joist, units));
     reasons.extend(unread(joist));
     reasons
 }
 
-/// So much a joist may be carried short of the walls that it lies between, by the sills under them
-/// (judgement).
-pub const UNDER_WALLS: Length = Length::FOOT;
-
-/// Its clear span ends before the far wall, it reaches no girder, and it hangs in no hanger there.
-fn hangs_in_the_air(joist: &Joist) -> Option<&'static str> {
-    let ends = joist.over_girder == Some(OverGirder::Before) && joist.bears_on != Some(BearsOn::Hanger);
-    let is_short = joist.clear.zip(joist.lies_along).is_some_and(|(clear, long)| clear + UNDER_WALLS * 2 < long);
-    (ends && is_short).then_some(
-        "its clear span is far shorter than the room along it, and it is said to reach no girder: measure its span again, \
-         or say how it goes on over the girder",
-    )
+/// What carries the floor past the span that was measured, where that ends before the floor does.
+fn past_its_span(joist: &Joist, units: Units) -> Option<Reason> {
+    let open = |since, words: String| Some(reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER));
+    if joist.hangs_in_the_air() {
+        let since = Since::all([joist.since.span, joist.since.over_girder, joist.since.walls]);
+        let words = "its clear span is far shorter than the room along it, and it is said to reach no girder: measure \
+                     its span again, or say how it goes on over the girder";
+        return open(since, words.to_owned());
+    }
+    let past = joist.past.filter(|past| !past.is_seen_to)?;
+    let words = format!(
+        "what comes out reaches past its measured span of {}, and what carries the floor there is not known here: have \
+         that measured, probed and read in a job of its own, or looked at by an engineer, and answer the check",
+        units.length(past.ends_at)
+    );
+    open(past.since, words)
 }
 
 fn unmeasured(joist: &Joist) -> Vec<&'static str> {

@@ -1,0 +1,114 @@
+//! What all joists share: loads, stamps, spacing, and what sisters are.
+
+use super::design::{Edition, Stamp};
+use super::section::Section;
+use super::since::Since;
+use super::span::Loads;
+use crate::engine::job::Job;
+use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::sources::Source;
+use crate::engine::survey::Floor;
+use crate::engine::units::{Amount, Length};
+
+/// Rooms where people live ([`Source::SpanMethod`]).
+const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
+/// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
+const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
+
+/// What all joists share.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shared {
+    /// The widest distance between centers.
+    pub spacing: Length,
+    /// What the floor is to carry.
+    pub loads: Loads,
+    /// What the old joists are stamped.
+    pub stamp: Stamp,
+    /// What sisters and new joists are stamped.
+    pub sister_stamp: Stamp,
+    /// By whose design values.
+    pub edition: Edition,
+    /// Treated through incisions?
+    pub is_incised: bool,
+    /// The section that sisters are cut of, if both ways were measured.
+    pub sister: Option<Section>,
+    /// How many joists there are: three or more share a load.
+    pub count: u16,
+    /// Is it to carry tile, and nobody said that the floor is heavier than one without?
+    pub tile_not_weighed: bool,
+    /// What nobody said, and is taken to be so.
+    pub assumed: Vec<String>,
+    /// Since loads, stamps and spacing are as they are.
+    pub since: Since,
+    /// Since sisters are as they are.
+    pub sister_since: Since,
+    /// Since joists are numbered as they are.
+    pub laid_out: Since,
+}
+
+impl Shared {
+    /// What the job says; spacing by the joists as laid out, none without those.
+    pub fn of(job: &Job) -> Option<Self> {
+        let said = Particulars::of(job);
+        let words = |item| said.words(&Part::House, item);
+        let framing = Floor::of(job).and_then(|floor| floor.joists)?;
+        let spacing = Some(framing.widest_spacing()).filter(|spacing| spacing.is_positive())?;
+        let mut assumed = Vec::new();
+        let [live, dead] = [(&list::LIVE_LOAD, USUAL.live), (&list::DEAD_LOAD, USUAL.dead)].map(|(item, usual)| {
+            said.amount(&Part::House, item).map_or_else(
+                || {
+                    assumed.push(format!("{} of {usual} psf", item.what));
+                    usual
+                },
+                Amount::get,
+            )
+        });
+        if live < USUAL.live {
+            assumed.push(Source::LiveLoads.noted(SLEPT_IN));
+        }
+        let is_tile = words(&list::COVERING).is_some_and(|covering| covering.starts_with("tile"));
+        let edition = match words(&list::EDITION) {
+            Some("before 2013") => Edition::Before2013,
+            Some(_) => Edition::Since2013,
+            None => {
+                assumed.push("design values of 2013 and later".to_owned());
+                Edition::Since2013
+            }
+        };
+        let incised = words(&list::INCISED);
+        if incised.is_none() {
+            assumed.push("wood that is not incised".to_owned());
+        }
+        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
+        let laid_out = Since::laid_out(job);
+        let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
+        let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
+        let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
+        Some(Self {
+            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
+            sister_since: house(&[
+                &list::SISTER_BREADTH,
+                &list::SISTER_DEPTH,
+                &list::SISTER_SPECIES,
+                &list::SISTER_GRADE,
+            ]),
+            laid_out,
+            spacing,
+            loads: Loads { live, dead },
+            tile_not_weighed: is_tile && dead <= USUAL.dead,
+            stamp: Stamp::said(words(&list::SPECIES), words(&list::GRADE)),
+            sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
+            edition,
+            is_incised: incised == Some("yes"),
+            sister: sister(said),
+            count: framing.count(),
+            assumed,
+        })
+    }
+}
+
+/// What sisters are cut of, if both ways were measured.
+pub(super) fn sister(said: Particulars<'_>) -> Option<Section> {
+    let length = |item| said.length(&Part::House, item);
+    Some(Section { breadth: length(&list::SISTER_BREADTH)?, depth: length(&list::SISTER_DEPTH)? })
+}
