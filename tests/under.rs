@@ -22,6 +22,8 @@ mod levels;
 mod orders;
 #[path = "under/settled.rs"]
 mod settled;
+#[path = "under/sisters.rs"]
+mod sisters;
 #[path = "under/spans.rs"]
 mod spans;
 #[path = "under/wing.rs"]

@@ -77,6 +77,19 @@ pub struct Joist {
     pub since: LastSaid,
 }
 
+/// Along which of its spans: one that goes through over the girder has two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Along {
+    /// The first.
+    First,
+    /// The one past the girder.
+    Next,
+}
+
+/// The name of the check that says that the sisters of joists that go through lie along their
+/// span past the girder, where one is asked for there. It never changes.
+pub const SISTERS_BEYOND: &str = "sisters_beyond";
+
 /// When each thing was last said that a joist is judged by. What was done about it counts only
 /// if it was said later.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -131,10 +144,30 @@ impl Joist {
         Some(self.clear?.max(next.unwrap_or(Length::ZERO)))
     }
 
+    /// A clear span of it, if that was measured: past the girder only where it goes through.
+    pub fn clear_along(&self, along: Along) -> Option<Length> {
+        match along {
+            Along::First => self.clear,
+            Along::Next => self.next_clear.filter(|_| self.goes_through()),
+        }
+    }
+
     /// The span that is designed for: between faces, and half of what each bearing has to
     /// be ([`Source::SpanMethod`]). Of two it is the longer, as if it ended over the girder.
     pub fn span(&self) -> Option<Length> {
-        Some(self.longest_clear()? + self.bearing_asked().unwrap_or(ON_WOOD))
+        Some(self.designed(self.longest_clear()?))
+    }
+
+    /// Each of its spans, the longer first, as it is designed for.
+    pub fn spans(&self) -> Vec<(Along, Length)> {
+        let all = [Along::First, Along::Next].into_iter();
+        let mut all: Vec<_> = all.filter_map(|along| Some((along, self.designed(self.clear_along(along)?)))).collect();
+        all.sort_by_key(|(_, span)| std::cmp::Reverse(*span));
+        all
+    }
+
+    fn designed(&self, clear: Length) -> Length {
+        clear + self.bearing_asked().unwrap_or(ON_WOOD)
     }
 
     /// Does it bear on too little?
@@ -179,7 +212,8 @@ impl Joist {
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
-        let done = done(said, &part);
+        let mut done = done(said, &part);
+        done.extend(sistered_beyond(job, &done));
         let replaced = done.iter().rev().find(|(done, _)| *done == Done::Replaced).map(|(_, since)| *since);
         // What was measured of the old joist says nothing of the new one. That is cut of what
         // sisters are cut of, unless somebody measured it.
@@ -227,6 +261,14 @@ impl Joist {
             },
         }
     }
+}
+
+/// The check answers for a joist that was sistered before it was answered. Of several answers only
+/// a yes after every other counts.
+fn sistered_beyond(job: &Job, done: &[(Done, Since)]) -> Option<(Done, Since)> {
+    let said = Since::yes_to(job, SISTERS_BEYOND)?;
+    let sistered = done.iter().filter(|(done, _)| *done == Done::Sistered);
+    sistered.map(|(_, since)| *since).any(|sistered| said.is_after(sistered)).then_some((Done::SisteredBeyond, said))
 }
 
 impl LastSaid {

@@ -6,7 +6,6 @@ use super::member::{BearsOn, OverGirder};
 use super::since::Since;
 use crate::engine::geometry::Rect;
 use crate::engine::job::Job;
-use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::survey::{CutLines, Floor, Framing};
 use crate::engine::units::Length;
@@ -57,7 +56,11 @@ impl Past {
         let is_reached = |to| floor.whole.is_some() || out.iter().any(|out| reaches(out, to));
         lies_past.map(|it| it.to).any(is_reached).then(|| {
             let since = placed(job).and(spanned(job, joist));
-            Self { ends_at: measured, since, is_seen_to: is_said(job, since) }
+            Self {
+                ends_at: measured,
+                since,
+                is_seen_to: Since::yes_to(job, PAST_SPANS).is_some_and(|said| said.is_after(since)),
+            }
         })
     }
 }
@@ -101,11 +104,4 @@ fn placed(job: &Job) -> Since {
 fn spanned(job: &Job, joist: &Joist) -> Since {
     let bears = Since::said_of_joist(Particulars::of(job), &Part::Joist(joist.number), &list::BEARS_ON);
     Since::all([joist.since.span, joist.since.over_girder, joist.since.walls, Since::laid_out(job), bears])
-}
-
-/// Was the check answered with yes after all that, and after every other answer?
-fn is_said(job: &Job, since: Since) -> bool {
-    let all = || job.now.checks().values().filter(|it| it.value.of.as_str() == PAST_SPANS);
-    let others = Since::all(all().filter(|it| it.value.answer != Answer::Yes).map(|it| Since::of(&it)));
-    all().filter(|it| it.value.answer == Answer::Yes).any(|it| Since::of(&it).is_after(since.and(others)))
 }

@@ -5,9 +5,9 @@ use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
 use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use crate::engine::framing::design::Stamp;
-use crate::engine::framing::joist::Joist;
+use crate::engine::framing::joist::{Along, Joist};
 use crate::engine::framing::member::{Done, SpanAllowed};
-use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER};
+use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER, SISTER_BEYOND};
 use crate::engine::framing::section::Section;
 use crate::engine::framing::shared::Shared;
 use crate::engine::framing::since::Since;
@@ -27,7 +27,7 @@ pub const SPAN_ERROR: Length = Length::sixty_fourths(16);
 pub const SECTION_ERROR: Length = Length::sixty_fourths(4);
 
 /// How far what is left may span, and what that comes to.
-pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Option<Reason>) {
+pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Vec<Reason>) {
     let left = left_of(joist);
     let range = left.and_then(|section| range(section, shared, joist));
     (range, judged(joist, left, range, shared, units))
@@ -69,38 +69,51 @@ fn too_slender(joist: &Joist, units: Units) -> Option<Reason> {
     Some(reason(Fate::Open, Source::EngineeredSpans, since, words).ended_by(&ENGINEER))
 }
 
-fn judged(
-    joist: &Joist,
-    left: Option<Section>,
-    may_span: Option<Range>,
-    shared: &Shared,
-    units: Units,
-) -> Option<Reason> {
-    let asked = joist.span()?;
-    let whole = joist.section()?;
+fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared: &Shared, units: Units) -> Vec<Reason> {
+    if joist.clear.is_none() || joist.section().is_none() {
+        return Vec::new();
+    }
     let since = rests_on(joist, shared);
     let Some(left) = left else {
-        let words = "nothing sound is left of it";
-        return Some(reason(Fate::Replace, Source::SoftCountsNothing, since, words));
+        return vec![reason(Fate::Replace, Source::SoftCountsNothing, since, "nothing sound is left of it")];
     };
     let Some(may) = may_span else {
         let words = "no design values for it: deeper or thicker than joists are, fewer than three of them, or a grade \
                      that none is known for";
-        return Some(reason(Fate::Engineer, Source::DesignValues, since, words));
+        return vec![reason(Fate::Engineer, Source::DesignValues, since, words)];
     };
+    let spans = joist.spans();
+    let mut reasons: Vec<_> =
+        spans.into_iter().filter_map(|span| one_span(joist, span, (left, may), shared, units)).collect();
+    // What both spans come to alike is said of the longer, but for sisters: each is along one.
+    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && shorter.fate != Fate::Sister);
+    reasons
+}
+
+/// How one of its spans comes out.
+fn one_span(
+    joist: &Joist,
+    (along, asked): (Along, Length),
+    (left, may): (Section, Range),
+    shared: &Shared,
+    units: Units,
+) -> Option<Reason> {
+    let whole = joist.section()?;
+    let since = rests_on(joist, shared);
     let strip = joist.strip(shared);
     let by_a_wall = if strip > shared.spacing { carrying(strip, units) } else { String::new() };
+    let past = if along == Along::Next { " past the girder" } else { "" };
     let says = format!(
-        "spans {}{by_a_wall}; by its wood it may span {}",
+        "spans {}{past}{by_a_wall}; by its wood it may span {}",
         units.length(asked.up_to(Length::sixty_fourths(4))),
         may.words(units)
     );
     // A new joist of the same size does only where the old one, whole, did.
     let does_whole = range(whole, shared, joist).is_some_and(|whole| asked <= whole.weakest);
     if asked > may.strongest {
-        let judged = with_a_sister(joist, left, shared, &says, may.source, since);
+        let judged = with_a_sister(joist, (left, asked), shared, &says, may.source, since);
         return Some(match judged.fate {
-            Fate::Sister if !does_whole => judged.ended_by(&SISTER_ALONE),
+            Fate::Sister => judged.ended_by(a_sister(along, does_whole)),
             _ => judged,
         });
     }
@@ -117,9 +130,19 @@ fn judged(
     (!is_surely(left)).then(|| {
         let words =
             format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
-        let ended_by = if is_surely(whole) { &SISTER[..] } else { &SISTER_ALONE[..] };
-        reason(Fate::Open, may.source, since, words).ended_by(ended_by)
+        reason(Fate::Open, may.source, since, words).ended_by(a_sister(along, is_surely(whole)))
     })
+}
+
+/// What ends a span that is too far: a sister along it, or a new joist where one of its size does by
+/// itself.
+const fn a_sister(along: Along, does_whole: bool) -> &'static [Done] {
+    match (along, does_whole) {
+        (Along::First, true) => &SISTER,
+        (Along::First, false) => &SISTER_ALONE,
+        (Along::Next, true) => &SISTER_BEYOND,
+        (Along::Next, false) => &SISTER_BEYOND_ALONE,
+    }
 }
 
 fn carrying(strip: Length, units: Units) -> String {
@@ -128,6 +151,7 @@ fn carrying(strip: Length, units: Units) -> String {
 
 /// Where a joist of its size does not do by itself, a new one of that size does not either.
 const SISTER_ALONE: [Done; 2] = [Done::Sistered, Done::AsTheEngineerSays];
+const SISTER_BEYOND_ALONE: [Done; 2] = [Done::SisteredBeyond, Done::AsTheEngineerSays];
 
 /// What a span is worked out from. How wet it reads counts only where that makes it weaker.
 fn rests_on(joist: &Joist, shared: &Shared) -> Since {
@@ -150,17 +174,24 @@ fn rests_on(joist: &Joist, shared: &Shared) -> Since {
 }
 
 /// It spans too far by itself: does the sister that is to be beside it carry the rest?
-fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, source: Source, since: Since) -> Reason {
+fn with_a_sister(
+    joist: &Joist,
+    (left, asked): (Section, Length),
+    shared: &Shared,
+    says: &str,
+    source: Source,
+    since: Since,
+) -> Reason {
     let since = since.and(shared.sister_since);
     let Some(sister) = shared.sister else {
         let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
         return reason(Fate::Open, source, since, words).ended_by(&ENGINEER);
     };
-    let does = with_it(joist, left, sister, shared).zip(joist.span());
+    let does = with_it(joist, left, sister, shared);
     let judged = |fate, does: &str| reason(fate, source, since, format!("{says}: too far by itself; {does}"));
     match does {
-        Some((range, asked)) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
-        Some((range, asked)) if asked <= range.strongest => {
+        Some(range) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
+        Some(range) if asked <= range.strongest => {
             let words = "whether a sister does hangs on its stamp and the joist's: say the species and grade of both";
             judged(Fate::Open, words).ended_by(&ENGINEER)
         }

@@ -1,0 +1,141 @@
+//! Sisters: along which span one lies, how surely it does, and by which stamp it is judged.
+
+use crate::desk::Desk;
+use crate::house::{joist, make_sound, one, says};
+use duckboard::engine::framing::joist::SISTERS_BEYOND;
+use duckboard::engine::framing::schedule::asks_for_sisters_beyond;
+use duckboard::engine::framing::{DamageKind, Fate, schedule};
+use duckboard::engine::geometry::Turn;
+use duckboard::engine::moisture::{Answer, Material};
+use duckboard::engine::orders::lines;
+use duckboard::engine::origin::Check;
+use duckboard::engine::particular::Part;
+use duckboard::engine::particular::list::*;
+use duckboard::engine::place::Face;
+use duckboard::engine::survey::Run;
+use duckboard::engine::take::Units;
+
+/// A room 24 ft long; joists 2 x 8 of DFL #2 at 16 in go through over a girder, and may span
+/// 12' 9" (IRC R502.3.1(2), a public test file \[P2\]). With a sister of the same they carry farther.
+fn through(clear: &str, next: &str) -> Desk {
+    let mut desk = Desk::new();
+    let (room, sides) = desk.room(&["12'", "24'", "12'", "24'"].map(|length| (length, Turn::Right)));
+    desk.opening(sides[0], ["32", "24", "4'", "4'"]);
+    desk.joists(room, Run::AcrossFirstSide, "8", "16", 9);
+    make_sound(&mut desk, 9);
+    for number in 1..=9 {
+        desk.reads_moisture(number, 12, Material::Solid);
+    }
+    for (item, typed) in [(OVER_GIRDER, "goes through"), (CLEAR_SPAN, "8'"), (NEXT_SPAN, "12'")] {
+        desk.says(Part::Joists, &item, typed);
+    }
+    desk.says(joist(4), &CLEAR_SPAN, clear);
+    desk.says(joist(4), &NEXT_SPAN, next);
+    desk
+}
+
+/// What is ordered for joist 4, and what is left open of it.
+fn ordered(desk: &Desk) -> Vec<String> {
+    let (lines, open) = lines(desk.job(), Units::default());
+    let from = lines.into_iter().flat_map(|line| line.needed.from);
+    let mut all: Vec<_> = from.chain(open).filter(|words| words.to_lowercase().contains("joist 4")).collect();
+    all.sort();
+    all.dedup();
+    all
+}
+
+fn screws(desk: &Desk) -> String {
+    let (lines, _) = lines(desk.job(), Units::default());
+    lines.into_iter().find(|line| line.needed.name == "Structural screws").unwrap().quantity()
+}
+
+fn answers(desk: &mut Desk, answer: Answer) {
+    desk.log(Check { of: crate::desk::label(SISTERS_BEYOND), answer });
+}
+
+fn is_asked(desk: &Desk) -> bool {
+    asks_for_sisters_beyond(&schedule(desk.job(), Units::default()))
+}
+
+#[test]
+fn a_sister_lies_along_the_span_that_fails() {
+    let beyond = through("8'", "14' 6");
+    assert_eq!(one(&beyond, 4).fate, Fate::Sister);
+    assert!(says(&one(&beyond, 4), "spans 14' 7 1/2\" past the girder"), "{:?}", one(&beyond, 4).reasons);
+    assert_eq!(
+        ordered(&beyond),
+        [
+            "Joist 4 goes through over the girder: its sister is counted along its span past the girder alone.",
+            "joist 4: sister, 14' 9\", from bearing to bearing, past the girder",
+        ]
+    );
+    let first = through("14' 6", "8'");
+    assert!(says(&one(&first, 4), "spans 14' 7 1/2\"; by its wood"), "{:?}", one(&first, 4).reasons);
+    assert_eq!(
+        ordered(&first),
+        [
+            "Joist 4 goes through over the girder: its sister is counted along the first span alone.",
+            "joist 4: sister, 14' 9\", from bearing to bearing",
+        ]
+    );
+    assert_eq!(screws(&beyond), screws(&first), "as many for the one as for the other");
+    let both = through("13' 6", "14' 6");
+    assert_eq!(
+        ordered(&both),
+        [
+            "Joist 4 goes through over the girder: a sister is counted along each span.",
+            "joist 4: sister, 13' 9\", from bearing to bearing",
+            "joist 4: sister, 14' 9\", from bearing to bearing, past the girder",
+        ]
+    );
+}
+
+#[test]
+fn sistered_along_one_span_settles_nothing_of_the_other() {
+    let mut desk = through("8'", "14' 6");
+    assert!(is_asked(&desk) && !is_asked(&through("14' 6", "8'")));
+    answers(&mut desk, Answer::Yes);
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(!one(&desk, 4).is_settled(), "answered before there was one");
+    answers(&mut desk, Answer::Yes);
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+    answers(&mut desk, Answer::No);
+    assert!(!one(&desk, 4).is_settled() && is_asked(&desk));
+    answers(&mut desk, Answer::Yes);
+    desk.says(joist(4), &NEXT_SPAN, "14' 7");
+    assert!(!one(&desk, 4).is_settled(), "measured anew");
+
+    let mut both = through("13' 6", "14' 6");
+    both.says(joist(4), &DONE, "sistered");
+    let left: Vec<_> = one(&both, 4).unsettled().map(|reason| reason.words.clone()).collect();
+    assert!(left.len() == 1 && left[0].contains("past the girder"), "{left:?}");
+    assert_eq!(ordered(&both).len(), 2, "one along the first span is in: {:?}", ordered(&both));
+    answers(&mut both, Answer::Yes);
+    assert!(one(&both, 4).is_settled());
+
+    let mut first = through("14' 6", "8'");
+    answers(&mut first, Answer::Yes);
+    assert!(!one(&first, 4).is_settled(), "nobody sistered it");
+    first.says(joist(4), &DONE, "sistered");
+    assert!(one(&first, 4).is_settled());
+}
+
+#[test]
+fn a_soft_spot_on_the_first_span_asks_for_a_sister_there_too() {
+    let mut desk = through("8'", "14' 6");
+    desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+    desk.says(Part::House, &SISTER_SPECIES, "Douglas fir-larch");
+    desk.says(Part::House, &SISTER_GRADE, "SS");
+    assert_eq!(one(&desk, 4).wants_sisters_along().len(), 2, "{:?}", one(&desk, 4).reasons);
+}
+
+#[test]
+fn a_less_deep_sister_past_the_girder_is_counted_there_alone() {
+    let mut desk = through("8'", "13'");
+    desk.says(Part::House, &SISTER_DEPTH, "7");
+    assert_eq!(one(&desk, 4).fate, Fate::Sister);
+    assert_eq!(one(&desk, 4).wants_sisters_along().len(), 1, "{:?}", one(&desk, 4).reasons);
+    desk.says(joist(4), &DONE, "sistered");
+    answers(&mut desk, Answer::Yes);
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+}
