@@ -1,6 +1,8 @@
 //! What is under the house: joists judged, levels, ground, roof water, and what to order.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
+#[path = "under/again.rs"]
+mod again;
 #[path = "under/agree.rs"]
 mod agree;
 #[path = "under/cuts.rs"]

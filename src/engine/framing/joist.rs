@@ -191,6 +191,21 @@ impl Joist {
         if self.new_since.is_some() { shared.sister_stamp } else { shared.stamp }
     }
 
+    /// With the spots alone of the joist that lies there now: those of one that was replaced are
+    /// of that.
+    pub(super) fn as_it_lies(&self) -> Self {
+        self.old_and_new().pop().unwrap_or_else(|| self.clone())
+    }
+
+    /// With the spots of the joist that was replaced, if one was, and with those of the one that
+    /// lies there now.
+    pub(super) fn old_and_new(&self) -> Vec<Self> {
+        match self.new_since {
+            None => vec![self.clone()],
+            Some(new) => self.spots.before_and_after(new).map(|spots| Self { spots, ..self.clone() }).into(),
+        }
+    }
+
     /// Since a new one lies there and is as it is: what is not known of it, its own "replaced" does
     /// not end.
     pub fn laid_since(&self) -> Since {

@@ -4,6 +4,7 @@
 //! measured sizes. It is no engineer's design: whoever signs decides. Begin with
 //! [`span`](span()), which rests on [`design`] and [`section`].
 
+mod again;
 mod apart;
 mod before;
 pub mod damage;
@@ -20,6 +21,7 @@ pub mod shared;
 pub mod since;
 pub mod span;
 pub mod spots;
+mod stretch;
 pub mod supports;
 
 pub use damage::{Damage, DamageKind, Depth};

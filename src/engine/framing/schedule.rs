@@ -198,7 +198,7 @@ fn too_thin(shared: &Shared, units: Units) -> Option<Reason> {
 /// A sister is as deep as its joist, or something follows.
 fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
     let depth = joist.depth?;
-    let since = Since::all([joist.since.section, joist.spots.since(), shared.sister_since]);
+    let since = Since::all([joist.since.section, joist.spots.soft_since(), shared.sister_since]);
     let judged = |source, words: String| reason(Fate::Sister, source, since, words);
     let Some(sister) = shared.sister else {
         // Nobody knows what stands beside it, even where a sister is said to.

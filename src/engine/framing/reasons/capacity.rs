@@ -12,6 +12,7 @@ use crate::engine::framing::section::Section;
 use crate::engine::framing::shared::Shared;
 use crate::engine::framing::since::Since;
 use crate::engine::framing::span::span;
+use crate::engine::framing::spots::Notch;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -165,7 +166,7 @@ fn rests_on(joist: &Joist, shared: &Shared) -> Since {
         said.span,
         walls,
         said.bearing,
-        joist.spots.since(),
+        left_since(joist),
         shared.since,
         wet,
         joist.laid_since(),
@@ -230,16 +231,22 @@ pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, sha
 /// counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
-    if joist.new_since.is_some_and(|new| new.is_after(joist.spots.since())) {
-        // What was soft, notched or bored was the old one.
-        return Some(whole);
-    }
-    let limits = whole.cut_limits().value;
-    let notches = notches(joist);
-    let counted = notches.iter().filter(|notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits));
-    let notch = counted.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
+    let notch = counted(joist, whole).filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
     let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
     whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist) + notched_of_breadth(joist))
+}
+
+/// The notches at its edges that take of its depth: those that are not allowed as they are.
+fn counted(joist: &Joist, whole: Section) -> impl Iterator<Item = Notch> {
+    let limits = whole.cut_limits().value;
+    notches(joist).into_iter().filter(move |notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits))
+}
+
+/// Since what is left of it is what it is: holes, and notches within the rules, take nothing.
+fn left_since(joist: &Joist) -> Since {
+    let at_edges = joist.section().into_iter().flat_map(|whole| counted(joist, whole)).map(|notch| notch.since);
+    let in_sides = joist.spots.notches.iter().filter(|notch| notch.is_in_side()).map(|notch| notch.since);
+    Since::all(at_edges.chain(in_sides).chain([joist.spots.soft_since()]))
 }
 
 /// How far a section of a joist may span.

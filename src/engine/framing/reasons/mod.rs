@@ -21,17 +21,19 @@ use crate::engine::take::Units;
 /// Everything that speaks against a joist, and how far what is left of it may span.
 pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reason>, Option<Range>) {
     let mut reasons = unknown::reasons(joist, units);
-    reasons.extend(decay::reasons(joist, units));
+    reasons.extend(decay::of_findings(joist));
+    let both = joist.old_and_new();
+    reasons.extend(both.iter().flat_map(|one| decay::reasons(one, units)));
     reasons.extend(support::reasons(joist, units));
     let may_span = match joist.member {
         Some(MemberType::Sawn) => {
-            reasons.extend(cuts::reasons(joist, units));
-            let (range, too_far) = capacity::reasons(joist, shared, units);
+            reasons.extend(both.iter().flat_map(|one| cuts::reasons(one, units)));
+            let (range, too_far) = capacity::reasons(&joist.as_it_lies(), shared, units);
             reasons.extend(too_far);
             range
         }
         Some(other) => {
-            reasons.extend(cuts::of_engineered(joist, other));
+            reasons.extend(both.iter().filter_map(|one| cuts::of_engineered(one, other)));
             reasons.extend(capacity::of_engineered(joist, units));
             None
         }
