@@ -139,3 +139,53 @@ fn a_less_deep_sister_past_the_girder_is_counted_there_alone() {
     answers(&mut desk, Answer::Yes);
     assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
 }
+
+/// A joist of 154.1 in by sag (12' 9" by bending, as printed) and a sister of the same sag as far as
+/// one of twice the stiffness: the cube root of 2 times that, 194.1 in, worked out by hand; clear
+/// 192.6. A sixteenth less of each breadth and depth takes 2.3 in a hundred of that, and a tape 1/4 in
+/// of the span: 188.0 is left.
+#[test]
+fn a_sister_is_held_to_what_a_tape_can_tell_as_its_joist_is() {
+    let at = |clear: &str| {
+        let mut desk = through(clear, "8'");
+        let asked = one(&desk, 4);
+        desk.says(joist(4), &DONE, "sistered");
+        (asked.fate, says(&asked, "closer than a tape can tell"), one(&desk, 4).is_settled())
+    };
+    for clear in ["13' 6", "187 3/4", "188"] {
+        assert_eq!(at(clear), (Fate::Sister, false, true), "{clear}");
+    }
+    for clear in ["188 1/4", "192", "192 1/2"] {
+        assert_eq!(at(clear), (Fate::Open, true, false), "{clear}");
+    }
+    assert_eq!(at("192 3/4"), (Fate::Engineer, false, false));
+    let at_the_limit = |change: fn(&mut Desk)| {
+        let mut desk = through("192 1/2", "8'");
+        change(&mut desk);
+        one(&desk, 4)
+    };
+    let stronger = at_the_limit(|desk| {
+        desk.says(Part::House, &SISTER_GRADE, "SS");
+    });
+    assert_eq!(stronger.fate, Fate::Sister, "{:?}", stronger.reasons);
+    let shorter = at_the_limit(|desk| {
+        desk.says(joist(4), &CLEAR_SPAN, "188");
+    });
+    assert_eq!(shorter.fate, Fate::Sister, "measured again: {:?}", shorter.reasons);
+    let engineer = at_the_limit(|desk| {
+        desk.says(joist(4), &DONE, "as the engineer says");
+    });
+    assert!(engineer.is_settled());
+}
+
+/// By bending a sister alone spans 153.3 in, 148.8 if it is a sixteenth less both ways; less 1 1/2 of
+/// bearing and 1/4 of the tape, 147.0.
+#[test]
+fn a_sister_that_may_have_to_carry_alone_is_held_to_the_same() {
+    let carries = |clear| {
+        let mut desk = through(clear, "8'");
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/4");
+        !says(&one(&desk, 4), "does not carry alone")
+    };
+    assert_eq!(["146 3/4", "147", "147 1/4"].map(carries), [true, true, false]);
+}

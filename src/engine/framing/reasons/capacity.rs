@@ -188,10 +188,19 @@ fn with_a_sister(
         let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
         return reason(Fate::Open, source, since, words).ended_by(&ENGINEER);
     };
-    let does = with_it(joist, left, sister, shared);
+    let does = with_it(joist, left, (sister, sister), shared);
     let judged = |fate, does: &str| reason(fate, source, since, format!("{says}: too far by itself; {does}"));
+    let surely = left.less(SECTION_ERROR).zip(sister.less(SECTION_ERROR));
+    let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
     match does {
-        Some(range) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
+        Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
+            judged(Fate::Sister, "a sister does")
+        }
+        Some(range) if asked <= range.weakest => {
+            let words = "a sister does, and that is closer than a tape can tell: measure breadth, depth and span of both again, \
+                         or take a stronger sister";
+            judged(Fate::Open, words).ended_by(&ENGINEER)
+        }
         Some(range) if asked <= range.strongest => {
             let words = "whether a sister does hangs on its stamp and the joist's: say the species and grade of both";
             judged(Fate::Open, words).ended_by(&ENGINEER)
@@ -203,12 +212,12 @@ fn with_a_sister(
 /// How far what is left of a joist and a sister beside it may span. They sag together, so that
 /// each takes its share of the load by its stiffness, and neither may take more than it can.
 /// Source: [`Source::SpanMethod`].
-fn with_it(joist: &Joist, left: Section, sister: Section, shared: &Shared) -> Option<Range> {
+fn with_it(joist: &Joist, left: Section, (sister, cut_to): (Section, Section), shared: &Shared) -> Option<Range> {
     if joist.breadth?.max(sister.breadth) > THICKEST || shared.count < FEWEST {
         return None;
     }
     let of = |stamp: Stamp, depth| stamp.plausible(depth, shared.edition);
-    let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, sister.depth));
+    let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, cut_to.depth));
     let pairs = joists.iter().flat_map(|its| sisters.iter().map(move |sisters| (*its, *sisters)));
     Range::of(pairs.map(|(its, sisters)| {
         let (one, other) = (its.stiffness * left.inertia(), sisters.stiffness * sister.inertia());
@@ -220,10 +229,11 @@ fn with_it(joist: &Joist, left: Section, sister: Section, shared: &Shared) -> Op
     }))
 }
 
-/// Does a sister carry the joist's span by itself, with the weakest wood that it can be?
+/// Does a sister surely carry the joist's span by itself, with the weakest wood that it can be?
 pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, shared: &Shared) -> bool {
-    let may = span_of(sister, sister, shared.sister_stamp, shared, joist);
-    may.zip(joist.span()).is_some_and(|(may, asked)| asked <= may.weakest)
+    let surely = sister.less(SECTION_ERROR);
+    let may = surely.and_then(|surely| span_of(surely, sister, shared.sister_stamp, shared, joist));
+    may.zip(joist.span()).is_some_and(|(may, asked)| asked + SPAN_ERROR <= may.weakest)
 }
 
 /// What is left of a joist: less what is soft, less what is notched out of its sides, and less its
