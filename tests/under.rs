@@ -20,6 +20,8 @@ mod house;
 mod joists;
 #[path = "under/levels.rs"]
 mod levels;
+#[path = "under/new_joists.rs"]
+mod new_joists;
 #[path = "under/orders.rs"]
 mod orders;
 #[path = "under/settled.rs"]

@@ -340,6 +340,7 @@ fn a_new_joist_of_the_same_size_ends_no_want_of_its_next_span() {
     let unmeasured = after(|desk| {
         desk.says(joist(4), &OVER_GIRDER, "goes through");
         desk.says(joist(4), &DONE, "replaced");
+        desk.says(joist(4), &OVER_GIRDER, "goes through");
     });
     assert!(says(&unmeasured, "its next clear span") && !unmeasured.is_settled(), "{:?}", unmeasured.reasons);
 }

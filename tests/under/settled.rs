@@ -187,6 +187,7 @@ fn a_new_joist_is_judged_by_its_own_size_stamp_and_bearing() {
         settled(|desk| {
             soft(desk);
             desk.says(joist(4), &DONE, "replaced");
+            desk.says(joist(4), &CUTS, "none");
             then.iter().for_each(|(part, item, typed)| entered(desk.says(part.clone(), item, typed)));
         })
     };

@@ -2,7 +2,7 @@
 
 use super::apart::said_apart;
 use super::design::Stamp;
-use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
+use super::member::{BearsOn, CutsSaid, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
 use super::past::Past;
 use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
@@ -238,10 +238,17 @@ impl Joist {
         let is_of_it = |item| replaced.is_none_or(|new| Since::said(said, &part, item).is_after(new));
         let of_new = sister(said);
         let of_it = |item, new: Option<Length>| if is_of_it(item) { length(item) } else { new };
+        // Nor does what was said of its cuts, its lap, its ends and its way over the girder, but
+        // for what is no kinder: the girder is as far from it, and the rim joist is still there.
+        let anew = |item| words_anew(said, &part, item, replaced);
+        let or_still = |item, still: fn(&str) -> bool| anew(item).or_else(|| words(item).filter(|words| still(words)));
+        let since_new = replaced.unwrap_or(Since::ALWAYS);
         let begins = Begins::of(floor, number);
         let found = found(job, framing, number, begins);
         let spots = Spots::of(job, &part, &found, begins);
+        let spots = Spots { cuts: anew(&list::CUTS).and_then(CutsSaid::said), ..spots };
         let read: Vec<_> = read.iter().filter(|read| read.joist == number).collect();
+        let last = LastSaid::of(said, &part, &found);
         let mut findings: Vec<_> = found.iter().map(|found| found.finding).collect();
         findings.sort_unstable();
         findings.dedup();
@@ -255,9 +262,12 @@ impl Joist {
             next_clear: length(&list::NEXT_SPAN),
             bearing: of_it(&list::BEARING, None),
             bears_on: words(&list::BEARS_ON).and_then(BearsOn::said),
-            ends: words(&list::ENDS_HELD).and_then(EndsHeld::said),
-            over_girder: words(&list::OVER_GIRDER).and_then(OverGirder::said),
-            lap: length(&list::LAP_OF_JOISTS),
+            ends: or_still(&list::ENDS_HELD, |words| matches!(words, "rim joist" | "nothing")).and_then(EndsHeld::said),
+            over_girder: or_still(&list::OVER_GIRDER, |words| {
+                matches!(words, "does not reach one" | "butts, not tied")
+            })
+            .and_then(OverGirder::said),
+            lap: of_it(&list::LAP_OF_JOISTS, None),
             spots,
             found: findings,
             lies_along: floor.stretches(number).and_then(|all| all.iter().map(|it| it.to - it.from).max()),
@@ -272,10 +282,19 @@ impl Joist {
                 new_section,
                 reads: Since::all(read.iter().map(|read| read.since)),
                 walls: Since::all(floor.sides.iter().filter_map(|side| Some(Since::of(&job.now.sides().get(side)?)))),
-                ..LastSaid::of(said, &part, &found)
+                ends: last.ends.and(since_new),
+                over_girder: last.over_girder.and(since_new),
+                cuts: last.cuts.and(since_new),
+                ..last
             },
         }
     }
+}
+
+/// What was said of a joist, or of all; of a new one only what was said since it is there.
+fn words_anew<'a>(said: Particulars<'a>, joist: &Part, item: &list::Item, new: Option<Since>) -> Option<&'a str> {
+    let is_of_it = |of: &&Part| new.is_none_or(|new| Since::said(said, of, item).is_after(new));
+    [joist, &Part::Joists].into_iter().filter(is_of_it).find_map(|of| said.words(of, item))
 }
 
 /// The check answers for a joist that was sistered before it was answered. Of several answers only

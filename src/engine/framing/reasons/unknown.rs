@@ -130,6 +130,9 @@ fn unseen_cuts(joist: &Joist) -> Option<String> {
     let words = match joist.spots.cuts {
         Some(CutsSaid::None | CutsSaid::AllLogged) => return None,
         Some(CutsSaid::Hidden) => "its notches and holes can't be seen: look once the floor is open",
+        None if joist.new_since.is_some() => {
+            "say whether the new joist has notches or holes, where it was got in over its supports too, and log each"
+        }
         None => "say whether it has notches or holes, and log each",
     };
     Some(words.to_owned())
