@@ -6,6 +6,8 @@ mod air;
 #[path = "closing/decision.rs"]
 mod decision;
 mod desk;
+#[path = "closing/headers.rs"]
+mod headers;
 #[path = "under/house.rs"]
 mod house;
 #[path = "closing/members.rs"]

@@ -6,9 +6,10 @@ use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::EntryId;
+use duckboard::engine::framing::headers::header_asks;
 use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
-use duckboard::engine::framing::supports::{header_asks, unsound};
+use duckboard::engine::framing::supports::unsound;
 use duckboard::engine::framing::{
     DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, span,
 };
@@ -612,7 +613,7 @@ fn the_method_holds_up_to_its_own_limits() {
 fn headers_ask_for_more_the_longer_they_are_and_the_farther_out() {
     let asks = |span: &str, to_bearing: Option<&str>, trimmers| {
         let asks = header_asks(inches(span).value, to_bearing.map(|far| inches(far).value), trimmers);
-        asks.into_iter().map(|(words, _)| words).collect::<Vec<_>>()
+        asks.into_iter().map(|ask| ask.words).collect::<Vec<_>>()
     };
     assert!(asks("46", None, None)[0].contains("measure from it to the nearer bearing"));
     assert!(asks("46", Some("3'"), None).is_empty());
@@ -620,7 +621,10 @@ fn headers_ask_for_more_the_longer_they_are_and_the_farther_out() {
     assert!(asks("46", Some("5'"), Some("doubled")).is_empty());
     assert!(asks("4'", Some("1'"), None).is_empty());
     assert!(asks("4' 1/16", Some("1'"), Some("doubled"))[0].contains("over 4 ft"));
-    assert_eq!([asks("6'", None, None).len(), asks("6' 1/16", None, None).len()], [1, 2]);
+    assert!(asks("4' 1/16", Some("1'"), None)[0].contains("joists at its ends are doubled"));
+    let doubled = |span| asks(span, None, Some("doubled")).len();
+    assert_eq!(["4'", "4' 1/16", "6'", "6' 1/16"].map(doubled), [0, 1, 1, 2]);
+    assert_eq!([asks("6'", None, None).len(), asks("6' 1/16", None, None).len()], [2, 3]);
 }
 
 /// Plies end over supports (Wisconsin SPS 321.22, notes to its table \[P\]).

@@ -5,6 +5,7 @@ use crate::engine::closing::{
     COVERED_NOW, DECAY_IS_OUT, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
 };
 use crate::engine::entry::Label;
+use crate::engine::framing::headers::{HEADER_DONE, asks_for_header_done};
 use crate::engine::framing::joist::{SISTERS_BEYOND, is_grave};
 use crate::engine::framing::past::{PAST_SPANS, asks_for_past_spans};
 use crate::engine::framing::schedule::{asks_for_sisters_beyond, schedule};
@@ -48,6 +49,11 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     if asks_for_same_joists(job) {
         let same = "Joists were laid out anew: does every number still mean the same joist?";
         asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
+    }
+    if asks_for_header_done(job) {
+        let header = "Is the header doubled where it is over 4 ft, hung or on a wall or beam where it is over 6 ft, and are \
+                      tail joists over 12 ft held by hangers or a ledger?";
+        asks.push(ask(job, HEADER_DONE.to_owned(), header.to_owned()));
     }
     if asks_for_past_spans(job) {
         let past = "What comes out reaches past the joists' measured spans: is what carries the floor there sound and dry, by \
