@@ -24,6 +24,8 @@ mod levels;
 mod new_joists;
 #[path = "under/orders.rs"]
 mod orders;
+#[path = "under/phones.rs"]
+mod phones;
 #[path = "under/settled.rs"]
 mod settled;
 #[path = "under/sisters.rs"]

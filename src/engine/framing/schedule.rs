@@ -7,7 +7,7 @@
 
 use super::joist::{Along, Joist, joists};
 use super::member::{BearsOn, Done};
-use super::reasons::{does_alone, reason, reasons};
+use super::reasons::{does_alone, reason, reasons, said_apart};
 use super::shared::Shared;
 use super::since::Since;
 use super::spots::Goes;
@@ -174,6 +174,9 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
     let fate = reasons.first().map_or(Fate::Stays, |reason| reason.fate);
     let has_one = joist.done.iter().any(|(done, _)| *done == Done::Sistered);
     if fate == Fate::Sister || has_one && reasons.iter().any(Reason::is_ended_by_a_sister) {
+        // Nothing ends it but saying it: a new joist is cut of the same.
+        let apart = said_apart(&shared.sisters_said_apart, ("sisters", ""));
+        reasons.extend(apart.map(|it| Reason { fate: Fate::Sister, ended_by: &[], ..it }));
         reasons.extend(too_thin(shared, units));
         let is_beyond_alone = !reasons.iter().any(|reason| reason.ended_by.contains(&Done::Sistered));
         let fits =

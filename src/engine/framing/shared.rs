@@ -1,5 +1,6 @@
 //! What all joists share: loads, stamps, spacing, and what sisters are.
 
+use super::apart::{OF_SISTERS, of_all_said_apart, of_sisters_said_apart};
 use super::design::{Edition, Stamp};
 use super::section::Section;
 use super::since::Since;
@@ -36,6 +37,10 @@ pub struct Shared {
     pub count: u16,
     /// Is it to carry tile, and nobody said that the floor is heavier than one without?
     pub tile_not_weighed: bool,
+    /// Of what of all joists two phones say different things, and nobody can tell which came last.
+    pub said_apart: Vec<&'static str>,
+    /// The same of sisters.
+    pub sisters_said_apart: Vec<&'static str>,
     /// What nobody said, and is taken to be so.
     pub assumed: Vec<String>,
     /// Since loads, stamps and spacing are as they are.
@@ -86,12 +91,9 @@ impl Shared {
         let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
         Some(Self {
             since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
-            sister_since: house(&[
-                &list::SISTER_BREADTH,
-                &list::SISTER_DEPTH,
-                &list::SISTER_SPECIES,
-                &list::SISTER_GRADE,
-            ]),
+            sister_since: house(&OF_SISTERS),
+            said_apart: of_all_said_apart(job),
+            sisters_said_apart: of_sisters_said_apart(said),
             laid_out,
             spacing,
             loads: Loads { live, dead },

@@ -40,7 +40,20 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reas
         None => None,
     };
     reasons.extend(capacity::not_weighed(shared));
+    reasons.extend(said_apart(&shared.said_apart, ("all joists", "")));
+    if joist.new_since.is_some() {
+        reasons.extend(said_apart(&shared.sisters_said_apart, ("sisters and new joists", "")));
+    }
     (reasons, may_span)
+}
+
+/// What two phones say differently: nothing is judged by the one that happens to count on.
+pub(super) fn said_apart(what: &[&str], (of, whose): (&str, &str)) -> Option<Reason> {
+    let words = format!(
+        "two phones say different things of {of}, and nobody can tell which came last: say again {whose}{}",
+        what.join(", ")
+    );
+    (!what.is_empty()).then(|| reason(Fate::Open, Source::EngineerLooks, Since::ALWAYS, words))
 }
 
 /// A reason by what it comes to, since when, and in words; ended by what that fate asks for.

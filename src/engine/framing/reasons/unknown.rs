@@ -1,6 +1,6 @@
 //! What nobody said of a joist, and what its readings leave open.
 
-use super::reason;
+use super::{reason, said_apart};
 use crate::engine::framing::joist::{Joist, Reads};
 use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
@@ -39,13 +39,7 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
         let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
         reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
     }
-    if !joist.said_apart.is_empty() {
-        let words = format!(
-            "two phones say different things of it, and nobody can tell which came last: say again its {}",
-            joist.said_apart.join(", ")
-        );
-        reasons.push(reason(Fate::Open, Source::EngineerLooks, Since::ALWAYS, words));
-    }
+    reasons.extend(said_apart(&joist.said_apart, ("it", "its ")));
     reasons.extend(past_its_span(joist, units));
     reasons.extend(unread(joist));
     reasons
