@@ -227,7 +227,6 @@ fn panel(job: &Job, units: Units) -> Card {
     let thickness = job.sheet_thickness();
     let by_thickness = thickness.and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {
-        (Some(rated), _) if rated >= widest && is_one_bay => ("Not enough to say", ONE_BAY.to_owned()),
         (Some(rated), _) if rated >= widest => {
             ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
         }
@@ -258,5 +257,9 @@ fn panel(job: &Job, units: Units) -> Card {
         ),
         (None, None) => ("Not enough to say", "Next: state the sheets' rating or thickness, under Job.".to_owned()),
     };
-    Card::new(title, headline, std::iter::once(Line::plain(line)).chain(small).collect())
+    // Over one bay nothing that is for two says that they do.
+    let does = is_one_bay && !headline.starts_with("No");
+    let headline = if does { "Not enough to say" } else { headline };
+    let one_bay = is_one_bay.then(|| Line::plain(ONE_BAY));
+    Card::new(title, headline, one_bay.into_iter().chain([Line::plain(line)]).chain(small).collect())
 }
