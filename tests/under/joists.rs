@@ -17,7 +17,7 @@ use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::survey::Joists;
+use duckboard::engine::survey::{JoistCenter, Joists};
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 use duckboard::engine::units::tape::BareUnit;
@@ -764,6 +764,54 @@ fn no_maker_allows_a_span_that_no_table_has() {
         let far = allowed("16' 8 1/16");
         assert!(far.fate == Fate::Open && says(&far, "more than 25 times"), "{:?}", far.reasons);
     }
+}
+
+/// A maker's table gives a span for what it is, its size, spacing and loads.
+#[test]
+fn a_makers_word_counts_only_for_what_it_was_looked_up_for() {
+    let allowed = |then: &[(Part, &Item, &str)], again: Option<&str>| {
+        after(|desk| {
+            let said =
+                [(MEMBER, "I-joist"), (BREADTH, "2 5/16"), (DEPTH, "9 1/2"), (SPAN_ALLOWED, "its maker's table")];
+            said.into_iter().for_each(|(item, typed)| {
+                desk.says(joist(4), &item, typed);
+            });
+            for (part, item, typed) in then {
+                desk.says(part.clone(), item, typed);
+            }
+            again.into_iter().for_each(|again| {
+                desk.says(joist(4), &SPAN_ALLOWED, again);
+            });
+        })
+    };
+    assert_eq!(allowed(&[], None).fate, Fate::Stays, "{:?}", allowed(&[], None).reasons);
+    let anew = [
+        (joist(4), &CLEAR_SPAN, "10' 6"),
+        (joist(4), &DEPTH, "9 7/16"),
+        (joist(4), &BREADTH, "2 1/4"),
+        (joist(4), &MEMBER, "LVL or other engineered"),
+        (Part::House, &LIVE_LOAD, "50"),
+        (Part::House, &DEAD_LOAD, "15"),
+        (Part::House, &COVERING, "wood, long fasteners"),
+    ];
+    for said in &anew {
+        let since = allowed(std::slice::from_ref(said), None);
+        assert!(since.fate == Fate::Open && says(&since, "look it up again for these"), "{}", said.1.what);
+        for again in ["its maker's table", "a designer"] {
+            assert_eq!(allowed(std::slice::from_ref(said), Some(again)).fate, Fate::Stays, "{}", said.1.what);
+        }
+    }
+    // What is of sawn lumber alone changes nothing of it.
+    assert_eq!(allowed(&[(Part::House, &GRADE, "#1")], None).fate, Fate::Stays);
+    let closer = after(|desk| {
+        for (item, typed) in [(MEMBER, "I-joist"), (DEPTH, "9 1/2"), (SPAN_ALLOWED, "a designer")] {
+            desk.says(joist(4), &item, typed);
+        }
+        let of = *desk.job().now.joists().keys().next().unwrap();
+        let joist = JoistNumber::new(7).unwrap();
+        desk.log(JoistCenter { of, joist, center: inches("103") });
+    });
+    assert!(says(&closer, "look it up again for these"), "spaced anew: {:?}", closer.reasons);
 }
 
 #[test]

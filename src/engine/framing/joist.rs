@@ -96,6 +96,10 @@ pub const SISTERS_BEYOND: &str = "sisters_beyond";
 pub struct LastSaid {
     /// What it is made as, and who allows its span.
     pub member: Since,
+    /// What it is made as.
+    pub made_as: Since,
+    /// Who allows its span.
+    pub span_allowed: Since,
     /// Its breadth and depth; of a joist that was replaced those of the old one.
     pub section: Since,
     /// Those of the new one.
@@ -312,6 +316,8 @@ impl LastSaid {
             found.iter().filter(|it| is_grave(it.finding) || matches!(it.finding, Finding::Insects | Finding::Strands));
         Self {
             member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
+            made_as: of(&[&list::MEMBER]),
+            span_allowed: of(&[&list::SPAN_ALLOWED]),
             section: Since::ALWAYS,
             new_section: Since::ALWAYS,
             span: of(&[&list::CLEAR_SPAN, &list::NEXT_SPAN]),

@@ -45,6 +45,8 @@ pub struct Shared {
     pub assumed: Vec<String>,
     /// Since loads, stamps and spacing are as they are.
     pub since: Since,
+    /// Since loads and spacing are as they are.
+    pub loaded_since: Since,
     /// Since sisters are as they are.
     pub sister_since: Since,
     /// Since joists are numbered as they are.
@@ -89,8 +91,10 @@ impl Shared {
         let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
         let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
         let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
+        let loaded_since = Since::all([house(&weighs), centers, laid_out]);
         Some(Self {
-            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
+            since: house(&stamps).and(loaded_since),
+            loaded_since,
             sister_since: house(&OF_SISTERS),
             said_apart: of_all_said_apart(job),
             sisters_said_apart: of_sisters_said_apart(said),

@@ -47,13 +47,25 @@ pub(super) fn not_weighed(shared: &Shared) -> Option<Reason> {
 const MOST_SLENDER: i64 = 25;
 
 /// No rule here says how far engineered wood spans.
-pub(super) fn of_engineered(joist: &Joist, units: Units) -> Option<Reason> {
+pub(super) fn of_engineered(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
+    let looked_up_for = looked_up_for(joist, shared);
     let words = match joist.span_allowed {
-        Some(SpanAllowed::Yes) => return too_slender(joist, units),
+        Some(SpanAllowed::Yes) if joist.since.span_allowed.is_after(looked_up_for) => return too_slender(joist, units),
+        Some(SpanAllowed::Yes) => {
+            "its span was allowed before what it is, its size, spans, spacing or loads were said as they are now: look it \
+             up again for these, and say again who allows it"
+        }
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
-    Some(reason(Fate::Open, Source::EngineeredWoodCode, joist.since.member, words).ended_by(&ENGINEER))
+    let since = joist.since.member.and(looked_up_for);
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, since, words).ended_by(&ENGINEER))
+}
+
+/// Since all that its span is looked up for is as it is.
+fn looked_up_for(joist: &Joist, shared: &Shared) -> Since {
+    let said = joist.since;
+    Since::all([said.made_as, said.section, joist.laid_since(), said.span, shared.loaded_since])
 }
 
 /// Whoever is said to allow it, no table goes that far: something was said wrongly.

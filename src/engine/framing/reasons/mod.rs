@@ -34,7 +34,7 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Vec<Reas
         }
         Some(other) => {
             reasons.extend(both.iter().filter_map(|one| cuts::of_engineered(one, other)));
-            reasons.extend(capacity::of_engineered(joist, units));
+            reasons.extend(capacity::of_engineered(joist, shared, units));
             None
         }
         None => None,
