@@ -189,3 +189,83 @@ fn a_sister_that_may_have_to_carry_alone_is_held_to_the_same() {
     };
     assert_eq!(["146 3/4", "147", "147 1/4"].map(carries), [true, true, false]);
 }
+
+/// DFL #2 or SS beside a joist of 15' 6" does, SPF #3 does not.
+#[test]
+fn a_sister_is_no_stronger_than_it_was_said_to_be_when_it_was_put_in() {
+    const STRONG: [&str; 2] = ["Douglas fir-larch", "SS"];
+    const WEAK: [&str; 2] = ["Spruce-pine-fir", "#3"];
+    let stamped = |desk: &mut Desk, [species, grade]: [&str; 2]| {
+        desk.says(Part::House, &SISTER_SPECIES, species);
+        desk.says(Part::House, &SISTER_GRADE, grade);
+    };
+    let sistered = |stamp| {
+        let mut desk = through("15' 6", "8'");
+        stamped(&mut desk, stamp);
+        desk.says(joist(4), &DONE, "sistered");
+        desk
+    };
+    let mut desk = sistered(WEAK);
+    assert_eq!(one(&desk, 4).asks_for(), Fate::Engineer);
+    stamped(&mut desk, STRONG);
+    assert!(!one(&desk, 4).is_settled());
+    desk.says(joist(4), &DONE, "sistered");
+    let again = one(&desk, 4);
+    assert!(!again.is_settled() && says(&again, "sisters were said to be otherwise when it was put in"), "{again:?}");
+    assert_eq!(again.asks_for(), Fate::Engineer);
+    // Another one took its place.
+    desk.says(joist(4), &DONE, "not yet");
+    assert_eq!(one(&desk, 4).asks_for(), Fate::Sister);
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+    // Whatever was said of it first, it is no stronger than it is said to be now.
+    stamped(&mut desk, WEAK);
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(!one(&desk, 4).is_settled());
+    stamped(&mut desk, STRONG);
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk, 4).is_settled(), "said to be what it was said to be: {:?}", one(&desk, 4).reasons);
+}
+
+/// A stamp of another batch is looked at once, and settles where both do.
+#[test]
+fn a_stamp_that_is_said_anew_for_others_is_asked_about_once() {
+    let mut desk = through("15' 6", "8'");
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk, 4).is_settled());
+    desk.says(Part::House, &SISTER_GRADE, "SS");
+    assert!(!one(&desk, 4).is_settled());
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+}
+
+#[test]
+fn a_stamp_that_nobody_knew_when_a_sister_was_put_in_counts_once_it_is_read() {
+    for unknown in ["unknown", "#2"] {
+        let mut desk = through("15' 6", "8'");
+        desk.says(Part::House, &SISTER_GRADE, unknown);
+        desk.says(joist(4), &DONE, "sistered");
+        desk.says(Part::House, &SISTER_GRADE, "SS");
+        desk.says(joist(4), &DONE, "sistered");
+        assert!(one(&desk, 4).is_settled(), "{unknown}: {:?}", one(&desk, 4).reasons);
+    }
+}
+
+#[test]
+fn a_new_joist_is_no_stronger_than_it_was_said_to_be_when_it_was_put_in() {
+    let mut desk = through("12'", "8'");
+    desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+    desk.says(Part::House, &SISTER_GRADE, "#3");
+    let replaced = |desk: &mut Desk| {
+        desk.does(joist(4), "replaced");
+        desk.says(joist(4), &OVER_GIRDER, "goes through");
+    };
+    replaced(&mut desk);
+    assert!(!one(&desk, 4).is_settled(), "#3 does not span that far");
+    desk.says(Part::House, &SISTER_GRADE, "#2");
+    replaced(&mut desk);
+    assert!(!one(&desk, 4).is_settled(), "it is the one that was put in");
+    desk.says(joist(4), &DONE, "not yet");
+    replaced(&mut desk);
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+}

@@ -73,6 +73,9 @@ pub struct Joist {
     /// What was done about it, each with when that was said, in log order; nothing that
     /// was taken back by "not yet".
     pub done: Vec<(Done, Since)>,
+    /// Since a sister or a new joist is in, as it was said first: said again it is the same one, and
+    /// "not yet" takes it back.
+    pub put_in: Option<Since>,
     /// When each thing was said of it that counts.
     pub since: LastSaid,
 }
@@ -280,6 +283,10 @@ impl Joist {
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             said_apart: said_apart(said, &part),
             new_since: replaced,
+            put_in: done
+                .iter()
+                .find(|(done, _)| matches!(done, Done::Sistered | Done::Replaced))
+                .map(|(_, since)| *since),
             done,
             since: LastSaid {
                 section,

@@ -141,7 +141,7 @@ pub fn named(numbers: &[String]) -> String {
 /// [`Source::JoistRepair`], [`Source::EngineerLooks`].
 pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     let Some(shared) = Shared::of(job) else { return Figure::Missing(vec![Need::Joists]) };
-    let mut value: Vec<_> = joists(job).into_iter().map(|joist| judged(joist, &shared, units)).collect();
+    let mut value: Vec<_> = joists(job).into_iter().map(|joist| as_put_in(job, joist, &shared, units)).collect();
     too_many_in_a_row(&mut value);
     let loads = format!("{} live, {} dead, psf", shared.loads.live, shared.loads.dead);
     let mut why = Why::rule(
@@ -165,6 +165,23 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     doubts.extend(any_on(BearsOn::Ribbon).then(|| Source::Ribbon.noted("Joists on a ribbon")));
     doubts.extend(any_on(BearsOn::Hanger).then(|| Source::JoistsIntoGirders.noted("Joists into a girder's side")));
     Figure::Known(Known { value, assumed, doubts, why })
+}
+
+/// A sister that is in is held to what sisters were said to be when it was put in, and to what they
+/// are said to be now: a stamp that was said anew for others makes it no stronger.
+fn as_put_in(job: &Job, joist: Joist, shared: &Shared, units: Units) -> Judged {
+    let then = joist.put_in.and_then(|put_in| shared.as_put_in(job, put_in));
+    let then = then.map(|then| judged(joist.clone(), &then, units));
+    let now = judged(joist, shared, units);
+    match then {
+        Some(mut then) if then.asks_for() > now.asks_for() => {
+            let words = "sisters were said to be otherwise when it was put in: if it is as they are said to be now, say \
+                         \"not yet\", and then again what was done";
+            then.reasons.push(reason(Fate::Open, Source::JoistRepair, Since::ALWAYS, words));
+            then
+        }
+        _ => now,
+    }
 }
 
 /// What is to become of a joist, before its neighbours are looked at.

@@ -1,12 +1,12 @@
 //! What all joists share: loads, stamps, spacing, and what sisters are.
 
-use super::apart::{OF_SISTERS, of_all_said_apart, of_sisters_said_apart};
+use super::apart::{OF_SISTERS, is_same, of_all_said_apart, of_sisters_said_apart};
 use super::design::{Edition, Stamp};
 use super::section::Section;
 use super::since::Since;
 use super::span::Loads;
 use crate::engine::job::Job;
-use crate::engine::particular::{Part, Particulars, list};
+use crate::engine::particular::{Part, Particulars, Value, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::units::{Amount, Length};
@@ -111,6 +111,36 @@ impl Shared {
             assumed,
         })
     }
+}
+
+impl Shared {
+    /// As sisters were said to be when one was put in; none if they are said to be the same now.
+    /// What was not known then is as it was said since.
+    pub(super) fn as_put_in(&self, job: &Job, put_in: Since) -> Option<Self> {
+        let said = Particulars::of(job);
+        let then = |item: &list::Item| value_then(said, item, put_in).or_else(|| said.get(&Part::House, item));
+        let is_other = |item: &&list::Item| {
+            then(item).zip(said.get(&Part::House, item)).is_some_and(|(then, now)| !is_same(then, now))
+        };
+        OF_SISTERS.iter().find(|item| is_other(item))?;
+        let words = |item| then(item).map(Value::typed);
+        let length = |item| match then(item)? {
+            Value::Length(typed) => Some(typed.value),
+            Value::Amount(_) | Value::Words(_) => None,
+        };
+        let section = length(&list::SISTER_BREADTH).zip(length(&list::SISTER_DEPTH));
+        Some(Self {
+            sister: section.map(|(breadth, depth)| Section { breadth, depth }),
+            sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
+            ..self.clone()
+        })
+    }
+}
+
+/// What was last said of sisters before one was put in, if it was known.
+fn value_then<'a>(said: Particulars<'a>, item: &list::Item, put_in: Since) -> Option<&'a Value> {
+    let all = said.each(&Part::House, item).filter(|it| put_in.is_after(Since::of(it)));
+    all.last().map(|it| &it.value.is).filter(|then| then.typed() != "unknown")
 }
 
 /// What sisters are cut of, if both ways were measured.
