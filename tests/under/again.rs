@@ -9,12 +9,15 @@ use duckboard::engine::units::Typed;
 
 const LOWER: Option<Face> = Some(Face::LowerEdge);
 
-/// Spots of joist 4 one after the other: from where to where, on which face, how deep.
-fn spots(kind: DamageKind, all: &[(Option<(&str, &str)>, Option<Face>, &str)]) -> Judged {
+/// A spot: from where to where, on which face, how deep.
+type Logged<'a> = (Option<(&'a str, &'a str)>, Option<Face>, &'a str);
+
+/// Spots of joist 4 one after the other.
+fn spots(kind: DamageKind, all: &[Logged<'_>]) -> Judged {
     after(|desk| log(desk, kind, all))
 }
 
-fn log(desk: &mut Desk, kind: DamageKind, all: &[(Option<(&str, &str)>, Option<Face>, &str)]) {
+fn log(desk: &mut Desk, kind: DamageKind, all: &[Logged<'_>]) {
     for (stretch, face, depth) in all {
         if *depth == "not said" {
             let (from, to) = stretch.map(|(from, to)| (inches(from), inches(to))).unzip();
@@ -25,7 +28,7 @@ fn log(desk: &mut Desk, kind: DamageKind, all: &[(Option<(&str, &str)>, Option<F
     }
 }
 
-const HIDDEN: (Option<(&str, &str)>, Option<Face>, &str) = (Some(("30", "60")), LOWER, "cannot reach");
+const HIDDEN: Logged<'static> = (Some(("30", "60")), LOWER, "cannot reach");
 
 #[test]
 fn where_nobody_could_reach_an_awl_tells_once_the_floor_is_open() {

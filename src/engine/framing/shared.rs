@@ -139,8 +139,8 @@ impl Shared {
 
 /// What was last said of sisters before one was put in, if it was known.
 fn value_then<'a>(said: Particulars<'a>, item: &list::Item, put_in: Since) -> Option<&'a Value> {
-    let all = said.each(&Part::House, item).filter(|it| put_in.is_after(Since::of(it)));
-    all.last().map(|it| &it.value.is).filter(|then| then.typed() != "unknown")
+    let mut all = said.each(&Part::House, item).filter(|it| put_in.is_after(Since::of(it)));
+    all.next_back().map(|it| &it.value.is).filter(|then| then.typed() != "unknown")
 }
 
 /// What sisters are cut of, if both ways were measured.

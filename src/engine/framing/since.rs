@@ -80,7 +80,8 @@ impl Since {
         let all = || job.now.checks().values().filter(|it| it.value.of.as_str() == name);
         let others = Self::all(all().filter(|it| it.value.answer != Answer::Yes).map(|it| Self::of(&it)));
         let yes = all().filter(|it| it.value.answer == Answer::Yes).map(|it| Self::of(&it));
-        yes.filter(|said| said.is_after(others)).last()
+        let mut surely = yes.filter(|said| said.is_after(others));
+        surely.next_back()
     }
 
     /// Since the joists were laid out: what was said of one by its number before that may be
