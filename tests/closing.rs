@@ -22,10 +22,18 @@ mod phones;
 mod reach;
 #[path = "closing/readings.rs"]
 mod readings;
+#[path = "closing/standing.rs"]
+mod standing;
 #[path = "closing/stays.rs"]
 mod stays;
+#[path = "closing/trust.rs"]
+mod trust;
+#[path = "closing/visits.rs"]
+mod visits;
 #[path = "closing/water.rs"]
 mod water;
+#[path = "closing/words.rs"]
+mod words;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::{AirLocation, AirReading};
@@ -161,16 +169,33 @@ impl Site {
     }
 
     fn all_but_the_soil() -> Self {
+        let mut site = Self::before_the_last_visit();
+        site.read_dry();
+        site
+    }
+
+    /// With what the first visit read, and nothing of the last.
+    fn before_the_last_visit() -> Self {
         let mut site = Self::new();
         site.crawl_air("60", "84");
         site.reads(["22", "24", "25", "23", "21", "18"]);
-        site.visit("2026-10-26T08:00:00-05:00");
-        site.crawl_air("57", "64");
-        site.reads(["14", "15", "15.5", "15", "14", "13"]);
-        let boards = site.place(Element::SubfloorBelow, 2);
-        site.read(boards, "9", Material::Solid);
-        site.dealt_with();
         site
+    }
+
+    /// Everything is read dry in the last visit, and the source dealt with.
+    fn read_dry(&mut self) {
+        self.visit("2026-10-26T08:00:00-05:00");
+        self.crawl_air("57", "64");
+        self.reads(["14", "15", "15.5", "15", "14", "13"]);
+        let boards = self.place(Element::SubfloorBelow, 2);
+        self.read(boards, "9", Material::Solid);
+        self.dealt_with();
+    }
+
+    /// The last visit, and the soil covered.
+    fn seen_to(&mut self) {
+        self.read_dry();
+        self.answers(&[("ground_covered_now", Answer::Yes)]);
     }
 
     fn close_in(&self) -> Known<CloseIn> {

@@ -392,6 +392,8 @@ fn of_two_readings_of_a_place_that_contradict_each_other_the_map_shows_the_wette
         };
         assert_eq!(of_place(&site), percent(stands).value, "{shown} {then}");
         site.desk.visit("two");
+        let at = desk::stamp().at + chrono::TimeDelta::days(7);
+        site.desk.pen.stamp_from(desk::stamp_of(at, site.desk.pen.visit()));
         site.desk.log(with("11"));
         assert_eq!(of_place(&site), percent("11").value, "{shown} {then}");
     }

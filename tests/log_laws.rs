@@ -2,6 +2,9 @@
 //! entries add up to the same job.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests may fail loudly")]
 
+#[path = "log_laws/apart.rs"]
+mod apart;
+
 use chrono::DateTime;
 use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
 use duckboard::engine::job::{Act, Added, Book, Content, Entry, Fact, Fault, Observation, Record, Visit};

@@ -22,6 +22,8 @@ mod joists;
 mod levels;
 #[path = "under/new_joists.rs"]
 mod new_joists;
+#[path = "under/not_counted.rs"]
+mod not_counted;
 #[path = "under/orders.rs"]
 mod orders;
 #[path = "under/phones.rs"]
@@ -32,5 +34,7 @@ mod settled;
 mod sisters;
 #[path = "under/spans.rs"]
 mod spans;
+#[path = "under/visits.rs"]
+mod visits;
 #[path = "under/wing.rs"]
 mod wing;

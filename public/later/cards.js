@@ -200,7 +200,7 @@ function record(logs) {
 
 // What is typed counts when the field is left or Enter is pressed. What is refused stays
 // in its field with the reason, and nothing that was typed goes when the page is made anew.
-function field({ key: of, asks, unit, is_number, typed, shared }) {
+function field({ key: of, asks, unit, is_number, typed, again, shared }) {
   const box = element('label', 'field');
   const input = element('input');
   const why = element('span', 'problem');
@@ -209,7 +209,8 @@ function field({ key: of, asks, unit, is_number, typed, shared }) {
   const draft = drafts.get(name);
   input.value = draft?.text ?? typed;
   input.dataset.key = of;
-  input.placeholder = shared ? `as all joists: ${shared}` : '';
+  const standsIn = shared ? `as all joists: ${shared}` : '';
+  input.placeholder = again ? `say again: ${again}` : standsIn;
   input.autocomplete = 'off';
   input.enterKeyHint = 'done';
   input.inputMode = is_number ? 'decimal' : 'text';

@@ -10,12 +10,14 @@ use crate::engine::units::decimal::parse_moisture_content;
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, MoistureContent, Typed};
 use leptos::prelude::*;
+use std::mem::discriminant;
 
 /// What is said about the job as a whole.
 #[component]
 pub fn JobFacts() -> impl IntoView {
     let session = session();
     let now = move |read| said(session, read);
+    let surely = move |read: fn(&Fact) -> Option<String>| said_surely(session, &read);
     let venting = move || session.job(|job| job.venting().copied()).flatten();
     let ventings = labelled(Venting::ALL.map(Some), |venting| venting.map_or("", Venting::label));
     let on_venting = move |venting: Option<Venting>| {
@@ -38,13 +40,13 @@ pub fn JobFacts() -> impl IntoView {
             </section>
             <section class="card">
                 <h2>"House"</h2>
-                <TextField label="Year built" inputmode="numeric" value=now(|job| job.year_built().map(|year| year.get().to_string())) on_commit=year(session)/>
+                <TextField label="Year built" inputmode="numeric" value=surely(|fact| if let Fact::YearBuilt(year) = fact { Some(year.get().to_string()) } else { None }) on_commit=year(session)/>
                 {stated_length(Fact::CrawlHeight)}
                 {choice("Crawl space", ventings, venting, on_venting)}
-            <TextField label="Framing may be closed at, %" inputmode="decimal" value=now(|job| job.framing_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Framing limit", Fact::FramingLimit)/>
-            <TextField label="Subfloor under finished wood at, %" inputmode="decimal" value=now(|job| job.subfloor_limit().map(|limit| limit.typed.clone())) on_commit=percent(session, "Subfloor limit", Fact::SubfloorLimit)/>
-                <TextField label="Distances are from" value=now(|job| job.measured_from().map(ToString::to_string)) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
-                <TextField label="Common mark, seen from above and below" value=now(|job| job.common_mark().map(ToString::to_string)) on_commit=label(session, "Common mark", Fact::CommonMark)/>
+            <TextField label="Framing may be closed at, %" inputmode="decimal" value=surely(|fact| if let Fact::FramingLimit(limit) = fact { Some(limit.typed.clone()) } else { None }) on_commit=percent(session, "Framing limit", Fact::FramingLimit)/>
+            <TextField label="Subfloor under finished wood at, %" inputmode="decimal" value=surely(|fact| if let Fact::SubfloorLimit(limit) = fact { Some(limit.typed.clone()) } else { None }) on_commit=percent(session, "Subfloor limit", Fact::SubfloorLimit)/>
+                <TextField label="Distances are from" value=surely(|fact| if let Fact::MeasuredFrom(from) = fact { Some(from.to_string()) } else { None }) on_commit=label(session, "Distances are from", Fact::MeasuredFrom)/>
+                <TextField label="Common mark, seen from above and below" value=surely(|fact| if let Fact::CommonMark(mark) = fact { Some(mark.to_string()) } else { None }) on_commit=label(session, "Common mark", Fact::CommonMark)/>
                 <North/>
             </section>
             <SheetFacts/>
@@ -79,7 +81,7 @@ fn North() -> impl IntoView {
 #[component]
 fn SheetFacts() -> impl IntoView {
     let session = session();
-    let now = move |read| said(session, read);
+    let surely = move |read: fn(&Fact) -> Option<String>| said_surely(session, &read);
     let edge = move || session.job(|job| job.sheet_edge().copied()).flatten();
     let edges = labelled(SheetEdge::ALL.map(Some), |edge| edge.map_or("", SheetEdge::label));
     let on_edge = move |edge: Option<SheetEdge>| {
@@ -90,11 +92,11 @@ fn SheetFacts() -> impl IntoView {
     view! {
         <section class="card">
             <h2>"Sheets"</h2>
-            <TextField label="Sheet size, width × length" value=now(|job| job.stated_sheet().map(|sheet| format!("{} × {}", sheet.width.typed, sheet.length.typed))) on_commit=sheet(session)/>
+            <TextField label="Sheet size, width × length" value=surely(|fact| if let Fact::Sheet(sheet) = fact { Some(format!("{} × {}", sheet.width.typed, sheet.length.typed)) } else { None }) on_commit=sheet(session)/>
             {choice("Long edges", edges, edge, on_edge)}
-            <TextField label="Span rating, inches on center" inputmode="numeric" value=now(|job| job.span_rating().map(|rating| u16::from(*rating).to_string())) on_commit=span_rating(session)/>
+            <TextField label="Span rating, inches on center" inputmode="numeric" value=surely(|fact| if let Fact::SpanRating(rating) = fact { Some(u16::from(*rating).to_string()) } else { None }) on_commit=span_rating(session)/>
             {OF_SHEETS.map(stated_length).collect_view()}
-            <TextField label="Lumber for blocks" value=now(|job| job.block_lumber().map(ToString::to_string)) on_commit=label(session, "Lumber for blocks", Fact::BlockLumber)/>
+            <TextField label="Lumber for blocks" value=surely(|fact| if let Fact::BlockLumber(lumber) = fact { Some(lumber.to_string()) } else { None }) on_commit=label(session, "Lumber for blocks", Fact::BlockLumber)/>
         </section>
     }
 }
@@ -102,6 +104,12 @@ fn SheetFacts() -> impl IntoView {
 /// What the job says at first: a field then keeps what is typed in it.
 fn said(session: Session, read: fn(&Job) -> Option<String>) -> String {
     untrack(|| session.job(read)).flatten().unwrap_or_default()
+}
+
+/// What is said of a fact at first. Where two phones say different things the field is empty, so
+/// that typing either says it again.
+fn said_surely(session: Session, read: &dyn Fn(&Fact) -> Option<String>) -> String {
+    untrack(|| session.job(|job| job.surely(read))).flatten().unwrap_or_default()
 }
 
 #[component]
@@ -190,13 +198,16 @@ fn stated_length(fact: fn(Typed<Length>) -> Fact) -> impl IntoView {
     let session = session();
     let unsaid = fact(Typed::new("", Length::ZERO));
     let name = unsaid.length().map_or("", |(name, _)| name);
-    let now = untrack(|| session.job(|job| Some(job.latest_like(&unsaid)?.length()?.1.typed.clone())));
+    let now = said_surely(session, &|said| {
+        let length = said.length().filter(|_| discriminant(said) == discriminant(&unsaid))?;
+        Some(length.1.typed.clone())
+    });
     let on_commit = Callback::new(move |text: String| {
         let bare = session.prefs.get_untracked().units.bare_length();
         let typed = tape::parse(&text, bare, Sign::Refused).map_err(|problem| format!("{name}: {problem}"))?;
         say(session, name, &text, fact(typed))
     });
-    view! { <TextField label=name value=now.flatten().unwrap_or_default() on_commit/> }
+    view! { <TextField label=name value=now on_commit/> }
 }
 
 const OF_SHEETS: [fn(Typed<Length>) -> Fact; 5] =

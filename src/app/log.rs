@@ -124,7 +124,7 @@ fn notices(book: &Book) -> Vec<String> {
     let counted = [
         (job.unknown.len(), "that this Duckboard cannot read wholly, carried along untouched"),
         (book.log().clashes().count(), "said twice in different words under one id; both are kept"),
-        (job.absent.iter().count(), "not here: left out of a file, or damaged"),
+        (job.missing(), "not here: left out of a file, or damaged"),
         (job.faults.len(), "that cannot be followed, kept in the log"),
     ];
     let entries = |count: usize| if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") };

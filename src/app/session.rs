@@ -4,9 +4,10 @@
 use super::platform::{self, prefs::Prefs};
 use super::route::{Route, Tab};
 use crate::engine::entry::{DeviceId, JobId, Logger};
-use crate::engine::job::{Book, Job, Record};
+use crate::engine::job::{Book, Job};
 use crate::engine::moisture::{Meter, Outside};
 use crate::engine::take::{Draft, ReadBack};
+use crate::file::read::kept_line;
 use crate::store::{Batch, IndexedDb, JobKey, NoteKey, NoteScope, SaveQueue, SaveState, Store, StoreError};
 use leptos::prelude::*;
 use litemap::LiteMap;
@@ -176,10 +177,8 @@ async fn read_jobs(store: &IndexedDb) -> Result<Kept, StoreError> {
     for key in store.jobs().await? {
         let Ok(id) = key.as_str().parse::<JobId>() else { continue };
         let lines = store.lines(&key).await?;
-        // What this build cannot read stays in the store, untouched.
-        let readable =
-            lines.iter().filter_map(|line| Record::read(&line.json).or_else(|_| Record::carried(&line.json)).ok());
-        books.insert(id, Book::of(readable));
+        // What this build cannot read stays in the store, untouched, and is missed.
+        books.insert(id, Book::of(lines.iter().flat_map(|line| kept_line(&line.id, &line.json))));
         let notes = store.notes(&NoteScope::Job(key)).await?;
         let draft = notes.iter().find(|(key, _)| key.name == "draft");
         if let Some(draft) = draft.and_then(|(_, text)| serde_json::from_str(text).ok()) {

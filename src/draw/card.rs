@@ -51,8 +51,10 @@ pub struct Field {
     pub unit: &'static str,
     /// Does it take digits and a point alone?
     pub is_number: bool,
-    /// What was typed last.
+    /// What was typed last; nothing where it has to be said again.
     pub typed: String,
+    /// What was typed, where that has to be said again, as it is or otherwise.
+    pub again: String,
     /// What counts until something is: what was typed of all joists, for one of them.
     pub shared: String,
 }

@@ -2,6 +2,7 @@
 
 use super::card::{Act, Ask, Card, Field};
 use crate::engine::entry::Label;
+use crate::engine::framing::is_of_the_old_one;
 use crate::engine::job::{Job, Observation};
 use crate::engine::particular::{Item, Part, Particular, Particulars, Takes, Value, item_of, stated};
 use crate::engine::take::Units;
@@ -32,8 +33,9 @@ impl Card {
             let asks = format!("{name}{}", item.asks);
             match item.takes {
                 Takes::OneOf(words) => {
-                    let given = said.words(part, item);
-                    let answer = |word: &&str| (act(part, item, word), given == Some(word));
+                    // Of two words that two phones say, none is the answer until it is said again.
+                    let given = each_said(said, part, item);
+                    let answer = |word: &&str| (act(part, item, word), given == [*word]);
                     self.asks.push(Ask { asks, answers: words.iter().map(answer).collect() });
                 }
                 Takes::Amount { unit, .. } => {
@@ -45,12 +47,29 @@ impl Card {
     }
 }
 
-/// A field for words or a length.
+/// A field for words or a length. It is empty where it has to be said again, so that the same is
+/// logged too: of what two phones said differently, and of what a new joist took the place of.
 fn field(said: Particulars<'_>, part: &Part, item: &Item, asks: String) -> Field {
-    let typed = |part| said.get(part, item).map_or("", Value::typed).to_owned();
     let key = serde_json::to_string(&(part, item.what)).unwrap_or_default();
-    let shared = if matches!(part, Part::Joist(_)) { typed(&Part::Joists) } else { String::new() };
-    Field { key, asks, unit: "", is_number: false, typed: typed(part), shared }
+    let (own, is_of_old) = (each_said(said, part, item), is_of_the_old_one(said, part, item));
+    let is_again = own.len() > 1 || is_of_old;
+    let own = own.join(" or ");
+    let (typed, again) = if is_again { (String::new(), own) } else { (own, String::new()) };
+    let is_shared = matches!(part, Part::Joist(_)) && !is_of_old;
+    let shared = if is_shared { each_said(said, &Part::Joists, item).join(" or ") } else { String::new() };
+    Field { key, asks, unit: "", is_number: false, typed, again, shared }
+}
+
+/// What may be the last word on it, as it was typed: more than one where two phones say different
+/// things.
+fn each_said<'a>(said: Particulars<'a>, part: &Part, item: &Item) -> Vec<&'a str> {
+    let mut each: Vec<&Value> = Vec::new();
+    for value in said.last_words(part, item).into_iter().rev().map(|it| &it.value.is) {
+        if !each.iter().any(|other| other.says_the_same(value)) {
+            each.push(value);
+        }
+    }
+    each.into_iter().map(Value::typed).collect()
 }
 
 fn act(part: &Part, item: &Item, word: &str) -> Act {

@@ -78,7 +78,7 @@ pub fn of(job: &Job, units: Units, cursor: Option<&Place>) -> PlanInput {
 /// places without one.
 fn marks(job: &Job, floor: &Floor) -> (Vec<(Point, Corrected)>, Vec<Point>) {
     let all = readings(job);
-    let wettest = wettest_of_each(&all);
+    let wettest = wettest_of_each(job, &all);
     let (mut read, mut unread) = (Vec::new(), Vec::new());
     for (id, place) in job.now.places().iter() {
         let Some(at) = floor.locate(place.value) else { continue };

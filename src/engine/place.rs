@@ -26,6 +26,18 @@ pub struct Place {
     pub chalk: Option<Label>,
 }
 
+/// A spot, for places to be sorted by.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct SpotKey {
+    element: Element,
+    face: Option<Face>,
+    joist: Option<JoistNumber>,
+    along: Option<Length>,
+    down: Option<Length>,
+    height: Option<Length>,
+    chalk: Option<String>,
+}
+
 /// A part of the floor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
@@ -254,17 +266,20 @@ impl Place {
 
     /// Is this the same spot, however its length was typed?
     pub fn same_spot(&self, other: &Self) -> bool {
-        let along = |place: &Self| match &place.position {
-            Position::OnJoist { joist, along } => Some((Some(*joist), along.as_ref().map(|typed| typed.value), None)),
-            Position::OnPlan { right, down } => Some((None, Some(right.value), Some(down.value))),
-            Position::Named => None,
+        self.spot_key() == other.spot_key()
+    }
+
+    /// What two places at one spot have in common.
+    pub fn spot_key(&self) -> SpotKey {
+        let length = |typed: &Typed<Length>| typed.value;
+        let (joist, along, down) = match &self.position {
+            Position::OnJoist { joist, along } => (Some(*joist), along.as_ref().map(length), None),
+            Position::OnPlan { right, down } => (None, Some(right.value), Some(down.value)),
+            Position::Named => (None, None, None),
         };
-        let height = |place: &Self| place.height.as_ref().map(|typed| typed.value);
-        self.element == other.element
-            && self.face == other.face
-            && height(self) == height(other)
-            && along(self) == along(other)
-            && self.chalk == other.chalk
+        let height = self.height.as_ref().map(length);
+        let chalk = self.chalk.as_ref().map(|chalk| chalk.as_str().to_owned());
+        SpotKey { element: self.element, face: self.face, joist, along, down, height, chalk }
     }
 }
 

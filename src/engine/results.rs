@@ -10,7 +10,7 @@ use super::job::{Job, Seen};
 use super::moisture::said::tenths;
 use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
 use super::sheets::sheets_by_area;
-use super::standing::Standing;
+use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
 use super::survey::build_up::{BuildUp, by_caliper};
 use super::survey::{areas_without, build_up, closing_error, opening_area, room_area};
@@ -85,30 +85,35 @@ pub fn readings(job: &Job) -> Vec<Taken<'_>> {
 }
 
 /// The readings that stand at their places: mostly one a place. A later one stands for those
-/// before it, unless it is of the same visit and drier by more than a meter can be off: then
-/// both stand, and so do two of which nobody can say which came later. Whoever asks goes by
-/// the worst. A number that nobody believes gives way to a later one that is believed, and what is
-/// only relative stands for no number.
-pub fn standing<'a, 'job>(all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Taken<'job>> {
+/// before it, unless it is of the same visit or day and drier by more than a meter can be off:
+/// then both stand, and so do two of which nobody can say which came later. Whoever asks goes by
+/// the worst. What is only relative stands for no number, and what was read of a joist that is
+/// gone does not stand at all.
+pub fn standing<'a, 'job>(job: &'job Job, all: &'a [Taken<'job>]) -> impl Iterator<Item = &'a Taken<'job>> {
     let of = |(id, reading, known): &Taken<'_>| Standing::of(*id, reading, known.value);
-    let mut of_place = LiteMap::<EntryId, Vec<Standing>>::new();
+    let spots = Spots::of(job);
+    let mut of_spot = LiteMap::<EntryId, Vec<Standing>>::new();
     for taken in all {
-        of_place.entry(taken.1.value.place).or_default().push(of(taken));
+        of_spot.entry(spots.first(taken.1.value.place)).or_default().push(of(taken));
     }
     all.iter().filter(move |taken| {
-        let mut others = of_place.get(&taken.1.value.place).into_iter().flatten();
-        !others.any(|other| of(taken).is_superseded_by(other))
+        let (place, this) = (taken.1.value.place, of(taken));
+        let mut others = of_spot.get(&spots.first(place)).into_iter().flatten();
+        !spots.is_of_what_is_gone(place, this.when) && !others.any(|other| this.is_superseded_by(other))
     })
 }
 
-/// Of what stands at each place the worst, by what `rank` makes of it; of two alike the later.
+/// Of what stands at each spot the worst, by what `rank` makes of it; of two alike the later.
+/// Under the place that was logged first there.
 pub fn worst_of_each<'a, 'job, R: PartialOrd>(
+    job: &'job Job,
     all: &'a [Taken<'job>],
     rank: impl Fn(&Taken<'job>) -> R,
 ) -> LiteMap<EntryId, &'a Taken<'job>> {
     let mut worst = LiteMap::<EntryId, &Taken<'job>>::new();
-    for taken in standing(all) {
-        let place = taken.1.value.place;
+    let spots = Spots::of(job);
+    for taken in standing(job, all) {
+        let place = spots.first(taken.1.value.place);
         if worst.get(&place).is_none_or(|before| rank(before) <= rank(taken)) {
             worst.insert(place, taken);
         }
@@ -117,8 +122,8 @@ pub fn worst_of_each<'a, 'job, R: PartialOrd>(
 }
 
 /// The same by number: one that is only relative gives way to any that is more.
-pub fn wettest_of_each<'a, 'job>(all: &'a [Taken<'job>]) -> LiteMap<EntryId, &'a Taken<'job>> {
-    worst_of_each(all, |(.., known)| (!known.value.relative, known.value.corrected))
+pub fn wettest_of_each<'a, 'job>(job: &'job Job, all: &'a [Taken<'job>]) -> LiteMap<EntryId, &'a Taken<'job>> {
+    worst_of_each(job, all, |(.., known)| (!known.value.relative, known.value.corrected))
 }
 
 /// What one reading means. Source: see [`correct`].
@@ -181,7 +186,7 @@ fn wettest(job: &Job) -> Figure<Wettest> {
         reading.stamp.visit != latest && begun.is_some_and(|begun| begun.is_after(reading.begun(id)))
     };
     let all = readings(job);
-    let of_visit = standing(&all).filter(|(id, reading, _)| !is_older(*id, *reading));
+    let of_visit = standing(job, &all).filter(|(id, reading, _)| !is_older(*id, *reading));
     // What is only relative stands in no order with the rest. Past its scale a meter has
     // seen wetter wood than any that it showed a number for.
     let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);

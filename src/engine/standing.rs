@@ -1,9 +1,18 @@
 //! Which readings of a place stand: a later one takes an earlier one's place, but not within a
-//! visit where the two contradict each other.
+//! visit or a day where the two contradict each other.
 
 use super::entry::EntryId;
-use super::job::{Seen, When};
+use super::framing::Done;
+use super::job::{Job, Seen, When};
 use super::moisture::{Corrected, Reading};
+use super::particular::{Part, Particulars, list};
+use super::place::{Element, JoistNumber, Position, SpotKey};
+use chrono::TimeDelta;
+use litemap::LiteMap;
+
+/// No wood dries within a day by more than a meter can be off: of two readings that say so one is
+/// wrong, and nobody knows which (judgement).
+const A_DAY: TimeDelta = TimeDelta::hours(24);
 
 /// A reading among the others of its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,16 +31,71 @@ impl Standing {
         Self { when: reading.begun(id), visit: reading.stamp.visit, now }
     }
 
-    /// Does a later reading of the place stand for this one? Two of one visit that contradict
-    /// each other do not: both stand, and the worse one tells. A number that nobody believes
-    /// gives way to one that is believed, and what is only relative stands for no number. Of two
-    /// phones the later is told by [`When`], and where neither is, both stand.
+    /// Does a later reading of the place stand for this one? A drier one of the same visit or day
+    /// that contradicts it does not: both stand, and the worse one tells. A number that nobody
+    /// believes gives way to none that nobody believes either, and what is only relative stands
+    /// for no number. Of two phones the later is told by [`When`], and where neither is, both
+    /// stand.
     pub fn is_superseded_by(&self, other: &Self) -> bool {
-        let stands_for = match self.now.doubted {
-            true => !other.now.doubted,
-            false => self.visit != other.visit || !self.now.contradicts(&other.now),
-        };
+        let is_believed = !self.now.doubted || !other.now.doubted;
         let is_as_good = self.now.relative || !other.now.relative;
-        stands_for && is_as_good && other.when.is_after(self.when)
+        is_believed && is_as_good && other.when.is_after(self.when) && !self.contradicts(other)
     }
+
+    /// Is it wetter than that one of the same visit or day, by more than a meter can be off?
+    pub fn contradicts(&self, other: &Self) -> bool {
+        let apart = (other.when.at - self.when.at).abs();
+        (self.visit == other.visit || apart < A_DAY) && self.now.contradicts(&other.now)
+    }
+}
+
+/// Where readings were taken: two phones may each have logged one spot as a place of its own. And
+/// which were taken of a joist that was replaced since.
+pub struct Spots<'a> {
+    job: &'a Job,
+    first: LiteMap<EntryId, EntryId>,
+    replaced: Vec<(JoistNumber, When)>,
+}
+
+impl<'a> Spots<'a> {
+    /// Of a job.
+    pub fn of(job: &'a Job) -> Self {
+        let mut at: LiteMap<SpotKey, EntryId> = LiteMap::new();
+        let mut first = LiteMap::new();
+        for (id, place) in job.now.places().iter() {
+            let here = *at.entry(place.value.spot_key()).or_insert(*id);
+            first.insert(*id, here);
+        }
+        Self { job, first, replaced: replaced(job) }
+    }
+
+    /// The place that was logged first at that spot.
+    pub fn first(&self, place: EntryId) -> EntryId {
+        self.first.get(&place).copied().unwrap_or(place)
+    }
+
+    /// Was that taken of a joist which was surely replaced after it?
+    pub fn is_of_what_is_gone(&self, place: EntryId, taken: When) -> bool {
+        let Some(place) = self.job.now.places().get(&place).map(|place| place.value) else { return false };
+        let Position::OnJoist { joist, .. } = place.position else { return false };
+        let is_this = |(replaced, when): &(JoistNumber, When)| *replaced == joist && when.is_after(taken);
+        place.element == Element::Joist && self.replaced.iter().any(is_this)
+    }
+}
+
+/// The joists that were replaced, and when; none of which somebody says by now that it was not.
+fn replaced(job: &Job) -> Vec<(JoistNumber, When)> {
+    let said = Particulars::of(job);
+    let is_joist = |part: &Part| matches!(part, Part::Joist(_));
+    let mut all = Vec::new();
+    for part in said.parts(is_joist) {
+        let Part::Joist(number) = part else { continue };
+        let done: Vec<_> =
+            said.each(part, &list::DONE).map(|it| (Done::said(it.value.is.typed()), it.when())).collect();
+        if done.iter().all(|(done, _)| done.is_some()) {
+            let replaced = done.iter().filter(|(done, _)| *done == Some(Done::Replaced));
+            all.extend(replaced.map(|(_, when)| (*number, *when)));
+        }
+    }
+    all
 }

@@ -248,10 +248,22 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// That a damaged entry is not here; one of which not even the id can be read under no phone's id.
+/// What a phone keeps as a line of its own log, under this id. A line that cannot be read is an
+/// entry that is not here, as in a file: it is missed until it comes with one. So is the entry of
+/// an id under which another one is kept.
+pub fn kept_line(id: &str, json: &str) -> impl Iterator<Item = Record> + use<> {
+    let record = Record::read(json).or_else(|_| Record::carried(json)).ok();
+    let id = id.parse().unwrap_or(NOBODYS);
+    let is_here = record.as_ref().is_some_and(|record| record.id() == id);
+    record.into_iter().chain((!is_here).then(|| Record::absent(id)))
+}
+
+/// The id of an entry of which not even that can be read: no phone gives it.
+const NOBODYS: EntryId = EntryId { count: 0, device: DeviceId::new(0) };
+
+/// That a damaged entry is not here.
 fn lost(raw: &RawValue) -> Record {
-    let nobody = EntryId { count: 0, device: DeviceId::new(0) };
-    Record::absent(Record::carried(raw.get()).map_or(nobody, |record| record.id()))
+    Record::absent(Record::carried(raw.get()).map_or(NOBODYS, |record| record.id()))
 }
 
 /// One entry. In a file of a newer minor version, one that cannot be read is carried.

@@ -75,6 +75,7 @@ struct ShownField {
     unit: &'static str,
     is_number: bool,
     typed: String,
+    again: String,
     shared: String,
 }
 
@@ -174,8 +175,8 @@ fn ask(ask: Ask) -> ShownAsk {
     ShownAsk { answers: answers.collect(), asks: ask.asks }
 }
 
-fn field(Field { key, asks, unit, is_number, typed, shared }: Field) -> ShownField {
-    ShownField { key, asks, unit, is_number, typed, shared }
+fn field(Field { key, asks, unit, is_number, typed, again, shared }: Field) -> ShownField {
+    ShownField { key, asks, unit, is_number, typed, again, shared }
 }
 
 fn act(Act { label, logs }: Act, is_so: bool) -> Option<ShownAct> {

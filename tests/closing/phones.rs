@@ -30,9 +30,14 @@ pub fn pen_apart(site: &Site, at: &str) -> Pen {
     Pen::new(&log, DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
 }
 
+/// The pen of another phone that knows all that was said until then by this clock.
+pub fn pen_at(site: &Site, at: &str) -> Pen {
+    Pen::new(site.desk.book.log(), DeviceId::new(2), Stamp { at: time(at), visit: None, ..stamp() })
+}
+
 /// It logs this in a visit of its own, and the two are merged: its entries have smaller counts
 /// than the first phone's.
-fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
+pub fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
     let mut pen = pen_apart(site, at);
     let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
     pen.begin_visit(visit.id);
@@ -126,7 +131,7 @@ fn lines_of(change: impl FnOnce(&mut Site)) -> Vec<String> {
 }
 
 #[track_caller]
-fn says(lines: &[String], words: &str) {
+pub fn says(lines: &[String], words: &str) {
     assert!(lines.iter().any(|line| line.contains(words)), "{words}: {lines:#?}");
 }
 
@@ -366,4 +371,16 @@ fn what_is_done_answers_nothing_that_another_phone_found_and_it_did_not_know_of(
         let before = found_apart(BETWEEN, element);
         assert!(!before.iter().any(|line| line.contains(words)), "{before:#?}");
     }
+}
+
+/// Joists that bear at 16 in may not at 24: which of two layouts is so nobody can tell.
+#[test]
+fn joists_that_two_phones_laid_out_differently_keep_the_floor_open() {
+    let site = after(|site| {
+        let mut joists = site.desk.job().now.joists().values().next().unwrap().value.clone();
+        site.desk.log(joists.clone());
+        joists.spacing = length("24");
+        logs_apart(site, CHRISTMAS, joists);
+    });
+    says(&site.in_the_way(), "nobody can tell which came last");
 }

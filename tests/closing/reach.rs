@@ -253,3 +253,31 @@ fn a_room_whose_measurements_disagree_by_3_in_or_more_holds_closing() {
     // By Pythagoras: 144 and 120 in give 187 7/16 in.
     ready(across("15' 7 7/16\""));
 }
+
+/// The saw goes from joist to joist, wherever between them the opening was placed: here from joist
+/// 2, at 32 in, to joist 5, at 80.
+#[test]
+fn joists_and_walls_are_within_a_bay_of_what_is_really_cut() {
+    let placed = |along: &'static str, long: &'static str| {
+        move |site: &mut Site| {
+            let (id, it) =
+                site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            site.desk.correct(id, Opening { along: length(along), length: length(long), ..it });
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+        }
+    };
+    let and_soft = |along: &'static str, long: &'static str, number: u16| {
+        move |site: &mut Site| {
+            placed(along, long)(site);
+            drop_(site.desk.says(joist(number), &list::AWL, "goes in"));
+        }
+    };
+    for (along, long) in [("32", "48"), ("33", "46"), ("47", "18")] {
+        ready(placed(along, long));
+        held_by(and_soft(along, long, 1), "joist 1");
+        held_by(and_soft(along, long, 6), "joist 6");
+        ready(and_soft(along, long, 7));
+    }
+    // From joist 1, which is a bay from the wall.
+    held_by(placed("31", "32"), "nobody said that the sill there is sound");
+}

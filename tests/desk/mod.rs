@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its own part of the desk")]
 
 use chrono::DateTime;
-use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text};
+use duckboard::engine::entry::{DeviceId, EntryId, Label, Logger, Role, Stamp, Text, Time};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::{Added, Book, Entry, Job, Log, Observation, Pen, Record, Visit};
 use duckboard::engine::moisture::{Answer as MeterAnswer, Meter, Sensing, Species};
@@ -74,6 +74,12 @@ impl Desk {
         visit
     }
 
+    /// Goes on at this time, in the visit that nobody ended.
+    pub fn goes_on(&mut self, at: &str) {
+        let (at, visit) = (DateTime::parse_from_rfc3339(at).unwrap(), self.pen.visit());
+        self.pen.stamp_from(Stamp { at, visit, ..stamp() });
+    }
+
     /// Types a value and saves it.
     pub fn types(&mut self, text: &str) -> Result<ReadBack, Refused> {
         self.draft.text = text.to_owned();
@@ -143,6 +149,11 @@ pub fn stamp() -> Stamp {
         by: Logger { initials: Text::new("QZ").unwrap(), role: Role::CrewLead },
         visit: None,
     }
+}
+
+/// A stamp of another time and visit.
+pub fn stamp_of(at: Time, visit: Option<EntryId>) -> Stamp {
+    Stamp { at, visit, ..stamp() }
 }
 
 /// A pen of another phone that has seen nothing yet.

@@ -4,6 +4,7 @@
 mod hostile;
 #[path = "../job_samples/mod.rs"]
 mod job_samples;
+mod kept;
 mod leaving_out;
 mod merging;
 mod reading;

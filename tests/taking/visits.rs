@@ -94,3 +94,30 @@ fn the_woods_temperature_of_another_visit_goes_with_no_reading() {
     desk.types("19").unwrap();
     assert_eq!(last_reading(&desk).wood_temperature, None, "three weeks later the wood is as warm as that day");
 }
+
+#[test]
+fn in_a_visit_that_nobody_ended_the_woods_temperature_goes_with_no_reading_of_more_than_three_days_later() {
+    let goes_with = |at: &str| {
+        let mut desk = at_meter(4, "5'");
+        desk.visit("Find how far it goes");
+        desk.draft = desk.draft.with(Instrument::Air).reading_air(AirTask::Wood);
+        desk.types("58").unwrap();
+        desk.goes_on(at);
+        desk.types("19").unwrap();
+        last_reading(&desk).wood_temperature.is_some()
+    };
+    let days = ["2026-11-28T08:14:59-06:00", "2026-11-28T08:15:00-06:00", "2026-11-28T08:15:01-06:00"];
+    assert_eq!(days.map(goes_with), [true, true, false]);
+}
+
+#[test]
+fn a_temperature_of_the_wood_that_was_taken_back_goes_with_no_reading() {
+    let mut desk = at_meter(4, "5'");
+    desk.visit("Find how far it goes");
+    desk.draft = desk.draft.with(Instrument::Air).reading_air(AirTask::Wood);
+    desk.types("58").unwrap();
+    let surface = *desk.job().now.surfaces().last().unwrap().0;
+    desk.withdraw(surface);
+    desk.types("19").unwrap();
+    assert_eq!(last_reading(&desk).wood_temperature, None);
+}

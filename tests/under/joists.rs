@@ -370,29 +370,32 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
 /// Within what a meter can be off the later one tells.
 #[test]
 fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells() {
-    let reads = |typed: [&'static str; 2], another: bool| {
+    let reads = |typed: [&'static str; 2], hours_later: Option<i64>| {
         let mut desk = house();
         crate::house::make_sound(&mut desk, 9);
         desk.visit("read");
         let id = desk.reads_typed(4, typed[0], Material::Solid);
         let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        if another {
-            desk.visit("read again");
+        if let Some(hours) = hours_later {
+            let at = crate::desk::stamp().at + chrono::Duration::hours(hours);
+            let visit = desk.visit("read again");
+            desk.pen.stamp_from(crate::desk::stamp_of(at, Some(visit)));
         }
         let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent(typed[1]));
         desk.log(duckboard::engine::moisture::Reading { shown, ..reading });
         let judged = one(&desk, 4);
         (judged.fate, judged.joist.reads)
     };
-    assert_eq!(reads(["30", "12"], false), (Fate::Open, Reads::Wet));
-    assert_eq!(reads(["30", "12"], true), (Fate::Stays, Reads::Dry), "it dried");
-    assert_eq!(reads(["12", "30"], false), (Fate::Open, Reads::Wet));
+    assert_eq!(reads(["30", "12"], None), (Fate::Open, Reads::Wet));
+    assert_eq!(reads(["30", "12"], Some(23)), (Fate::Open, Reads::Wet), "nothing dries so in a day");
+    assert_eq!(reads(["30", "12"], Some(24)), (Fate::Stays, Reads::Dry), "it dried");
+    assert_eq!(reads(["12", "30"], None), (Fate::Open, Reads::Wet));
     // A meter is off by 2 points at most here.
-    assert_eq!(reads(["18.4", "16.4"], false), (Fate::Stays, Reads::Dry));
-    assert_eq!(reads(["18.5", "16.4"], false), (Fate::Open, Reads::Close));
+    assert_eq!(reads(["18.4", "16.4"], None), (Fate::Stays, Reads::Dry));
+    assert_eq!(reads(["18.5", "16.4"], None), (Fate::Open, Reads::Close));
 }
 
-/// Of two phones that did not know of each other the clock has to agree.
+/// Of two phones that did not know of each other the clock has to agree, and a day be between them.
 #[test]
 fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_later() {
     let reads = |minutes: i64| {
@@ -411,7 +414,8 @@ fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_
         desk.book.add(duckboard::engine::job::Record::of(phone.record(dry)).unwrap());
         one(&desk, 4).joist.reads
     };
-    assert_eq!([reads(-1), reads(0), reads(1)], [Reads::Wet, Reads::Wet, Reads::Dry]);
+    const A_DAY: i64 = 24 * 60;
+    assert_eq!([-A_DAY, 0, A_DAY - 1, A_DAY].map(reads), [Reads::Wet, Reads::Wet, Reads::Wet, Reads::Dry]);
 }
 
 #[test]

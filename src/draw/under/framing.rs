@@ -61,8 +61,7 @@ fn summary(job: &Job, figure: &Figure<Vec<Judged>>) -> Card {
     let bad = unsound(job);
     let bad: Vec<_> = bad.into_iter().map(|unsound| unsound.words).collect();
     let carried = (!bad.is_empty()).then(|| Line::next(format!("What carries them is not sound: {}.", bad.join("; "))));
-    let is_whole =
-        job.absent.is_empty() && job.unknown.is_empty() && job.clashes.is_empty() && job.conflicts.is_empty();
+    let is_whole = job.missing() == 0 && job.unknown.is_empty() && job.clashes.is_empty() && job.conflicts.is_empty();
     let missing = (!is_whole).then(|| {
         Line::next("Entries are missing, disagree, or can't be read whole: Log says which. They may speak of a joist.")
     });
@@ -196,7 +195,8 @@ fn carried_by(job: &Job) -> Card {
 fn whole(job: &Job, units: Units) -> Card {
     let said = Particulars::of(job);
     let mut lines = Vec::new();
-    let shored = said.words(&Part::House, &list::SHORING) == Some("yes");
+    let words = said.all_words(&Part::House, &list::SHORING);
+    let shored = !words.is_empty() && words.iter().all(|words| *words == "yes");
     if !shored {
         lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
     }

@@ -79,11 +79,12 @@ fn air(job: &Job, units: Units) -> Card {
     };
     let unvented = known.value;
     let (cfm, pints) = (libm::ceil(unvented.cfm), libm::ceil(unvented.pints_a_day));
-    let headline = match AirWay::chosen(job) {
-        Some(AirWay::Exhaust) => format!("Exhaust of {cfm:.0} cfm, day and night"),
-        Some(AirWay::Supply) => format!("{cfm:.0} cfm of the house's air, and a way back"),
-        Some(AirWay::Dehumidifier) => format!("A dehumidifier of {pints:.0} pints a day"),
-        Some(AirWay::Vents) | None => "Choose how it gets its air".to_owned(),
+    let headline = match AirWay::each_chosen(job).as_slice() {
+        [AirWay::Exhaust] => format!("Exhaust of {cfm:.0} cfm, day and night"),
+        [AirWay::Supply] => format!("{cfm:.0} cfm of the house's air, and a way back"),
+        [AirWay::Dehumidifier] => format!("A dehumidifier of {pints:.0} pints a day"),
+        [AirWay::Vents] | [] => "Choose how it gets its air".to_owned(),
+        [_, _, ..] => "Two phones chose differently: choose again how it gets its air".to_owned(),
     };
     let mut lines = Vec::new();
     if AirWay::chosen(job).is_none() {

@@ -44,8 +44,9 @@ pub(super) fn surfaces(job: &Job, units: Units) -> Card {
 
 /// The surfaces that were read in the same visit as some air.
 fn of_visit(job: &Job, air: EntryId) -> Vec<Seen<'_, SurfaceReading>> {
-    let visit = job.now.air().get(&air).and_then(|air| air.stamp.visit);
-    job.now.surfaces().values().filter(|surface| surface.stamp.visit == visit).collect()
+    let visit = job.now.air().get(&air).map(|air| air.in_visit());
+    let is_then = |surface: &Seen<'_, _>| visit.is_some_and(|visit| visit.is_same(surface.in_visit()));
+    job.now.surfaces().values().filter(is_then).collect()
 }
 
 fn coldest(surfaces: &[Seen<'_, SurfaceReading>]) -> Option<Temperature> {

@@ -2,7 +2,7 @@
 
 use crate::draw::card::{Act, Ask, Card, Line};
 use crate::engine::closing::{
-    COVERED_NOW, DECAY_IS_OUT, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
+    COVERED_NOW, DECAY_IS_OUT, READ_AT_DEPTH, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
 };
 use crate::engine::entry::Label;
 use crate::engine::framing::headers::{HEADER_DONE, asks_for_header_done};
@@ -71,7 +71,7 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     }
     if !job.now.readings().is_empty() {
         let depth = "Were the wettest places read at depth, with insulated pins?";
-        asks.push(ask(job, "read_at_depth".to_owned(), depth.to_owned()));
+        asks.push(ask(job, READ_AT_DEPTH.to_owned(), depth.to_owned()));
     }
     asks
 }

@@ -10,6 +10,7 @@ use crate::engine::figure::{Known, Need};
 use crate::engine::job::Job;
 use crate::engine::moisture::Corrected;
 use crate::engine::results::{Taken, readings, worst_of_each};
+use crate::engine::standing::Spots;
 use crate::engine::take::Units;
 
 /// So many places are named; others, and what is dry, are only counted.
@@ -74,7 +75,7 @@ fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
         verdict(&known.value, at)
     };
     let all = readings(job);
-    let worst = worst_of_each(&all, |taken| (says(taken), taken.2.value.corrected));
+    let worst = worst_of_each(job, &all, |taken| (says(taken), taken.2.value.corrected));
     let judged = worst.iter().filter_map(|(id, taken)| {
         let name = place_name(place(*id)?, units);
         Some(Judged { name, known: taken.2.clone(), says: says(taken), is_decayed: is_decayed(job, *id) })
@@ -83,6 +84,7 @@ fn worst(job: &Job, limits: &Limits, units: Units) -> Vec<Judged> {
 }
 
 fn is_decayed(job: &Job, place: EntryId) -> bool {
-    let here = job.now.conditions().values().filter(|condition| condition.value.place == Some(place));
-    here.into_iter().any(|condition| matches!(condition.value.finding, Finding::Soft | Finding::Rotten))
+    let spots = Spots::of(job);
+    let mut here = job.now.conditions().values().filter(|it| it.value.place.is_some_and(|at| spots.first(at) == place));
+    here.any(|condition| matches!(condition.value.finding, Finding::Soft | Finding::Rotten))
 }

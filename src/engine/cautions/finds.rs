@@ -5,10 +5,9 @@
 use super::Trigger;
 use super::trigger::{awl_goes_in, bad_spots};
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
 use crate::engine::framing::DamageKind;
 use crate::engine::framing::supports::SOUND;
-use crate::engine::job::{Acknowledgement, Job, Kind, Seen, When};
+use crate::engine::job::{Acknowledgement, InVisit, Job, Kind, Seen, When};
 use crate::engine::moisture::Answer;
 use crate::engine::particular::list;
 
@@ -16,12 +15,12 @@ use crate::engine::particular::list;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Find {
     when: When,
-    visit: Option<EntryId>,
+    visit: InVisit,
 }
 
 impl Find {
     fn of<T: Kind>(thing: Seen<'_, T>) -> Self {
-        Self { when: thing.when(), visit: thing.stamp.visit }
+        Self { when: thing.when(), visit: thing.in_visit() }
     }
 }
 
@@ -29,7 +28,7 @@ impl Find {
 /// same in the visit in which it was read, or it would be asked at every joist.
 pub(super) fn is_about_all(read: &Seen<'_, Acknowledgement>, finds: &[Find]) -> bool {
     let is_known = |find: &Find| read.when().is_after(find.when);
-    let is_of_visit = |find: &Find| find.visit == read.stamp.visit;
+    let is_of_visit = |find: &Find| find.visit.is_same(read.in_visit());
     let more = finds.iter().any(|find| is_of_visit(find) && is_known(find));
     finds.iter().all(|find| is_known(find) || more && is_of_visit(find))
 }

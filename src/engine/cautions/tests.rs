@@ -16,6 +16,7 @@ use crate::engine::units::{Length, RelativeHumidity, Temperature, Typed};
 use chrono::DateTime;
 use std::collections::BTreeSet;
 
+mod apart;
 mod damage;
 mod read;
 

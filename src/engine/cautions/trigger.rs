@@ -73,7 +73,7 @@ impl Trigger {
             Self::CutInHouseBefore(year) => cut_in_house_before(job, year),
             Self::UnderHouseBefore(year) => under_house_before(job, year),
             Self::Vents => {
-                let chosen = (AirWay::chosen(job) == Some(AirWay::Vents)).then(|| "Vents are chosen.".to_owned());
+                let chosen = AirWay::each_chosen(job).contains(&AirWay::Vents).then(|| "Vents are chosen.".to_owned());
                 let said = |venting: &Venting| format!("The crawl space is said to be {}.", venting.label());
                 job.venting().map(said).or(chosen)
             }
@@ -142,9 +142,10 @@ fn old_house(job: &Job, year: u16) -> Option<Option<u16>> {
 }
 
 fn exhaust_fan(job: &Job) -> Option<String> {
-    let because = match AirWay::chosen(job) {
-        Some(AirWay::Exhaust) => "An exhaust fan is to take air out from under the house.",
-        None if AirWay::of(job) == AirWay::Exhaust => "There are no vents, and nobody has chosen what moves the air.",
+    let because = match AirWay::each_chosen(job).as_slice() {
+        [AirWay::Exhaust, _, ..] => "One phone says that an exhaust fan is to take air out from under the house.",
+        [AirWay::Exhaust] => "An exhaust fan is to take air out from under the house.",
+        [] if AirWay::of(job) == AirWay::Exhaust => "There are no vents, and nobody has chosen what moves the air.",
         _ => return None,
     };
     Some(because.to_owned())
@@ -222,7 +223,9 @@ fn deeply_damaged(job: &Job) -> Option<String> {
     let particulars = Particulars::of(job);
     let lost_much = |part: &Part, is_side: bool, deep: Length| {
         let (item, least) = if is_side { (&list::BREADTH, THINNEST) } else { (&list::DEPTH, SHALLOWEST) };
-        deep * 3 > particulars.length_of_joist(part, item).unwrap_or(least)
+        let said = Some(particulars.lengths(part, item)).filter(|said| !said.is_empty());
+        let said = said.unwrap_or_else(|| particulars.lengths(&Part::Joists, item));
+        deep * 3 > said.into_iter().min().unwrap_or(least)
     };
     let spots = bad_spots(job).map(|spot| spot.value).filter(|spot| is_joist(&spot.of)).filter(|spot| {
         let is_side = matches!(spot.face, Some(Face::NearSide | Face::FarSide)) && spot.kind != DamageKind::Hole;
@@ -231,11 +234,12 @@ fn deeply_damaged(job: &Job) -> Option<String> {
     let logged = spots.map(|spot| (&spot.of, spot.kind.found()));
     // As logs of before format 1.5 say it.
     let before = particulars.parts(is_joist).into_iter().flat_map(|part| {
-        let is_side = particulars.words(part, &list::SOFT_FACE).is_some_and(|face| face.ends_with("side"));
+        let faces = particulars.all_words(part, &list::SOFT_FACE);
+        let is_side = faces.into_iter().any(|face| face.ends_with("side"));
         let all =
             [(&list::SOFT_DEPTH, is_side, "soft"), (&list::NOTCH, false, "notched"), (&list::HOLE, false, "a hole")];
         let deep = all.into_iter().filter(move |(item, is_side, _)| {
-            particulars.length(part, item).is_some_and(|deep| lost_much(part, *is_side, deep))
+            particulars.lengths(part, item).into_iter().any(|deep| lost_much(part, *is_side, deep))
         });
         deep.map(move |(_, _, found)| (part, found))
     });

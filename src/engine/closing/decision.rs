@@ -8,7 +8,7 @@ use super::limits::{Limits, allowed};
 use super::near::Near;
 use super::read::Read;
 use super::water::Water;
-use super::{air, carriers, hazards, members, order, readings, room, stays, trust};
+use super::{age, air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::framing::schedule;
 use crate::engine::ground::checks::{checks, unvented_checks};
@@ -107,6 +107,9 @@ impl Condition {
     }
 }
 
+/// The check that says that the wettest places were read at depth. It never changes: jobs hold it.
+pub const READ_AT_DEPTH: &str = "read_at_depth";
+
 /// Whether the floor may be closed.
 ///
 /// Source: [`Source::DoNotEnclose`], [`Source::DryLumber`], [`Source::FlooringGuide`],
@@ -129,18 +132,19 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         water.ground(),
         readings::enough(job, &read, &near),
     ];
-    conditions.extend(readings::read_again(&read));
+    conditions.extend(readings::read_again(&read, &near));
     conditions.push(allowed(&limits));
     conditions.push(readings::framing(&read, limits.framing));
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
-    conditions.extend(readings::falling(&read));
+    conditions.extend(readings::falling(&read, &near));
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));
+    conditions.push(age::looked_at_lately(job, &near));
     conditions.push(trust::everything_read(job, units));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();
-    if is_answered(job, "read_at_depth") != Some(Answer::Yes) {
+    if is_answered(job, READ_AT_DEPTH) != Some(Answer::Yes) {
         doubts.push(
             "Pins at the face say little of the middle: read the wettest places at depth, with insulated pins."
                 .to_owned(),

@@ -64,6 +64,11 @@ const HAZARDS: [Hazard; 7] = [
     },
 ];
 
+/// Does a check of this name say that a hazard is dealt with?
+pub(super) fn is_of_a_hazard(name: &str) -> bool {
+    HAZARDS.iter().any(|hazard| hazard.check == name)
+}
+
 /// The hazards that were found.
 pub fn hazards(job: &Job) -> Vec<Hazard> {
     HAZARDS.into_iter().filter(|hazard| !found(job, hazard).is_empty()).collect()

@@ -6,6 +6,7 @@
 //! line of its own that names it and says what ends it ([`InTheWay`]). Begin with
 //! [`decision`]; the folder's other files hold a part of the rule each.
 
+mod age;
 mod air;
 mod carriers;
 pub mod decision;
@@ -21,11 +22,12 @@ mod stays;
 mod trust;
 mod water;
 
-pub use decision::{CloseIn, Condition, Decision, InTheWay, close_in};
+pub use decision::{CloseIn, Condition, Decision, InTheWay, READ_AT_DEPTH, close_in};
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
+pub use order::said_apart;
 pub use readings::FEWEST;
 pub use room::{SAME_JOISTS, asks_for_same_joists};
 pub use stays::{ABOVE_REFERENCE, DRIEST_PANEL};
-pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, to_deal_with};
+pub use water::{BARE_SOIL, COVERED_NOW, asks_for_cover, is_covered_now, to_deal_with};

@@ -95,7 +95,7 @@ impl Reach {
         // What ends just a bay from a wall counts as within it.
         let reach = bay + Length::sixty_fourths(1);
         let outline = floor.outline.as_ref().ok();
-        let openings: Vec<_> = CutLines::of(job, &floor, outline).iter().map(|lines| lines.ripped(framing)).collect();
+        let openings: Vec<_> = CutLines::of(job, &floor, outline).iter().map(|lines| lines.cut).collect();
         let is_whole = floor.whole.is_some() || openings.iter().any(|rect| takes_all(&floor, *rect));
         let out = if is_whole { all_of(&floor) } else { openings.clone() };
         let inside = |rect: Rect| floor.outline.as_ref().is_ok_and(|outline| outline.holds_rect(rect));

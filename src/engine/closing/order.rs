@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Fact, Job, Observation, Seen, Thing, When};
+use crate::engine::job::{Fact, Job, LONGEST_VISIT, Observation, Seen, Thing, When};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
@@ -25,9 +25,6 @@ pub(super) fn in_order(job: &Job, units: Units) -> Condition {
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
-
-/// So long after a visit's first entry what is logged belongs to it no more (judgement).
-pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
 
 /// So far may two phones' clocks be apart (judgement).
 pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
@@ -46,7 +43,7 @@ fn wrong_clock(job: &Job) -> Option<InTheWay> {
         let what = counted(count, "entry");
         InTheWay::unknown(
             format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
-            "set the clock right, take that back, and log it again",
+            "see which clock is wrong and set it right; take back what was logged by it, a visit too, and log it again",
         )
     })
 }
@@ -71,7 +68,7 @@ pub(super) fn one_visit(job: &Job) -> Condition {
 }
 
 /// What two phones say differently of one thing, where the last word counts.
-fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
+pub fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
     let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
     let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
@@ -80,7 +77,7 @@ fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
             last.push((of, it));
             continue;
         };
-        if later.value != it.value && !later.when().is_after(it.when()) {
+        if !later.value.says_the_same(&it.value) && !later.when().is_after(it.when()) {
             let [one, other] = [it, later].map(|thing| observation(job, &thing.value, units).says);
             let what = format!("two phones say \"{one}\" and \"{other}\", and nobody can tell which came last");
             lines.push(InTheWay::unknown(what, "look, and say it again"));
@@ -99,6 +96,7 @@ fn what_of(observation: &Observation) -> Option<Of<'_>> {
         Observation::CutBack(it) => Of::Opening(it.opening),
         Observation::JoistCenter(it) => Of::Joist(it.of, it.joist),
         Observation::Corner(it) => Of::Corner(it.at),
+        Observation::Joists(it) => Of::Joists(it.room),
         _ => return None,
     })
 }
@@ -110,6 +108,7 @@ enum Of<'a> {
     Opening(EntryId),
     Joist(EntryId, JoistNumber),
     Corner(EntryId),
+    Joists(EntryId),
 }
 
 /// Members that one phone says something was done to, and another that something is wrong

@@ -8,7 +8,7 @@ use crate::engine::job::{Job, Seen, When};
 use crate::engine::moisture::{Corrected, Material, Reading, Sensing, Stands};
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
-use crate::engine::standing::Standing;
+use crate::engine::standing::{Spots, Standing};
 use crate::engine::take::Units;
 use litemap::LiteMap;
 
@@ -56,11 +56,14 @@ impl Read {
     pub(super) fn of(job: &Job, limits: &Limits, near: &Near, units: Units) -> Self {
         let mut places: LiteMap<EntryId, Vec<Taken<'_>>> = LiteMap::new();
         let mut unplaced = 0;
+        let spots = Spots::of(job);
         for (id, reading) in job.now.readings().iter() {
-            match job.now.places().get(&reading.value.place) {
+            let at = spots.first(reading.value.place);
+            match job.now.places().get(&at) {
                 None => unplaced += 1,
                 Some(place) if is_elsewhere(reading.value, place.value, near) => {}
-                Some(_) => places.entry(reading.value.place).or_default().push(Taken::of(job, *id, reading)),
+                Some(_) if spots.is_of_what_is_gone(at, reading.begun(*id)) => {}
+                Some(_) => places.entry(at).or_default().push(Taken::of(job, *id, reading)),
             }
         }
         let latest = places.iter().filter_map(|(place, taken)| {
@@ -125,7 +128,10 @@ impl<'a> Taken<'a> {
 
 impl Latest {
     fn of(job: &Job, place: &Place, all: &[Taken<'_>], limit: Limit, units: Units) -> Option<Self> {
-        let counting: Vec<_> = all.iter().filter(|taken| taken.counts).collect();
+        // What a drier reading of the same day contradicts counts, however old its visit.
+        let is_contradicted =
+            |taken: &Taken<'_>| all.iter().any(|other| other.counts && taken.standing.contradicts(&other.standing));
+        let counting: Vec<_> = all.iter().filter(|taken| taken.counts || is_contradicted(taken)).collect();
         let is_superseded = |taken: &Taken<'_>| counting.iter().any(|by| taken.standing.is_superseded_by(&by.standing));
         let standing = counting.iter().copied().filter(|taken| !is_superseded(taken));
         let worst = standing.max_by_key(|taken| (verdict(&taken.now(), limit.at), taken.now().corrected, taken.id));
@@ -137,7 +143,7 @@ impl Latest {
             place: place.clone(),
             material: now.reading.wood.material,
             meter: now.reading.meter,
-            before: driest_since_wet(all, now.id, limit),
+            before: driest_since_wet(all, now, limit),
             was_not_dry: all.iter().any(|taken| {
                 let says = verdict(&taken.now(), limit.at);
                 taken.now().corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
@@ -167,10 +173,11 @@ impl Latest {
     }
 }
 
-/// The driest believed reading of a place beside this one, since it was last too wet.
-fn driest_since_wet(all: &[Taken<'_>], now: EntryId, limit: Limit) -> Option<Stands> {
+/// The driest believed reading of a place since it was last too wet; none that came after this one.
+fn driest_since_wet(all: &[Taken<'_>], now: &Taken<'_>, limit: Limit) -> Option<Stands> {
     let mut driest: Option<Stands> = None;
-    for taken in all.iter().filter(|taken| taken.id != now && !taken.now().doubted) {
+    let is_later = |taken: &Taken<'_>| taken.standing.when.is_after(now.standing.when);
+    for taken in all.iter().filter(|taken| taken.id != now.id && !taken.now().doubted && !is_later(taken)) {
         let reads = taken.now().corrected;
         driest = Some(match driest {
             Some(before) if !reads.is_above(limit.at) => before.min(reads),

@@ -63,14 +63,23 @@ fn joist(place: &Place) -> Option<JoistNumber> {
 }
 
 /// What was too wet, or not surely dry, is read again in this visit. A first visit has nothing to read again.
-pub(super) fn read_again(read: &Read) -> Option<Condition> {
-    let left: Vec<_> = read.places.iter().filter(|place| place.was_not_dry && !place.is_of_this_visit).collect();
+///
+/// What comes out of the floor goes with its water.
+pub(super) fn read_again(read: &Read, near: &Near) -> Option<Condition> {
+    let stays = |place: &&Latest| !comes_out(place, near);
+    let left: Vec<_> =
+        read.places.iter().filter(|place| place.was_not_dry && !place.is_of_this_visit).filter(stays).collect();
     let line = |left: &[&Latest]| {
         InTheWay::unknown(format!("was not surely dry, and not read since: {}", names(left)), "read it again")
     };
     let lines: Vec<_> = (!left.is_empty()).then(|| line(&left)).into_iter().collect();
     (!read.is_first_visit || !lines.is_empty())
         .then(|| Condition::of("every place that was not surely dry is read again in this visit", lines, "all are"))
+}
+
+/// Is it floor that comes out, and no framing?
+fn comes_out(place: &Latest, near: &Near) -> bool {
+    !place.place.element.is_framing() && near.reach().is_some_and(|reach| reach.comes_out(&place.place))
 }
 
 fn names(places: &[&Latest]) -> String {
@@ -160,7 +169,10 @@ impl Held {
                 "may be wetter than it reads",
                 format!("{}, or let it dry to {:.0} %", asks(places), dry_enough - low(places)),
             ),
-            Self::Doubted => unknown("read a number that nobody believes", "read it again".to_owned()),
+            Self::Doubted => unknown(
+                "read a number that nobody believes",
+                "take it back if it was typed wrong, or read it again on another day".to_owned(),
+            ),
             Self::Relative => {
                 unknown("read relatively, which no limit is for", "read it with pins, in untreated lumber".to_owned())
             }
@@ -195,13 +207,14 @@ pub(super) fn wettest(places: &[&Latest]) -> String {
 
 /// No place reads wetter than it did, by more than a meter can be off, since it was last too
 /// wet: a little at a time rises too. A first visit has no before.
-pub(super) fn falling(read: &Read) -> Option<Condition> {
+pub(super) fn falling(read: &Read, near: &Near) -> Option<Condition> {
     let is_rising = |place: &&Latest| match (place.before, place.now.corrected) {
         (Some(before), now) if now.is_over() => !before.is_over(),
         (Some(before), now) => now.bound().to_percent() > before.bound().to_percent() + METER_ERROR,
         (None, _) => false,
     };
-    let rising: Vec<_> = read.places.iter().filter(|place| place.is_of_this_visit).filter(is_rising).collect();
+    let stays = read.places.iter().filter(|place| place.is_of_this_visit && !comes_out(place, near));
+    let rising: Vec<_> = stays.filter(is_rising).collect();
     let line = |rising: &[&Latest]| {
         InTheWay::known(format!("wetter than it was: {}", names(rising)), "find out why, and let it dry again")
     };

@@ -1,21 +1,29 @@
 //! What cannot be relied on: answers older than what they answer, and entries that this
 //! build cannot read.
 
-use super::decision::{Condition, InTheWay};
+use super::decision::{Condition, InTheWay, READ_AT_DEPTH};
+use super::hazards::is_of_a_hazard;
+use super::members::DECAY_IS_OUT;
+use super::room::SAME_JOISTS;
+use super::water::COVERED_NOW;
 use crate::engine::describe::{counted, observation};
 use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, When};
+use crate::engine::framing::headers::HEADER_DONE;
+use crate::engine::framing::joist::SISTERS_BEYOND;
+use crate::engine::framing::past::PAST_SPANS;
+use crate::engine::job::{InVisit, Job, When};
 use crate::engine::moisture::Answer;
-use crate::engine::particular::{Item, Part};
+use crate::engine::origin::{Cause, Evidence, dealt_with_name};
+use crate::engine::particular::{Item, Part, Particular, item_of};
 use crate::engine::take::Units;
 
 /// What was answered to one question of the checklist, in log order.
-pub(super) struct Answers(Vec<(When, Option<EntryId>, Answer)>);
+pub(super) struct Answers(Vec<(When, InVisit, Answer)>);
 
 impl Answers {
     pub(super) fn to(job: &Job, name: &str) -> Self {
         let checks = job.now.checks().values().filter(|check| check.value.of.as_str() == name);
-        Self(checks.map(|check| (check.when(), check.stamp.visit, check.value.answer)).collect())
+        Self(checks.map(|check| (check.when(), check.in_visit(), check.value.answer)).collect())
     }
 
     /// What was answered last.
@@ -33,6 +41,12 @@ impl Answers {
         self.is_since(Answer::No, &[])
     }
 
+    /// Is there a no that nothing else was surely said after?
+    pub(super) fn may_be_no(&self) -> bool {
+        let others: Vec<_> = self.of(|answer| answer != Answer::No).collect();
+        self.of(|answer| answer == Answer::No).any(|no| !others.iter().any(|other| other.is_after(no)))
+    }
+
     fn is_since(&self, wanted: Answer, since: &[When]) -> bool {
         let others: Vec<_> = self.of(|answer| answer != wanted).chain(since.iter().copied()).collect();
         self.of(|answer| answer == wanted).any(|said| said.is_after_all(&others))
@@ -41,8 +55,10 @@ impl Answers {
     /// Every yes that was not put right by a no in the same visit. A no in a later visit puts
     /// none right: water that is gone for now is not dealt with.
     pub(super) fn standing_yes(&self) -> Vec<When> {
-        let is_put_right = |(yes, visit, _): &&(When, Option<EntryId>, Answer)| {
-            self.0.iter().any(|(no, in_visit, answer)| *answer == Answer::No && in_visit == visit && no.is_after(*yes))
+        let is_put_right = |(yes, visit, _): &&(When, InVisit, Answer)| {
+            self.0
+                .iter()
+                .any(|(no, in_visit, answer)| *answer == Answer::No && in_visit.is_same(*visit) && no.is_after(*yes))
         };
         let yes = self.0.iter().filter(|(_, _, answer)| *answer == Answer::Yes);
         yes.filter(|said| !is_put_right(said)).map(|(when, _, _)| *when).collect()
@@ -60,6 +76,28 @@ pub(super) fn words_of<'a>(job: &'a Job, part: &Part, item: &Item) -> Option<(Wh
     like.find(|it| item.allows(&it.value.is)).map(|it| (it.when(), it.value.is.typed()))
 }
 
+/// What is said of things in words that no list has, and questions that nobody asks here: a later
+/// build may know what they mean.
+fn beyond_the_lists(job: &Job) -> Vec<String> {
+    let said = job.now.particulars().values().map(|it| it.value).filter(|it| !matches!(it.of, Part::Order(_)));
+    let is_listed = |it: &&Particular| item_of(it.what.as_str()).is_some_and(|item| item.allows(&it.is));
+    let said = said.filter(|it| !is_listed(it)).map(|it| format!("{}, {}: {}", it.of.name(), it.what, it.is.typed()));
+    let observations = Evidence::standard().observations;
+    let is_asked = |name: &str| {
+        observations.iter().any(|asked| asked.name == name)
+            || Cause::ALL.into_iter().any(|cause| dealt_with_name(cause) == name)
+            || is_asked_for_closing(name)
+    };
+    let answered = job.now.checks().values().map(|check| check.value.of.as_str());
+    said.chain(answered.filter(|name| !is_asked(name)).map(ToOwned::to_owned)).collect()
+}
+
+fn is_asked_for_closing(name: &str) -> bool {
+    [COVERED_NOW, SAME_JOISTS, DECAY_IS_OUT, READ_AT_DEPTH].contains(&name)
+        || [PAST_SPANS, SISTERS_BEYOND, HEADER_DONE].contains(&name)
+        || is_of_a_hazard(name)
+}
+
 /// Every entry is here, could be read and followed, and no two of them disagree.
 pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
     let mut lines = Vec::new();
@@ -74,16 +112,20 @@ pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
         );
         lines.push(InTheWay::unknown(what, "open the job with the newer Duckboard"));
     }
-    if !job.absent.is_empty() {
-        let what = format!("{} not here: left out of a file, or damaged", counted(job.absent.iter().count(), "entry"));
+    let beyond = beyond_the_lists(job);
+    if let Some(first) = beyond.first() {
+        let what = format!("{} that no list of this build has: {first}", counted(beyond.len(), "word"));
+        lines.push(InTheWay::unknown(what, "open the job with the newer Duckboard, or take it back under Log"));
+    }
+    if job.missing() > 0 {
+        let what = format!("{} not here: left out of a file, or damaged", counted(job.missing(), "entry"));
         lines.push(InTheWay::unknown(what, "open the file of the phone that has the rest"));
     }
     if !job.faults.is_empty() {
         let what = format!("{} that could not be followed", counted(job.faults.len(), "entry"));
         lines.push(InTheWay::unknown(what, "open the file that holds the rest of the job"));
     }
-    // Taken back, neither counts.
-    let clashes: Vec<_> = job.clashes.iter().filter(|id| !job.withdrawn.contains(id)).collect();
+    let clashes: Vec<_> = job.clashes.iter().collect();
     if !clashes.is_empty() {
         let says = |id: &EntryId| job.now.get(*id).map(|it| observation(job, &it.value, units).says);
         let names: Vec<_> = clashes.iter().map(|id| says(id).unwrap_or_else(|| id.to_string())).collect();
@@ -92,7 +134,8 @@ pub(super) fn everything_read(job: &Job, units: Units) -> Condition {
             counted(clashes.len(), "entry"),
             names.join("; ")
         );
-        lines.push(InTheWay::unknown(what, "take it back under Log, and say again what is so"));
+        let ends = "take it back under Log, or bring it back there first, and say again what is so";
+        lines.push(InTheWay::unknown(what, ends));
     }
     if !job.conflicts.is_empty() {
         let what = format!(

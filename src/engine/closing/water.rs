@@ -158,3 +158,15 @@ pub fn to_deal_with(job: &Job) -> Vec<Cause> {
 pub fn asks_for_cover(job: &Job) -> bool {
     Water::of(job).asks_for_cover()
 }
+
+/// Is all soil covered, its laps and edges sealed? Only as somebody saw it: the check says so,
+/// and was answered surely after all soil that was seen bare. Of two phones that did not know of
+/// each other neither may be the later one: then bare soil stands. None where nobody looked.
+pub fn is_covered_now(job: &Job) -> Option<bool> {
+    let bare = Answers::to(job, BARE_SOIL).standing_yes();
+    let covered = Answers::to(job, COVERED_NOW);
+    if covered.is_yes_since(&bare) {
+        return Some(true);
+    }
+    (!bare.is_empty() || covered.may_be_no()).then_some(false)
+}

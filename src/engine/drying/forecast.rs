@@ -7,10 +7,11 @@ use crate::engine::closing::{Limits, Verdict, verdict};
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::extent::Group;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::job::{Job, Seen};
-use crate::engine::moisture::{Corrected, Reading};
+use crate::engine::job::Job;
+use crate::engine::moisture::Corrected;
 use crate::engine::results::{Taken, latest_air, readings, standing, worst_of_each};
 use crate::engine::sources::Source;
+use crate::engine::standing::{Spots, Standing};
 use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
 use crate::order;
 use chrono::TimeDelta;
@@ -175,8 +176,12 @@ impl Series {
         let (mut of, mut used) = (LiteMap::<EntryId, OfPlace>::new(), Vec::new());
         let mut relative = BTreeSet::new();
         let mut all = readings(job);
-        all.retain(|(_, reading, known)| {
-            let place = reading.value.place;
+        let spots = Spots::of(job);
+        all.retain(|(id, reading, known)| {
+            let place = spots.first(reading.value.place);
+            if spots.is_of_what_is_gone(place, reading.begun(*id)) {
+                return false;
+            }
             let Some(limit) = limit_of(job, place, &limits) else { return false };
             if known.value.relative {
                 relative.insert(place);
@@ -185,15 +190,15 @@ impl Series {
             }
             !known.value.relative
         });
-        for (id, reading, known) in all.iter().filter(|taken| !is_contradicted(taken, &all)) {
-            if let Some(place) = of.get_mut(&reading.value.place) {
+        for (id, reading, known) in all.iter().filter(|taken| !is_contradicted(taken, &all, &spots)) {
+            if let Some(place) = of.get_mut(&spots.first(reading.value.place)) {
                 used.push(*id);
                 place.readings.push((reading.stamp.at, known.value));
             }
         }
-        used.extend(standing(&all).map(|(id, ..)| *id));
-        let limit = |place| of.get(place).map(|place| place.limit);
-        let worst = worst_of_each(&all, |(_, reading, known)| {
+        used.extend(standing(job, &all).map(|(id, ..)| *id));
+        let limit = |place: &EntryId| of.get(&spots.first(*place)).map(|place| place.limit);
+        let worst = worst_of_each(job, &all, |(_, reading, known)| {
             (limit(&reading.value.place).map(|limit| verdict(&known.value, limit)), known.value.corrected)
         });
         for (id, place) in of.iter_mut() {
@@ -206,13 +211,12 @@ impl Series {
     }
 }
 
-/// Does nobody believe it, or was the place read wetter in the same visit?
-fn is_contradicted((_, reading, known): &Taken<'_>, all: &[Taken<'_>]) -> bool {
-    let is_here = |other: &Seen<'_, Reading>| {
-        other.value.place == reading.value.place && other.stamp.visit == reading.stamp.visit
-    };
-    let contradicts = |other: &Corrected| !other.doubted && other.contradicts(&known.value);
-    known.value.doubted || all.iter().any(|(_, other, known)| is_here(other) && contradicts(&known.value))
+/// Does nobody believe it, or was the spot read wetter in the same visit or day?
+fn is_contradicted(taken: &Taken<'_>, all: &[Taken<'_>], spots: &Spots<'_>) -> bool {
+    let of = |(id, reading, known): &Taken<'_>| Standing::of(*id, reading, known.value);
+    let spot = |taken: &Taken<'_>| spots.first(taken.1.value.place);
+    let is_wetter = |other: &&Taken<'_>| !other.2.value.doubted && of(other).contradicts(&of(taken));
+    taken.2.value.doubted || all.iter().filter(is_wetter).any(|other| spot(other) == spot(taken))
 }
 
 impl OfPlace {

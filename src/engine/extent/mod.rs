@@ -199,7 +199,7 @@ fn read(job: &Job, floor: &Floor, group: Group) -> Read {
     all.retain(|(.., known)| !known.value.doubted);
     let mut left_out = LeftOut { doubted: count - all.len(), ..LeftOut::default() };
     let mut spots = Vec::new();
-    for (place, (reading, _, known)) in wettest_of_each(&all).iter() {
+    for (place, (reading, _, known)) in wettest_of_each(job, &all).iter() {
         let known = known.value;
         let at = job.now.places().get(place).and_then(|place| floor.locate(place.value));
         match at {

@@ -1,7 +1,7 @@
 //! Words that two phones say differently, and nobody can tell which came last.
 
 use crate::engine::job::{Job, Kind, Seen};
-use crate::engine::particular::{Item, Part, Particulars, Value, list};
+use crate::engine::particular::{Item, Part, Particulars, list};
 
 /// What all joists are judged by.
 const OF_ALL: [&Item; 7] =
@@ -30,7 +30,7 @@ pub(super) fn of_sisters_said_apart(said: Particulars<'_>) -> Vec<&'static str> 
 }
 
 fn is_said_apart(said: Particulars<'_>, part: &Part, item: &Item) -> bool {
-    is_apart(said.each(part, item), |one, other| is_same(&one.is, &other.is))
+    is_apart(said.each(part, item), |one, other| one.is.says_the_same(&other.is))
 }
 
 fn centers_apart(job: &Job) -> bool {
@@ -49,13 +49,4 @@ fn is_apart<'a, T: Kind + 'a>(
     let mut words = all.rev();
     let last = words.next();
     last.is_some_and(|last| words.any(|it| !is_same(it.value, last.value) && !last.when().is_after(it.when())))
-}
-
-/// However it was typed.
-pub(super) fn is_same(one: &Value, other: &Value) -> bool {
-    match (one, other) {
-        (Value::Length(one), Value::Length(other)) => one.value == other.value,
-        (Value::Amount(one), Value::Amount(other)) => one.value == other.value,
-        _ => one == other,
-    }
 }

@@ -88,18 +88,19 @@ pub fn asks_for_header_done(job: &Job) -> bool {
     asked(job, Units::default()).iter().any(|ask| ask.ended_by == HeaderEnd::Check)
 }
 
+/// By the worst that may have been said last.
 fn asked(job: &Job, units: Units) -> Vec<HeaderAsk> {
     let said = Particulars::of(job);
-    let length = |item| said.length(&Part::House, item);
-    let trimmers = said.words(&Part::House, &list::TRIMMERS);
-    let of_header = length(&list::HEADER_SPAN).map(|span| {
+    let longest = |item| said.lengths(&Part::House, item).into_iter().max();
+    let of_header = longest(&list::HEADER_SPAN).map(|span| {
         let named = move |ask: HeaderAsk| HeaderAsk {
             words: format!("Header of {}: {}", units.length(span), ask.words),
             ..ask
         };
-        header_asks(span, length(&list::HEADER_TO_BEARING), trimmers).into_iter().map(named)
+        let doubled = Some("doubled").filter(|_| are_trimmers_doubled(job));
+        header_asks(span, longest(&list::HEADER_TO_BEARING), doubled).into_iter().map(named)
     });
-    let tail = length(&list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL);
+    let tail = longest(&list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL);
     let of_tail = tail.map(|tail| {
         let words = format!("Tail joists of {}: hangers or a ledger", units.length(tail));
         HeaderAsk { words, source: Source::Headers, ended_by: HeaderEnd::Check }
@@ -107,8 +108,14 @@ fn asked(job: &Job, units: Units) -> Vec<HeaderAsk> {
     of_header.into_iter().flatten().chain(of_tail).collect()
 }
 
+fn are_trimmers_doubled(job: &Job) -> bool {
+    let trimmers = Particulars::of(job).all_words(&Part::House, &list::TRIMMERS);
+    !trimmers.is_empty() && trimmers.iter().all(|words| *words == "doubled")
+}
+
 /// Since a header and its tail joists are as long as they are.
 fn since(job: &Job) -> Since {
     let said = Particulars::of(job);
-    Since::all([&list::HEADER_SPAN, &list::TAIL_JOIST].map(|item| Since::said(said, &Part::House, item)))
+    let items = [&list::HEADER_SPAN, &list::TAIL_JOIST].into_iter();
+    Since::all(items.flat_map(|item| said.last_words(&Part::House, item)).map(|it| Since::of(&it)))
 }

@@ -2,36 +2,46 @@
 //! visit or later.
 
 use super::damage::{Damage, DamageKind, Depth};
+use super::joist::done;
+use super::member::Done;
 use super::since::Since;
 use super::spots::{Found, Goes, Stretch};
 use crate::engine::condition::Finding;
-use crate::engine::entry::{EntryId, Stamp, Time};
-use crate::engine::job::Seen;
-use crate::engine::particular::Particular;
+use crate::engine::job::{InVisit, Kind, Seen};
+use crate::engine::particular::{Item, Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 
 /// Since when something is known, and in which visit it was said.
-pub(super) type Logged = (Since, Option<EntryId>);
+pub(super) type Logged = (Since, Option<InVisit>);
 
 /// The visit in which something was said as it stands. What was corrected was said anew, and
 /// nothing tells in which visit: as if in none.
-pub(super) fn visit(stamp: &Stamp, said: Time) -> Option<EntryId> {
-    stamp.visit.filter(|_| stamp.at == said)
+pub(super) fn visit<T: Kind>(said: &Seen<'_, T>) -> Option<InVisit> {
+    Some(said.in_visit()).filter(|visit| visit.is_any() && said.stamp.at == said.said)
 }
 
 /// Was this put right by that, said later in the same visit?
 pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular>) -> bool {
-    this.stamp.visit == by.stamp.visit && by.when().is_after(this.when())
+    this.in_visit().is_same(by.in_visit()) && by.when().is_after(this.when())
+}
+
+/// Was this measured of a joist that a new one has taken the place of since? It says nothing of
+/// that one, and has to be said again.
+pub fn is_of_the_old_one(said: Particulars<'_>, part: &Part, item: &Item) -> bool {
+    let is_of_each = [list::BREADTH, list::DEPTH, list::BEARING, list::LAP_OF_JOISTS].contains(item);
+    let all = done(said, part);
+    let replaced = all.iter().rev().find(|(done, _)| *done == Done::Replaced);
+    is_of_each && replaced.is_some_and(|(_, new)| !Since::said(said, part, item).is_after(*new))
 }
 
 /// When a particular was said.
 pub(super) fn logged(said: &Seen<'_, Particular>) -> Logged {
-    (Since::of(said), visit(said.stamp, said.said))
+    (Since::of(said), visit(said))
 }
 
 /// Does what was said then answer that? Only what is of the same visit or surely later does.
 pub(super) fn answers(then: Logged, that: Logged) -> bool {
-    then.0.is_after(that.0) || then.1.is_some() && then.1 == that.1
+    then.0.is_after(that.0) || then.1.zip(that.1).is_some_and(|(then, that)| then.is_same(that))
 }
 
 /// Was something done to the member between the two? Then the first was of what it was before.

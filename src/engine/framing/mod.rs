@@ -28,6 +28,7 @@ pub mod supports;
 pub use damage::{Damage, DamageKind, Depth};
 pub use design::{DesignValues, Edition, Grade, LumberGroup};
 pub use joist::Joist;
+pub use measured::is_of_the_old_one;
 pub use member::{Done, MemberType};
 pub use schedule::{Fate, Judged, Range, Reason, schedule};
 pub use section::{CutLimits, Section};

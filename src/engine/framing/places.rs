@@ -83,7 +83,7 @@ pub(super) fn found(job: &Job, framing: &Framing, number: JoistNumber, begins: B
             face: place.value.face,
             along: along(place.value, framing, begins),
             since: Since::of(&it).and(Since::of(&place)),
-            visit: visit(it.stamp, it.said),
+            visit: visit(&it),
         })
     });
     here.filter(|found| !is_seen_to(job, found)).collect()
@@ -145,7 +145,7 @@ pub fn number_of(place: &Place, framing: &Framing) -> Option<JoistNumber> {
 /// One that is said to be of dry panel counts as well: a joist is no panel.
 pub(super) fn read_joists(job: &Job, framing: &Framing) -> Vec<Read> {
     let all = readings(job);
-    let of_joists = standing(&all).filter_map(|(_, reading, known)| {
+    let of_joists = standing(job, &all).filter_map(|(_, reading, known)| {
         let joist = number_of(job.now.places().get(&reading.value.place)?.value, framing)?;
         Some(Read { joist, reads: reads(&known.value), since: Since::of(reading) })
     });

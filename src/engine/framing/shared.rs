@@ -1,6 +1,6 @@
 //! What all joists share: loads, stamps, spacing, and what sisters are.
 
-use super::apart::{OF_SISTERS, is_same, of_all_said_apart, of_sisters_said_apart};
+use super::apart::{OF_SISTERS, of_all_said_apart, of_sisters_said_apart};
 use super::design::{Edition, Stamp};
 use super::section::Section;
 use super::since::Since;
@@ -120,7 +120,7 @@ impl Shared {
         let said = Particulars::of(job);
         let then = |item: &list::Item| value_then(said, item, put_in).or_else(|| said.get(&Part::House, item));
         let is_other = |item: &&list::Item| {
-            then(item).zip(said.get(&Part::House, item)).is_some_and(|(then, now)| !is_same(then, now))
+            then(item).zip(said.get(&Part::House, item)).is_some_and(|(then, now)| !then.says_the_same(now))
         };
         OF_SISTERS.iter().find(|item| is_other(item))?;
         let words = |item| then(item).map(Value::typed);

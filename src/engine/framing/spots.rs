@@ -11,8 +11,7 @@ use super::member::{Awl, CutsSaid, Done};
 use super::places::Begins;
 use super::since::Since;
 use crate::engine::condition::Finding;
-use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, Seen};
+use crate::engine::job::{InVisit, Job, Seen};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Face;
 use crate::engine::units::Length;
@@ -52,7 +51,7 @@ pub struct Found {
     /// Since when it is known.
     pub since: Since,
     /// In which visit that was said.
-    pub visit: Option<EntryId>,
+    pub visit: Option<InVisit>,
 }
 
 /// A spot that an awl or an eye found.
@@ -67,7 +66,7 @@ pub struct Soft {
     /// Since when it is known.
     pub since: Since,
     /// In which visit that was said.
-    pub visit: Option<EntryId>,
+    pub visit: Option<InVisit>,
 }
 
 /// How deep an awl goes in.
@@ -223,7 +222,7 @@ impl Spots {
                 continue;
             }
             let (mut since, stretch) = (spot.since, spot.stretch);
-            let logged = (since, visit(damage.stamp, damage.said));
+            let logged = (since, visit(damage));
             // A spot of all joists is no measure of one. What was done before a finding
             // settles nothing of it, whenever its spot was logged.
             open.retain(|found| {

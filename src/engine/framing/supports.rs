@@ -46,18 +46,18 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
         };
         let states: Vec<_> = said.each(part, &list::STATE).collect();
         let is = |thing: &Seen<'_, Particular>, state| thing.value.is.typed() == state;
-        for (at, thing) in states.iter().enumerate().filter(|(_, thing)| !is(thing, SOUND)) {
+        for thing in states.iter().filter(|thing| !is(thing, SOUND)) {
             // What could not be reached may be reached since.
             let stands = match is(thing, "cannot reach") {
-                true => at + 1 == states.len(),
+                true => !states.iter().any(|by| by.when().is_after(thing.when())),
                 false => !states.iter().any(|by| is(by, SOUND) && is_put_right(thing, by)),
             };
             if stands {
                 add(thing, "", Source::EngineerLooks);
             }
         }
-        let ends = said.thing(part, &list::PLIES_END);
-        if let Some(thing) = ends.filter(|it| matches!(it.value.is.typed(), "between piers" | "cannot see")) {
+        let ends = said.last_words(part, &list::PLIES_END).into_iter();
+        for thing in ends.filter(|it| matches!(it.value.is.typed(), "between piers" | "cannot see")) {
             add(&thing, "plies end ", Source::BuiltUpGirders);
         }
     }

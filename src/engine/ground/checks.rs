@@ -34,8 +34,8 @@ const OR_TREATED: &str = "treated or naturally durable wood";
 /// [`Source::WoodToSoil`], [`Source::Posts`], [`Source::GirderEnds`], [`Source::AccessSize`].
 pub fn checks(job: &Job, units: Units) -> Vec<Check> {
     let said = Particulars::of(job);
-    let of = |item| said.length(&Part::House, item);
-    let joists = job.crawl_height().map(|height| height.value);
+    let of = |item| least(said, item);
+    let joists = job.least_crawl_height().map(|height| height.value);
     vec![
         clear("Joists to soil", joists, Length::inches(18), units),
         clear("Girders to soil", of(&list::GIRDER_CLEARANCE), Length::inches(12), units),
@@ -69,11 +69,16 @@ pub fn unvented_checks(job: &Job, units: Units) -> Vec<Check> {
     checks
 }
 
+/// The least that may have been said last.
+pub(super) fn least(said: Particulars<'_>, item: &Item) -> Option<Length> {
+    said.lengths(&Part::House, item).into_iter().min()
+}
+
 const PATH: &str = "a duct or a transfer grille";
 
 fn covered(job: &Job, units: Units) -> Check {
     let laid = "wall to wall, joints lapped 6 in and taped, edges sealed 6 in up the walls";
-    let up = Particulars::of(job).length(&Part::House, &list::TURN_UP).filter(|up| *up < UP_THE_WALLS);
+    let up = least(Particulars::of(job), &list::TURN_UP).filter(|up| *up < UP_THE_WALLS);
     let to_be = Covered::of(job);
     let (holds, says) = match (is_covered_now(job), to_be, up) {
         (Some(false), ..) => (Some(false), format!("soil lies bare, and without vents it has to be covered: {laid}")),
@@ -91,7 +96,8 @@ fn covered(job: &Job, units: Units) -> Check {
 }
 
 fn yes_or_no(said: Particulars<'_>, item: &Item, what: &'static str, how: &str) -> Check {
-    let holds = said.words(&Part::House, item).map(|word| word == "yes");
+    let words = said.all_words(&Part::House, item);
+    let holds = (!words.is_empty()).then(|| words.iter().all(|word| *word == "yes"));
     let says = match holds {
         Some(true) => format!("said to be there; {how}"),
         Some(false) => format!("said not to be there; {how} is asked for"),
@@ -103,11 +109,15 @@ fn yes_or_no(said: Particulars<'_>, item: &Item, what: &'static str, how: &str) 
 /// Does the fan pull flue gas back down?
 fn draft(said: Particulars<'_>) -> Check {
     let test = "test the draft at the worst pull before the fan is left running";
-    let (holds, says) = match said.words(&Part::House, &list::FUEL_BURNED) {
-        Some("none") => (Some(true), "nothing burns fuel in the house or below it".to_owned()),
-        Some("yes, draft tested") => (Some(true), "tested with the fan at its worst pull".to_owned()),
-        Some(_) => (Some(false), test.to_owned()),
-        None => (None, format!("not said whether anything burns fuel; if it does, {test}")),
+    let words = said.all_words(&Part::House, &list::FUEL_BURNED);
+    let (holds, says) = if words.is_empty() {
+        (None, format!("not said whether anything burns fuel; if it does, {test}"))
+    } else if words.contains(&"yes") {
+        (Some(false), test.to_owned())
+    } else if words.contains(&"yes, draft tested") {
+        (Some(true), "tested with the fan at its worst pull".to_owned())
+    } else {
+        (Some(true), "nothing burns fuel in the house or below it".to_owned())
     };
     Check { what: "Draft of water heater, furnace, stove", holds, says, source: Source::Backdraft }
 }
@@ -150,20 +160,21 @@ fn posts(job: &Job, measured: Option<Length>, units: Units) -> Check {
 
 fn girder_ends(said: Particulars<'_>, units: Units) -> Check {
     let asked = format!("{} of air on tops, sides and ends, or {OR_TREATED}", units.length(AIR_AT_ENDS));
-    let air = said.length(&Part::House, &list::GIRDER_END_AIR);
-    let (holds, says) = match (said.words(&Part::House, &list::GIRDER_ENDS), air) {
-        (Some("not in masonry"), _) => (Some(true), "none stands in masonry or concrete".to_owned()),
+    let words = said.all_words(&Part::House, &list::GIRDER_ENDS);
+    let in_masonry = (!words.is_empty()).then(|| words.contains(&"in masonry"));
+    let (holds, says) = match (in_masonry, least(said, &list::GIRDER_END_AIR)) {
+        (Some(false), _) => (Some(true), "none stands in masonry or concrete".to_owned()),
         (_, Some(air)) => (Some(air >= AIR_AT_ENDS), format!("{} of air at least; {asked}", units.length(air))),
-        (Some(_), None) => (None, format!("not measured; {asked}")),
+        (Some(true), None) => (None, format!("not measured; {asked}")),
         (None, None) => (None, format!("not said whether any stands in masonry or concrete; there {asked}")),
     };
     Check { what: "Girder ends in outer walls", holds, says, source: Source::GirderEnds }
 }
 
 fn access(said: Particulars<'_>, units: Units) -> Check {
-    let of = |item| said.length(&Part::House, item);
-    let sides = of(&list::ACCESS_WIDTH).zip(of(&list::ACCESS_LENGTH));
-    let is_wall = said.words(&Part::House, &list::ACCESS) == Some("wall");
+    let sides = least(said, &list::ACCESS_WIDTH).zip(least(said, &list::ACCESS_LENGTH));
+    let words = said.all_words(&Part::House, &list::ACCESS);
+    let is_wall = !words.is_empty() && words.iter().all(|word| *word == "wall");
     let (short, long) = if is_wall { (16, 24) } else { (18, 24) };
     let (short, long) = (Length::inches(short), Length::inches(long));
     let through = if is_wall { "a wall" } else { "a floor" };

@@ -3,16 +3,16 @@
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
-use crate::engine::closing::{BARE_SOIL, COVERED_NOW};
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
-use crate::engine::moisture::Answer;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
 use crate::engine::survey::Shape;
 use crate::engine::take::Units;
 use crate::engine::units::{Area, Length};
+
+pub use crate::engine::closing::is_covered_now;
 
 /// Corners of a house ([`Source::VentArea`]): one vent near each.
 const CORNERS: u32 = 4;
@@ -41,7 +41,7 @@ pub enum Covered {
     Yes,
     /// It was said not to.
     No,
-    /// Nobody said. That is never taken for covered.
+    /// Nobody said, or two phones said both. That is never taken for covered.
     NotSaid,
 }
 
@@ -82,14 +82,29 @@ impl Ground {
 }
 
 impl AirWay {
+    /// All, that first which asks for the most care.
+    const ALL: [Self; 4] = [Self::Exhaust, Self::Supply, Self::Dehumidifier, Self::Vents];
+
+    fn said(words: &str) -> Self {
+        match words {
+            "exhaust fan" => Self::Exhaust,
+            "supply from the house" => Self::Supply,
+            "dehumidifier" => Self::Dehumidifier,
+            _ => Self::Vents,
+        }
+    }
+
+    /// Each that may have been chosen last, that first which asks for the most care: of two
+    /// phones that chose differently neither may be the later one.
+    pub fn each_chosen(job: &Job) -> Vec<Self> {
+        let said = Particulars::of(job).all_words(&Part::House, &list::AIR_WAY);
+        let said: Vec<_> = said.into_iter().map(Self::said).collect();
+        Self::ALL.into_iter().filter(|way| said.contains(way)).collect()
+    }
+
     /// The one that was chosen.
     pub fn chosen(job: &Job) -> Option<Self> {
-        match Particulars::of(job).words(&Part::House, &list::AIR_WAY)? {
-            "exhaust fan" => Some(Self::Exhaust),
-            "supply from the house" => Some(Self::Supply),
-            "dehumidifier" => Some(Self::Dehumidifier),
-            _ => Some(Self::Vents),
-        }
+        Self::each_chosen(job).first().copied()
     }
 
     /// The one that was chosen; until then vents, or exhaust, which asks for the most, where
@@ -105,10 +120,11 @@ impl AirWay {
 impl Covered {
     /// As it was said, and not as some rule would have it.
     pub fn of(job: &Job) -> Self {
-        match Particulars::of(job).words(&Part::House, &list::COVERED) {
-            Some("yes") => Self::Yes,
-            Some(_) => Self::No,
-            None => Self::NotSaid,
+        let said = Particulars::of(job).all_words(&Part::House, &list::COVERED);
+        match (said.contains(&"yes"), said.contains(&"no")) {
+            (true, false) => Self::Yes,
+            (false, true) => Self::No,
+            (false, false) | (true, true) => Self::NotSaid,
         }
     }
 
@@ -119,25 +135,6 @@ impl Covered {
             Self::No => "said not to be covered",
             Self::NotSaid => "not said to be covered",
         }
-    }
-}
-
-/// Is all soil covered, its laps and edges sealed? Only as somebody saw it: the check says so,
-/// and was answered later than soil was seen bare. None where nobody looked.
-///
-/// Of two phones that did not know of each other neither may be the later one: then bare soil
-/// stands ([`When::is_after`](crate::engine::job::When::is_after)).
-pub fn is_covered_now(job: &Job) -> Option<bool> {
-    let said = |name: &'static str| job.now.checks().values().rev().filter(move |it| it.value.of.as_str() == name);
-    let last = |name| said(name).next().map(|check| (check.when(), check.value.answer));
-    // A "don't know" takes back no soil that was seen bare.
-    let seen = said(BARE_SOIL).find(|check| check.value.answer != Answer::Unknown);
-    let bare = seen.filter(|check| check.value.answer == Answer::Yes).map(|check| check.when());
-    match (last(COVERED_NOW), bare) {
-        (Some((when, Answer::Yes)), Some(bare)) => Some(when.is_after(bare)),
-        (Some((_, Answer::Yes)), None) => Some(true),
-        (Some((_, Answer::No)), _) | (Some((_, Answer::Unknown)) | None, Some(_)) => Some(false),
-        (Some((_, Answer::Unknown)) | None, None) => None,
     }
 }
 

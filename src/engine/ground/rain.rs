@@ -1,6 +1,6 @@
 //! What the job asks of its roof's water: gutter, downspouts, and where it lands.
 
-use super::checks::Check;
+use super::checks::{Check, least};
 use super::roof::{Runoff, runoff};
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::job::Job;
@@ -68,7 +68,7 @@ pub fn rain(job: &Job, units: Units) -> Figure<Rain> {
 /// [`Source::Discharge`], [`Source::Grading`].
 pub fn led_away(job: &Job, units: Units) -> Vec<Check> {
     let said = Particulars::of(job);
-    let of = |item| said.length(&Part::House, item);
+    let of = |item| least(said, item);
     vec![
         Check {
             what: "Water lands",

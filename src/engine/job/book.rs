@@ -4,6 +4,7 @@ use super::entry::{Act, Entry, Record};
 use super::fold::{Fold, Job};
 use super::log::{Added, Log};
 use super::observation::Observation;
+use super::when::InVisit;
 use crate::engine::entry::{DeviceId, EntryId, Stamp};
 use crate::order;
 
@@ -109,7 +110,7 @@ impl Pen {
     /// Takes an entry back as it stands in this job. A correction that the job does not know of
     /// is not taken back with it.
     pub fn take_back(&mut self, of: EntryId, job: &Job) -> Entry {
-        self.write(Act::Withdraw { of, seen: job.heads(of) })
+        self.write(Act::Withdraw { of, seen: job.seen(of) })
     }
 
     /// From here on, entries belong to this visit.
@@ -120,6 +121,11 @@ impl Pen {
     /// The visit that entries belong to.
     pub const fn visit(&self) -> Option<EntryId> {
         self.stamp.visit
+    }
+
+    /// In which visit the next entry is, by its time too.
+    pub const fn in_visit(&self) -> InVisit {
+        InVisit::of(&self.stamp)
     }
 
     /// From here on, entries carry this stamp.

@@ -2,7 +2,7 @@
 
 use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
-use super::when::When;
+use super::when::{When, last_words};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::geometry::Heading;
 use crate::engine::units::{Length, MoistureContent, Typed};
@@ -83,6 +83,12 @@ impl Job {
         said.max_by_key(|venting| **venting == Venting::Unvented)
     }
 
+    /// From the ground to the joists' lower edge: the least that may be the last word.
+    pub fn least_crawl_height(&self) -> Option<&Typed<Length>> {
+        let said = self.last_words(|fact| if let Fact::CrawlHeight(height) = fact { Some(height) } else { None });
+        said.min_by_key(|height| height.value)
+    }
+
     /// Up to which moisture content framing may be closed in: the lowest that may be the last word.
     pub fn framing_limit(&self) -> Option<&Typed<MoistureContent>> {
         let said = self.last_words(|fact| if let Fact::FramingLimit(limit) = fact { Some(limit) } else { None });
@@ -93,6 +99,15 @@ impl Job {
     pub fn subfloor_limit(&self) -> Option<&Typed<MoistureContent>> {
         let said = self.last_words(|fact| if let Fact::SubfloorLimit(limit) = fact { Some(limit) } else { None });
         said.min_by_key(|limit| limit.value)
+    }
+
+    /// What is said of a fact, as text; none where two phones say different things and nobody can
+    /// tell which came last: it has to be said again.
+    pub fn surely(&self, read: &dyn Fn(&Fact) -> Option<String>) -> Option<String> {
+        let said = self.now.facts().values().filter_map(|it| Some((it.when(), (it.value, read(it.value)?))));
+        let mut said = last_words(said);
+        let (last, text) = said.pop()?;
+        said.iter().all(|(other, _)| other.says_the_same(last)).then_some(text)
     }
 
     /// The latest statement of what `like` states, whatever that says of it.
@@ -131,13 +146,9 @@ impl Job {
         self.now.visits().keys().position(|id| *id == visit).map(|before| before + 1)
     }
 
-    /// The latest statement, and every other that it is not surely after: of two phones that did
-    /// not know of each other, neither has the last word.
+    /// What may be the last word on what a fact states.
     fn last_words<'a, T: 'a>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> impl Iterator<Item = &'a T> {
-        let mut said = self.now.facts().values().rev().filter_map(move |it| Some((it.when(), pick(it.value)?)));
-        let last = said.next();
-        let is_apart = move |when: When| last.is_some_and(|(last, _)| !last.is_after(when));
-        last.into_iter().chain(said.filter(move |(when, _)| is_apart(*when))).map(|(_, value)| value)
+        last_words(self.now.facts().values().filter_map(|it| Some((it.when(), pick(it.value)?)))).into_iter()
     }
 
     fn latest_fact<'a, T: ?Sized>(&'a self, pick: impl Fn(&'a Fact) -> Option<&'a T>) -> Option<&'a T> {

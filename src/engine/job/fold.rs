@@ -7,10 +7,11 @@
 //! An entry may refer only to entries with smaller ids. The logical count makes every
 //! honest entry do so; what does not is reported and left out, and cycles cannot be.
 
+mod superseding;
+
 use super::entry::{Act, Content, Record};
 use super::observation::Observation;
 use super::thing::{Shelves, Thing};
-use super::when::When;
 use crate::engine::entry::{EntryId, Stamp};
 use crate::order::Set;
 use litemap::LiteMap;
@@ -36,7 +37,12 @@ pub struct Job {
     pub unknown: LiteMap<EntryId, String>,
     /// Entries that are known to be, and are not here.
     pub absent: Set<EntryId>,
-    /// Ids under which two entries say different things, of which one counts.
+    /// The counts that entries have, each once.
+    counts: Set<u32>,
+    /// Corrections, each with the thing that it corrects.
+    pub(super) corrects: LiteMap<EntryId, EntryId>,
+    /// Ids under which two entries say different things, of which one counts, and which nobody
+    /// took back who saw both.
     pub clashes: Set<EntryId>,
 }
 
@@ -46,6 +52,24 @@ impl Job {
     pub fn heads(&self, thing: EntryId) -> Vec<EntryId> {
         let head = || self.now.get(thing).map(|thing| vec![thing.head]);
         self.conflicts.get(&thing).cloned().or_else(head).unwrap_or_default()
+    }
+
+    /// How many entries are known to be and are not here. Each takes the count after the greatest
+    /// that its phone knew of: where counts leave a gap, somebody's entry is missing.
+    pub fn missing(&self) -> usize {
+        let greatest = self.counts.iter().next_back().map_or(0, |count| *count as usize);
+        let gaps = greatest.saturating_sub(self.counts.iter().len());
+        self.absent.iter().len() + gaps
+    }
+
+    /// What whoever takes an entry back has seen of it: how the thing stands that it began or
+    /// corrects; and that two entries share its id, which then is named twice more.
+    pub(super) fn seen(&self, of: EntryId) -> Vec<EntryId> {
+        let mut seen = self.heads(self.corrects.get(&of).copied().unwrap_or(of));
+        if self.clashes.contains(&of) {
+            seen.extend([of, of]);
+        }
+        seen
     }
 }
 
@@ -74,6 +98,8 @@ pub struct Fold {
     nodes: LiteMap<EntryId, Node>,
     /// Which entries refer to an entry, whether that is here yet or not.
     followers: LiteMap<EntryId, Set<EntryId>>,
+    /// Ids that two entries share.
+    clashes: Set<EntryId>,
     job: Job,
 }
 
@@ -92,12 +118,14 @@ impl Fold {
     /// A fold of nothing yet but which ids the log holds twice.
     pub(super) fn with_clashes(clashes: impl Iterator<Item = EntryId>) -> Self {
         let mut fold = Self::default();
-        fold.job.clashes.extend(clashes);
+        fold.clashes.extend(clashes);
+        fold.job.clashes = fold.clashes.clone();
         fold
     }
 
     /// Adds one entry. The same id again is ignored: the log settles clashes.
     pub fn add(&mut self, record: &Record) {
+        self.job.counts.insert(record.id().count);
         self.job.absent.remove(&record.id());
         match record.content() {
             Content::Absent => {
@@ -178,8 +206,9 @@ impl Fold {
         let recorded = self.recorded(beginning);
         let corrections =
             recorded.as_ref().map(|(_, recorded)| self.corrections(&thread, recorded)).unwrap_or_default();
+        self.job.corrects.extend(corrections.keys().map(|id| (*id, beginning)));
         let mut live = self.live(&thread, &corrections);
-        let mut heads = heads(beginning, &corrections, &live);
+        let mut heads = self.heads(beginning, &corrections, &live);
         let unseen = self.unseen(beginning, &heads, &corrections, &live);
         let head = unseen.last().or(heads.last()).copied().unwrap_or(beginning);
         if !unseen.is_empty() {
@@ -194,6 +223,7 @@ impl Fold {
                 self.job.withdrawn.insert(*id);
             }
         }
+        self.end_clashes(&thread, &live);
         let Some((stamp, recorded)) = recorded else {
             self.job.faults.insert(beginning, Fault::CorrectsNothing);
             return;
@@ -206,6 +236,19 @@ impl Fold {
         }
         let shelves = if stands { &mut self.job.now } else { &mut self.job.gone };
         shelves.put(beginning, Thing { value, stamp, head, said });
+    }
+
+    /// Two entries under one id end when somebody takes them back who saw both: what one phone
+    /// takes back under an id that it shares is its own entry.
+    fn end_clashes(&mut self, thread: &Set<EntryId>, live: &Set<EntryId>) {
+        for id in thread.iter().filter(|id| self.clashes.contains(id)) {
+            let saw_both = |seen: &[EntryId]| seen.iter().filter(|seen| *seen == id).count() > 1;
+            if self.withdrawals(*id, live).any(|(_, _, seen)| saw_both(seen)) {
+                self.job.clashes.remove(id);
+            } else {
+                self.job.clashes.insert(*id);
+            }
+        }
     }
 
     /// Which entries of a thread nobody has taken back. From the last to the first:
@@ -227,40 +270,6 @@ impl Fold {
             }
         }
         live
-    }
-
-    /// The live withdrawals of an entry: when each was made, and what it had seen.
-    fn withdrawals(&self, entry: EntryId, live: &Set<EntryId>) -> impl Iterator<Item = (EntryId, When, &[EntryId])> {
-        let followers = self.followers.get(&entry).into_iter().flatten().filter(|id| live.contains(id));
-        followers.filter_map(move |id| match self.nodes.get(id)? {
-            Node { stamp, act: Act::Withdraw { seen, .. } } => {
-                Some((*id, When { id: *id, at: stamp.at }, seen.as_slice()))
-            }
-            _ => None,
-        })
-    }
-
-    /// Of a thing that was taken back, the values of which nobody who took it back knew. Whoever
-    /// did not write down what they had seen knew of what was surely said before.
-    fn unseen(
-        &self,
-        beginning: EntryId,
-        heads: &[EntryId],
-        corrections: &LiteMap<EntryId, Correction>,
-        live: &Set<EntryId>,
-    ) -> Vec<EntryId> {
-        if live.contains(&beginning) {
-            return Vec::new();
-        }
-        let mut known = Set::of(beginning);
-        for (_, when, seen) in self.withdrawals(beginning, live) {
-            supersede(seen, corrections, &mut known);
-            let is_before = |id: &&EntryId| {
-                self.nodes.get(id).is_some_and(|node| when.is_after(When { id: **id, at: node.stamp.at }))
-            };
-            known.extend(heads.iter().filter(|_| seen.is_empty()).filter(is_before).copied());
-        }
-        heads.iter().filter(|head| !known.contains(head)).copied().collect()
     }
 
     fn recorded(&self, beginning: EntryId) -> Option<(Stamp, Observation)> {
@@ -299,32 +308,6 @@ impl Node {
             Act::Record(_) => None,
             Act::Correct { of, .. } => of.iter().min().copied(),
             Act::Withdraw { of, .. } => Some(*of),
-        }
-    }
-}
-
-/// The live values that no live correction supersedes, in log order. Superseding goes
-/// through corrections that were taken back: correcting a correction replaces what that
-/// one replaced.
-fn heads(beginning: EntryId, corrections: &LiteMap<EntryId, Correction>, live: &Set<EntryId>) -> Vec<EntryId> {
-    let mut superseded = Set::default();
-    for (id, correction) in corrections {
-        if live.contains(id) {
-            supersede(&correction.of, corrections, &mut superseded);
-        }
-    }
-    let candidates = std::iter::once(&beginning).chain(corrections.keys());
-    candidates.filter(|id| live.contains(id) && !superseded.contains(id)).copied().collect()
-}
-
-/// Puts these in, and all that they superseded.
-fn supersede(these: &[EntryId], corrections: &LiteMap<EntryId, Correction>, superseded: &mut Set<EntryId>) {
-    let mut open: Vec<EntryId> = these.to_vec();
-    while let Some(id) = open.pop() {
-        if superseded.insert(id)
-            && let Some(earlier) = corrections.get(&id)
-        {
-            open.extend(&earlier.of);
         }
     }
 }

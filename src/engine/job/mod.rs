@@ -13,6 +13,7 @@ pub mod fold;
 pub mod log;
 pub mod observation;
 mod plausible;
+mod same;
 pub mod thing;
 pub mod when;
 
@@ -23,4 +24,4 @@ pub use fold::{Fault, Fold, Job};
 pub use log::{Added, Log};
 pub use observation::Observation;
 pub use thing::{Kind, Seen, Shelf, Shelves, Thing};
-pub use when::When;
+pub use when::{InVisit, LONGEST_VISIT, When, last_words};

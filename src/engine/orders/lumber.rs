@@ -213,7 +213,9 @@ fn cut_from(stick: &Stick, units: Units) -> String {
 
 /// What else its ends ask for: no rule here says how many blocks or ties that takes.
 fn ends_not_counted(judged: &Judged) -> impl Iterator<Item = String> {
-    let is_counted = |reason: &Reason| matches!(reason.source, Source::Bearing | Source::SillBearing);
+    // Nobody knows what an engineer has done with its ends.
+    let waits = judged.asks_for() == Fate::Engineer;
+    let is_counted = move |reason: &Reason| !waits && matches!(reason.source, Source::Bearing | Source::SillBearing);
     let ends = judged.unsettled().filter(move |reason| reason.fate == Fate::Mend && !is_counted(reason));
     ends.map(|reason| format!("Joist {}: {}. What that takes is not counted here.", number(judged), reason.words))
 }

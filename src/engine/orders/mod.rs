@@ -5,6 +5,7 @@
 //! office's prices beside it, and marks what changed since the job file was last sent. It
 //! invents no price and no quantity: what cannot be worked out yet is named as open.
 
+mod carriers;
 mod lumber;
 mod needs;
 pub mod shims;
@@ -91,9 +92,8 @@ pub fn order_list(book: &Book, units: Units) -> OrderList {
         return OrderList { lines, open, dropped: Vec::new(), sent: None };
     };
     let revision = hand_over.revision;
-    let before = Book::of(book.log().records().filter(|record| record.id() < sent).cloned());
     // Of what another phone logged before, and gave later, nothing says which it was.
-    let late = hand_over.entries.map_or(0, |entries| before.log().len().saturating_sub(entries as usize));
+    let late = late(book, sent, hand_over);
     if late > 0 {
         open.push(format!(
             "What changed since r{revision} was sent cannot be told: {} of another phone came in since.",
@@ -101,6 +101,7 @@ pub fn order_list(book: &Book, units: Units) -> OrderList {
         ));
         return OrderList { lines, open, dropped: Vec::new(), sent: Some(revision) };
     }
+    let before = Book::of(logged_before(book, sent).cloned());
     let (before, _) = self::lines(before.job(), units);
     for line in &mut lines {
         let same = before.iter().find(|other| other.needed.name == line.needed.name);
@@ -115,7 +116,17 @@ pub fn order_list(book: &Book, units: Units) -> OrderList {
     OrderList { lines, open, dropped, sent: Some(revision) }
 }
 
-/// The last hand-over after which something was said: the one that the reader of this list
+fn logged_before(book: &Book, sent: EntryId) -> impl Iterator<Item = &Record> {
+    book.log().records().filter(move |record| record.id() < sent)
+}
+
+/// How many entries came in since the file was sent, of those that were logged before by their
+/// counts.
+fn late(book: &Book, sent: EntryId, hand_over: &HandOver) -> usize {
+    hand_over.entries.map_or(0, |entries| logged_before(book, sent).count().saturating_sub(entries as usize))
+}
+
+/// The last hand-over after which something was said, or came in: the one that the reader of this list
 /// may have seen another list of. Whoever opens a file that was just sent asks for the one
 /// before.
 fn last_sent(book: &Book) -> Option<(EntryId, &HandOver)> {
@@ -125,7 +136,7 @@ fn last_sent(book: &Book) -> Option<(EntryId, &HandOver)> {
     };
     let said = book.log().records().filter(|record| !is_hand_over(record)).map(Record::id).max()?;
     let mut sent = book.job().now.hand_overs().iter().rev();
-    sent.find(|(id, _)| **id < said).map(|(id, sent)| (*id, sent.value))
+    sent.find(|(id, sent)| **id < said || late(book, **id, sent.value) > 0).map(|(id, sent)| (*id, sent.value))
 }
 
 /// Its lines as they stand, and what is open, without what changed.

@@ -1,7 +1,8 @@
 //! What the results ask for, line by line.
 
-use super::{lumber, shims, treated, under};
-use crate::engine::describe::{counted, several};
+use super::{carriers, lumber, shims, treated, under};
+use crate::engine::closing::said_apart;
+use crate::engine::describe::{capital, counted, several};
 use crate::engine::figure::{Figure, Need};
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::job::{Job, SheetEdge};
@@ -159,9 +160,12 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     let mut needed = take_out(job, searches, units);
     needed.extend(floor(&laid, job));
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
+    open.extend(carriers::not_counted(job, units));
     needed.extend(shims::shims(job, units));
     needed.extend(under::ground(job, units, &mut open));
     needed.extend(under::roof(job, units, &mut open));
+    // What is counted by a word that may not be the last.
+    open.extend(said_apart(job, units).into_iter().map(|it| format!("{}: {}.", capital(&it.what), it.ends)));
     (needed, open)
 }
 

@@ -74,7 +74,12 @@ fn tape(job: &Job, length: Length) -> Needed {
 }
 
 fn air(job: &Job, units: Units, open: &mut Vec<String>) -> Option<Needed> {
-    let is_chosen = AirWay::chosen(job).is_some();
+    let chosen = AirWay::each_chosen(job);
+    if chosen.len() > 1 {
+        open.push("Air under the house: two phones chose differently. Choose again how it gets there.".to_owned());
+        return None;
+    }
+    let is_chosen = !chosen.is_empty();
     let way = AirWay::of(job);
     if way != AirWay::Vents && !is_chosen {
         open.push("Air under the house: choose how it gets there.".to_owned());

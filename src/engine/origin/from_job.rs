@@ -6,10 +6,10 @@ use super::rank::{Ranking, rank};
 use super::scene::{Read, Scene};
 use crate::engine::air::{Air, AirLocation};
 use crate::engine::condition::Finding;
-use crate::engine::entry::{EntryId, Label, Stamp};
+use crate::engine::entry::{EntryId, Label};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
-use crate::engine::job::{Job, When};
+use crate::engine::job::{InVisit, Job, When, last_words};
 use crate::engine::moisture::Answer;
 use crate::engine::place::Element;
 use crate::engine::results::corrected;
@@ -35,9 +35,13 @@ pub fn dealt_with_name(cause: Cause) -> String {
     format!("dealt_with.{}", cause.name())
 }
 
-/// What was answered last to a question of the checklist.
+/// What was answered last to a question of the checklist; nothing where two phones answered
+/// differently and nobody can tell which came last: it is open again.
 pub fn is_answered(job: &Job, name: &str) -> Option<Answer> {
-    job.now.checks().values().rev().find(|check| check.value.of.as_str() == name).map(|check| check.value.answer)
+    let checks = job.now.checks().values().filter(|check| check.value.of.as_str() == name);
+    let mut last = last_words(checks.map(|check| (check.when(), check.value.answer)));
+    last.dedup();
+    (last.len() == 1).then(|| last.first().copied()).flatten()
 }
 
 /// Where the water comes from. Source: [`Source::Evidence`].
@@ -65,7 +69,7 @@ struct Said<'a> {
     name: &'a str,
     answer: Answer,
     when: When,
-    visit: Option<EntryId>,
+    visit: InVisit,
 }
 
 /// What was answered and what was found.
@@ -75,11 +79,11 @@ fn all_said(job: &Job) -> Vec<Said<'_>> {
         name: it.value.of.as_str(),
         answer: it.value.answer,
         when: it.when(),
-        visit: it.stamp.visit,
+        visit: it.in_visit(),
     });
     let found = job.now.conditions().iter().filter_map(|(id, it)| {
         let (_, name) = SAID_BY_FINDINGS.iter().find(|(finding, _)| *finding == it.value.finding)?;
-        Some(Said { id: *id, name, answer: Answer::Yes, when: it.when(), visit: it.stamp.visit })
+        Some(Said { id: *id, name, answer: Answer::Yes, when: it.when(), visit: it.in_visit() })
     });
     checks.chain(found).collect()
 }
@@ -88,7 +92,7 @@ fn all_said(job: &Job) -> Vec<Said<'_>> {
 /// back, and what a later visit does not see is gone and was there.
 fn is_seen(yes: &Said<'_>, all: &[Said<'_>]) -> bool {
     let puts_right = |no: &Said<'_>| {
-        no.name == yes.name && no.answer == Answer::No && no.visit == yes.visit && no.when.is_after(yes.when)
+        no.name == yes.name && no.answer == Answer::No && no.visit.is_same(yes.visit) && no.when.is_after(yes.when)
     };
     yes.answer == Answer::Yes && !all.iter().any(puts_right)
 }
@@ -152,9 +156,9 @@ struct Visited {
 fn dampest(job: &Job) -> Visited {
     let of = |location: AirLocation| job.now.air().iter().filter(move |(_, air)| air.value.location == location);
     let crawl = of(AirLocation::Crawl).max_by_key(|(_, air)| air.value.humidity.value);
-    let is_then = |stamp: &Stamp| crawl.is_none_or(|(_, crawl)| crawl.stamp.visit == stamp.visit);
-    let outdoors = of(AirLocation::Outdoors).rev().find(|(_, air)| is_then(air.stamp));
-    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| is_then(surface.stamp));
+    let is_then = |visit: InVisit| crawl.is_none_or(|(_, crawl)| crawl.in_visit().is_same(visit));
+    let outdoors = of(AirLocation::Outdoors).rev().find(|(_, air)| is_then(air.in_visit()));
+    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| is_then(surface.in_visit()));
     let coldest = surfaces.min_by_key(|(_, surface)| surface.value.temperature.value);
     let ids = [crawl.map(|(id, _)| id), outdoors.map(|(id, _)| id), coldest.map(|(id, _)| id)];
     Visited {

@@ -2,7 +2,7 @@
 
 use super::{Item, Part, Particular, Value};
 use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, Seen};
+use crate::engine::job::{Job, Seen, last_words};
 use crate::engine::units::{Amount, Length};
 use crate::order;
 
@@ -38,6 +38,23 @@ impl<'a> Particulars<'a> {
     pub fn each(self, part: &Part, item: &Item) -> impl DoubleEndedIterator<Item = Seen<'a, Particular>> {
         let all = self.job.now.particulars().values();
         all.filter(|it| it.value.of == *part && it.value.what.as_str() == item.what && item.allows(&it.value.is))
+    }
+
+    /// Everything that may be the last word: of two phones that did not know of each other, both
+    /// may have it. Whoever asks takes the worse.
+    pub fn last_words(self, part: &Part, item: &Item) -> Vec<Seen<'a, Particular>> {
+        last_words(self.each(part, item).map(|it| (it.when(), it)))
+    }
+
+    /// The same of a part's lengths.
+    pub fn lengths(self, part: &Part, item: &Item) -> Vec<Length> {
+        let lengths = self.last_words(part, item).into_iter().map(|it| &it.value.is);
+        lengths.filter_map(|it| if let Value::Length(typed) = it { Some(typed.value) } else { None }).collect()
+    }
+
+    /// The same of its words, each as often as it was said.
+    pub fn all_words(self, part: &Part, item: &Item) -> Vec<&'a str> {
+        self.last_words(part, item).into_iter().map(|it| it.value.is.typed()).collect()
     }
 
     /// A length of a part.

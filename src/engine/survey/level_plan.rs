@@ -6,7 +6,7 @@ use super::levels::largest_gap_along;
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::job::Job;
+use crate::engine::job::{InVisit, Job};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, Face, JoistNumber, Position};
 use crate::engine::sources::Source;
@@ -188,15 +188,16 @@ fn stations(job: &Job, floor: Option<&Floor>, units: Units, doubts: &mut Vec<Str
         place.is_some_and(|it| it.value.element == Element::Joist && it.value.face != Some(Face::LowerEdge))
     };
     let tops = || job.now.levels().values().filter(|level| is_top(&level.value.place));
-    let visit = tops().next_back().and_then(|level| level.stamp.visit);
-    if tops().any(|level| level.stamp.visit != visit) {
+    let last = tops().next_back().map(|level| level.in_visit());
+    let is_of_last = |visit: InVisit| last.is_some_and(|last| last.is_same(visit));
+    if tops().any(|level| !is_of_last(level.in_visit())) {
         doubts.push("Readings of earlier visits are left out: the beam stood elsewhere.".to_owned());
     }
     if tops().count() < job.now.levels().len() {
         doubts.push("Readings that are on no joist's top are left out.".to_owned());
     }
     let mut latest: LiteMap<EntryId, Length> = LiteMap::new();
-    for level in tops().filter(|level| level.stamp.visit == visit) {
+    for level in tops().filter(|level| is_of_last(level.in_visit())) {
         latest.insert(level.value.place, level.value.drop.value);
     }
     let station = |(place, drop): (EntryId, Length)| {

@@ -73,8 +73,6 @@ pub struct Draft {
     pub back_to: Option<Place>,
     /// The wood's temperature, as measured last.
     pub wood_temperature: Option<Typed<Temperature>>,
-    /// The visit that it was measured in: it says nothing about another day's wood.
-    pub wood_temperature_visit: Option<EntryId>,
     /// The camera was opened for this place, and nothing has come back yet.
     pub photo_wanted: bool,
 }
@@ -222,7 +220,6 @@ impl Default for Draft {
             reference: false,
             back_to: None,
             wood_temperature: None,
-            wood_temperature_visit: None,
             photo_wanted: false,
         }
     }

@@ -73,5 +73,8 @@ fn one_card(card: &Card, folder: &Path, file: &str) -> Result<String, Trouble> {
         let unit = if field.unit.is_empty() { String::new() } else { format!(" {}", field.unit) };
         text += &format!("- {}: {}{unit}.\n", plain(&field.asks), plain(&field.typed));
     }
+    for field in card.fields.iter().filter(|field| !field.again.is_empty()) {
+        text += &format!("- {}, to be said again: {}.\n", plain(&field.asks), plain(&field.again));
+    }
     Ok(text + "\n")
 }

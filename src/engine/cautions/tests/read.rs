@@ -39,6 +39,33 @@ fn a_yes_and_a_spot_of_a_later_visit_bring_their_cautions_back() {
     }
 }
 
+/// The app goes on in the last visit until somebody begins another one.
+#[test]
+fn in_a_visit_that_nobody_ended_more_of_the_same_is_asked_about_again_after_three_days() {
+    let finds: [(&str, Observation); 5] = [
+        ("standing_water", check("water_on_soil", Answer::Yes).into()),
+        ("standing_water", found(Finding::StandingWater).into()),
+        ("bare_wire", found(Finding::BareWire).into()),
+        ("shoring", Damage::new(Part::Joist(JoistNumber::FIRST), DamageKind::Soft).into()),
+        ("weak_framing", said(Part::Girder(1), "state", word("cracked")).into()),
+    ];
+    for (name, find) in finds {
+        let is_due = |at: &str| {
+            let mut desk = Desk::new();
+            let visit = desk.log(Visit { purpose: Label::default() });
+            desk.pen.begin_visit(visit);
+            desk.log(find.clone());
+            desk.log(named(name).unwrap().acknowledgement());
+            assert!(!desk.is_due(name), "{name}");
+            desk.pen.stamp_from(Stamp { visit: Some(visit), ..stamp("QZ", at) });
+            desk.log(find.clone());
+            desk.is_due(name)
+        };
+        let due = ["2026-11-28T08:14:59-06:00", "2026-11-28T08:15:00-06:00", "2026-11-28T08:15:01-06:00"].map(is_due);
+        assert_eq!(due, [false, false, true], "{name}");
+    }
+}
+
 #[test]
 fn what_can_kill_is_read_by_everybody_who_goes_there() {
     let mut desk = Desk::new().with(found(Finding::BareWire)).with(found(Finding::Sewage));

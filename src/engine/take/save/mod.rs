@@ -12,7 +12,7 @@ use crate::engine::air::{AirReading, SurfaceReading};
 use crate::engine::condition::{Condition, Finding};
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::framing::Depth;
-use crate::engine::job::{Entry, Job, Observation, Pen};
+use crate::engine::job::{Entry, Job, Observation, Pen, Seen};
 use crate::engine::moisture::{Bounds, Outside, Reading, Shown, said};
 use crate::engine::survey::Level;
 use crate::engine::units::decimal::{self, Decimals};
@@ -290,10 +290,10 @@ impl Desk<'_> {
         let AtSpot { wood, reference } = AtSpot::of(self.draft, self.job);
         let (place, new_place) = place_at(self.job, self.pen, &self.draft.spot);
         let visit = self.pen.visit();
-        let of_this_visit = self.draft.wood_temperature_visit == visit;
+        let wood_temperature = self.wood_temperature();
         let entry = self.pen.record(with(Reading {
             meter: self.meter.map(|meter| meter.entry),
-            wood_temperature: self.draft.wood_temperature.clone().filter(|_| of_this_visit),
+            wood_temperature,
             reference,
             ..Reading::new(place, shown, wood)
         }));
@@ -337,6 +337,18 @@ impl Desk<'_> {
         Ok(Saved { entries, next: self.draft.put_down(), read_back })
     }
 
+    /// The wood's temperature, as the log has it of this visit: it says nothing of another day's
+    /// wood, and nothing once it was taken back.
+    fn wood_temperature(&self) -> Option<Typed<Temperature>> {
+        let measured = self.draft.wood_temperature.as_ref()?;
+        let is_it = |surface: &Seen<'_, SurfaceReading>| {
+            surface.value.what.as_str() == AirTask::Wood.label()
+                && surface.value.temperature == *measured
+                && surface.in_visit().is_same(self.pen.in_visit())
+        };
+        self.job.now.surfaces().values().any(|surface| is_it(&surface)).then(|| measured.clone())
+    }
+
     /// A temperature at the spot. The wood's goes with the readings that follow.
     fn surface(self) -> Result<Saved, Refused> {
         let name = self.draft.air.label();
@@ -350,12 +362,7 @@ impl Desk<'_> {
         let entries = new_place.into_iter().chain([self.pen.record(Observation::SurfaceReading(surface))]).collect();
         let mut next = self.draft.put_down();
         if of_wood {
-            next = Draft {
-                wood_temperature: Some(temperature),
-                wood_temperature_visit: self.pen.visit(),
-                instrument: Instrument::Meter,
-                ..next
-            };
+            next = Draft { wood_temperature: Some(temperature), instrument: Instrument::Meter, ..next };
         }
         Ok(Saved { entries, next, read_back })
     }

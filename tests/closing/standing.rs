@@ -1,0 +1,154 @@
+//! Which readings of a place stand, and what of them a new joist, a cut and another phone change.
+
+use crate::house::joist;
+use crate::phones::pen_at;
+use crate::{Site, after, drop_, held_by, ready};
+use duckboard::engine::condition::Finding;
+use duckboard::engine::job::{Added, Record, Visit};
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
+use duckboard::engine::particular::list;
+use duckboard::engine::place::{Element, Place};
+
+const BETWEEN_READINGS: &str = "2026-10-26T07:00:00-05:00";
+
+/// A reading of a joist's place in pine named, with pins.
+fn reading(site: &mut Site, joist: usize, shown: &str) -> Reading {
+    let meter = Some(site.desk.pins());
+    let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+    Reading { meter, ..Reading::new(site.places[joist - 1], Shown::Percent(crate::desk::percent(shown)), wood) }
+}
+
+/// Another phone that knows all that was said until then reads a joist in a visit of its own.
+fn another_reads(site: &mut Site, at: &str, joist: usize, shown: &str) {
+    let reading = reading(site, joist, shown);
+    let mut pen = pen_at(site, at);
+    let visit = pen.record(Visit { purpose: crate::desk::label("help") });
+    pen.begin_visit(visit.id);
+    for entry in [visit, pen.record(reading)] {
+        assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
+    }
+}
+
+/// The floor is ready at 8:00 on 26 October; a visit more begins then, with all read again.
+fn next_visit(site: &mut Site, at: &str) {
+    site.visit(at);
+    site.crawl_air("57", "64");
+    site.reads(["14", "15", "15.5", "15", "14", "13"]);
+    let boards = site.place(Element::SubfloorBelow, 2);
+    site.read(boards, "9", Material::Solid);
+}
+
+#[test]
+fn a_wetter_reading_of_the_same_day_counts_whichever_phone_and_visit_it_is_of() {
+    held_by(|site| another_reads(site, BETWEEN_READINGS, 4, "41"), "too wet: Joist 4");
+    let and_begins_again = |at: &'static str| {
+        move |site: &mut Site| {
+            site.at("2026-10-26T09:00:00-05:00");
+            let wet = reading(site, 4, "41");
+            site.desk.log(wet);
+            next_visit(site, at);
+        }
+    };
+    held_by(and_begins_again("2026-10-26T09:05:00-05:00"), "too wet: Joist 4");
+    held_by(and_begins_again("2026-10-27T08:59:59-05:00"), "too wet: Joist 4");
+    ready(and_begins_again("2026-10-27T09:00:00-05:00"));
+}
+
+/// It was asked about, and kept.
+#[test]
+fn a_number_that_nobody_believes_is_no_kinder_than_a_wet_one() {
+    let then_dry = |shown: &'static str| {
+        move |site: &mut Site| {
+            let read = reading(site, 4, shown);
+            site.desk.log(read);
+            let read = reading(site, 4, "15");
+            site.desk.log(read);
+        }
+    };
+    held_by(then_dry("41"), "too wet: Joist 4");
+    held_by(then_dry("75"), "too wet: Joist 4");
+    ready(|site| {
+        let read = reading(site, 4, "75");
+        let wrong = site.desk.log(read);
+        then_dry("15")(site);
+        site.desk.withdraw(wrong);
+    });
+    ready(|site| {
+        then_dry("75")(site);
+        next_visit(site, "2026-10-29T08:00:00-05:00");
+    });
+}
+
+#[test]
+fn a_place_that_reads_drier_than_before_is_not_wetter_than_it_was() {
+    let site = after(|site| {
+        let drier = reading(site, 3, "13");
+        site.desk.log(drier);
+    });
+    assert!(site.in_the_way().is_empty(), "{:#?}", site.in_the_way());
+    held_by(
+        |site| {
+            let wetter = reading(site, 3, "17");
+            let place = site.places[2];
+            site.read(place, "13", Material::Solid);
+            site.desk.log(wetter);
+        },
+        "wetter than it was",
+    );
+}
+
+/// Its readings went with it, and what stands there is read.
+#[test]
+fn what_was_read_of_a_joist_that_is_gone_says_nothing_of_the_new_one() {
+    let replaced = |then: &'static str| {
+        move |site: &mut Site| {
+            site.finds(Finding::Rotten, Some(site.places[2]));
+            let wet = reading(site, 3, "27");
+            site.desk.log(wet);
+            site.desk.says(joist(3), &list::DONE, "replaced");
+            site.desk.says(joist(3), &list::BEARING, "3 1/2");
+            site.desk.says(joist(3), &list::CUTS, "none");
+            if !then.is_empty() {
+                let new = reading(site, 3, then);
+                site.desk.log(new);
+            }
+        }
+    };
+    held_by(replaced(""), "no reading that counts in this visit, near what comes out: joist 3");
+    held_by(replaced("27"), "too wet: Joist 3");
+    ready(replaced("12"));
+    // Not done after all: the old one stands there, as it was read.
+    held_by(
+        |site| {
+            replaced("12")(site);
+            drop_(site.desk.says(joist(3), &list::DONE, "not yet"));
+        },
+        "too wet: Joist 3",
+    );
+}
+
+/// What is cut out takes its water along.
+#[test]
+fn wet_boards_that_come_out_are_not_read_again() {
+    let wet_boards = |joist: u16| {
+        let mut site = Site::before_the_last_visit();
+        let boards = site.place(Element::SubfloorBelow, joist);
+        site.read(boards, "31", Material::Solid);
+        site.seen_to();
+        site.in_the_way()
+    };
+    // The opening lies over joists 3 to 5, and joist 2 is beside it.
+    assert!(wet_boards(4).is_empty(), "{:#?}", wet_boards(4));
+    assert!(wet_boards(6).concat().contains("was not surely dry, and not read since"), "{:#?}", wet_boards(6));
+}
+
+/// Two phones that do not know of each other log one spot as a place of their own.
+#[test]
+fn one_spot_that_two_phones_logged_is_one_place() {
+    let mut site = Site::before_the_last_visit();
+    let spot: Place = site.desk.job().now.places().get(&site.places[3]).unwrap().value.clone();
+    let other = site.desk.log(spot);
+    site.read(other, "26", Material::Solid);
+    site.seen_to();
+    assert!(site.in_the_way().is_empty(), "{:#?}", site.in_the_way());
+}

@@ -1,0 +1,78 @@
+//! What is missing from a log, or said in words that this build does not have.
+
+use crate::desk::label;
+use crate::house::joist;
+use crate::{Site, after, held_by};
+use duckboard::engine::closing::{CloseIn, close_in};
+use duckboard::engine::condition::Finding;
+use duckboard::engine::figure::Known;
+use duckboard::engine::job::{Book, Record};
+use duckboard::engine::moisture::{Answer, Material};
+use duckboard::engine::particular::{Part, Particular, Value, list};
+use duckboard::engine::place::Element;
+use duckboard::engine::take::Units;
+
+fn says(site: &mut Site, of: Part, what: &str, words: &str) {
+    site.desk.log(Particular { of, what: label(what), is: Value::Words(label(words)) });
+}
+
+/// A later build may add a word, an item or a question without a kind of entry for it.
+#[test]
+fn words_and_questions_that_no_list_has_keep_the_floor_open() {
+    let beyond = |words: &str| format!("1 word that no list of this build has: {words}");
+    held_by(|site| says(site, joist(4), "fire damage", "charred"), &beyond("Joist 4, fire damage: charred"));
+    held_by(|site| says(site, joist(4), list::AWL.what, "goes in at one end"), "goes in at one end");
+    held_by(|site| says(site, Part::House, "smell", "gas"), "smell: gas");
+    held_by(|site| site.answers(&[("gas_smell", Answer::Yes)]), &beyond("gas_smell"));
+    let site = after(|site| {
+        says(site, joist(4), "fire damage", "charred");
+        let last = *site.desk.job().now.particulars().keys().next_back().unwrap();
+        site.desk.withdraw(last);
+    });
+    assert!(site.decision().is_ready(), "taken back");
+}
+
+/// Every entry takes the count after the greatest that its phone knew of.
+#[test]
+fn an_entry_that_the_counts_prove_and_that_is_not_here_keeps_the_floor_open() {
+    let mut site = Site::ready();
+    site.finds(Finding::Rotten, Some(site.places[3]));
+    let rotten = *site.desk.job().now.conditions().keys().next_back().unwrap();
+    site.answers(&[("read_at_depth", Answer::No)]);
+    let all = site.desk.book.log().records();
+    let book = Book::of(all.filter(|record| record.id() != rotten).cloned().collect::<Vec<Record>>());
+    let Known { value: CloseIn { decision, conditions, .. }, .. } = close_in(book.job(), Units::default());
+    let lines: Vec<_> = conditions.iter().flat_map(|it| &it.in_the_way).map(|it| it.what.as_str()).collect();
+    assert!(!decision.is_ready() && lines == ["1 entry not here: left out of a file, or damaged"], "{lines:?}");
+}
+
+/// The floor is ready on 26 October; joists and ground were looked at on the 5th and the 26th.
+#[test]
+fn what_was_looked_at_more_than_three_months_before_the_visit_is_looked_at_again() {
+    let read_in = |day: &'static str| {
+        move |site: &mut Site| {
+            site.visit(day);
+            site.crawl_air("57", "64");
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+        }
+    };
+    let in_the_way = |day| after(read_in(day)).in_the_way().concat();
+    // What makes the house sound is stamped 25 November; the visits of the others are in autumn.
+    assert_eq!(in_the_way("2027-01-26T08:00:00-05:00"), "");
+    assert!(in_the_way("2027-01-26T08:00:01-05:00").contains("dealt with, gone or covered"));
+    let years_later = in_the_way("2029-10-20T08:00:00-05:00");
+    for words in ["joists 1, 2, 3, 4, 5, 6", "that no girder is near", "dealt with, gone or covered"] {
+        assert!(years_later.contains(words), "{words}: {years_later}");
+    }
+    let again = after(|site| {
+        read_in("2029-10-20T08:00:00-05:00")(site);
+        for number in 1..=6 {
+            site.desk.says(joist(number), &list::AWL, "stops everywhere");
+        }
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+        site.answers(&[("dealt_with.ground", Answer::Yes), ("ground_covered_now", Answer::Yes)]);
+    });
+    assert!(again.decision().is_ready(), "{:#?}", again.in_the_way());
+}
