@@ -136,3 +136,22 @@ fn an_engineer_who_saw_each_joist_there_answers_for_what_lies_past_it() {
     assert!(is_asked(&seen(1..=5)) && is_asked(&seen(2..=6)));
     assert!(seen(1..=6).decision().is_ready(), "{:#?}", seen(1..=6).in_the_way());
 }
+
+#[test]
+fn what_lies_past_the_span_is_looked_at_again_months_later() {
+    const OLD: &str = "what lies past the joists' measured spans";
+    let months_later = |change: &dyn Fn(&mut Site), again: bool| {
+        let site = after(|site| {
+            change(site);
+            site.answers(&[(PAST_SPANS, Answer::Yes)]);
+            site.visit("2027-01-27T08:00:00-05:00");
+            if again {
+                site.answers(&[(PAST_SPANS, Answer::Yes)]);
+            }
+        });
+        site.in_the_way().iter().any(|line| line.contains(OLD))
+    };
+    let laps = |site: &mut Site| girder(site, "4'", "laps the next", None);
+    assert!(months_later(&laps, false) && !months_later(&laps, true));
+    assert!(!months_later(&|_| (), false), "nothing lies past them here");
+}
