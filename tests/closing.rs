@@ -3,13 +3,19 @@
 
 #[path = "closing/air.rs"]
 mod air;
+#[path = "closing/asked.rs"]
+mod asked;
 #[path = "closing/decision.rs"]
 mod decision;
 mod desk;
+#[path = "closing/headers.rs"]
+mod headers;
 #[path = "under/house.rs"]
 mod house;
 #[path = "closing/members.rs"]
 mod members;
+#[path = "closing/past.rs"]
+mod past;
 #[path = "closing/phones.rs"]
 mod phones;
 #[path = "closing/reach.rs"]

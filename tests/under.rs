@@ -1,6 +1,8 @@
 //! What is under the house: joists judged, levels, ground, roof water, and what to order.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "tests may fail loudly")]
 
+#[path = "under/again.rs"]
+mod again;
 #[path = "under/agree.rs"]
 mod agree;
 #[path = "under/cuts.rs"]
@@ -18,12 +20,18 @@ mod house;
 mod joists;
 #[path = "under/levels.rs"]
 mod levels;
+#[path = "under/new_joists.rs"]
+mod new_joists;
 #[path = "under/not_counted.rs"]
 mod not_counted;
 #[path = "under/orders.rs"]
 mod orders;
+#[path = "under/phones.rs"]
+mod phones;
 #[path = "under/settled.rs"]
 mod settled;
+#[path = "under/sisters.rs"]
+mod sisters;
 #[path = "under/spans.rs"]
 mod spans;
 #[path = "under/visits.rs"]

@@ -450,17 +450,3 @@ fn decay_in_the_floor_itself_or_at_no_joist_is_cut_out_first() {
         "found in the floor",
     );
 }
-
-/// IRC R502.10 from memory: a header of more than 4 ft and the joists at its ends are doubled.
-#[test]
-fn a_long_header_whose_joists_are_single_holds_closing() {
-    let header = |span: &'static str, joists: &'static str| {
-        move |site: &mut Site| {
-            site.desk.says(Part::House, &list::HEADER_SPAN, span);
-            site.desk.says(Part::House, &list::TRIMMERS, joists);
-        }
-    };
-    ready(header("4'", "single"));
-    ready(header("8'", "doubled"));
-    held_by(header("4' 1/16", "single"), "the joists at a header's ends are single");
-}

@@ -4,10 +4,12 @@ use crate::desk::Desk;
 use crate::house::{house, inches};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
-use duckboard::engine::job::Fact;
+use duckboard::engine::job::{Fact, SpanRating};
 use duckboard::engine::orders::{Line, order_list};
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
+use duckboard::engine::sheets::to_lay;
+use duckboard::engine::survey::Opening;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Amount;
 
@@ -67,4 +69,36 @@ fn sheets_without_a_stamp_are_held_to_the_weakest_wood() {
         assert!(says(typed).starts_with("Not enough to say\nNext: look for the stamp."), "{}", says(typed));
     }
     assert!(says("1/2").starts_with("No, without a stamp\n"), "{}", says("1/2"));
+}
+
+/// Joists 3 and 4 are 40 and 56 in from the corner: an opening between them is one bay, and what
+/// sheets go to is for two or more.
+#[test]
+fn a_patch_over_one_bay_is_named_whether_or_not_a_rating_is_said() {
+    const ONE_BAY: &str = "is one bay";
+    let says = |along: &str, long: &str, fact: Option<Fact>| {
+        let mut desk = house();
+        let (id, opening) = desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+        desk.correct(id, Opening { along: inches(along), length: inches(long), ..opening });
+        fact.into_iter().for_each(|fact| {
+            desk.log(fact);
+        });
+        let card = card(&desk, "Do the sheets bridge the joists?");
+        let stock = to_lay(desk.job()).as_known().unwrap().doubts.concat();
+        let listed =
+            ordered(&desk, "Sheets").into_iter().flat_map(|line| line.needed.from).collect::<Vec<_>>().concat();
+        let is_named = [&card, &stock, &listed].map(|words| words.contains(ONE_BAY));
+        (card.lines().next().unwrap().to_owned(), is_named)
+    };
+    let thick = |typed| Some(Fact::SheetThickness(inches(typed)));
+    let rated = |on_center| Some(Fact::SpanRating(SpanRating::new(on_center).unwrap()));
+    for fact in [None, rated(16), rated(24), thick("3/4"), thick("23/32"), thick("1/2")] {
+        let (headline, is_named) = says("44", "8", fact.clone());
+        assert_eq!(is_named, [true; 3], "{fact:?}");
+        assert!(["Not enough to say", "No, without a stamp"].contains(&headline.as_str()), "{fact:?}: {headline}");
+        // From 40 in to 57 it lies over joist 4 too.
+        assert_eq!(says("44", "13", fact.clone()).1, [false; 3], "{fact:?}");
+        assert_eq!(says("44", "12", fact.clone()).1, [true; 3], "{fact:?}");
+    }
+    assert_eq!(says("44", "13", thick("3/4")).0, "As a rule");
 }

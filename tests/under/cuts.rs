@@ -253,7 +253,7 @@ fn a_hole_leaves_two_inches_at_both_edges() {
     let wide = |to: &'static str, depth: &'static str| {
         after(|desk| {
             desk.says(joist(4), &DEPTH, depth);
-            desk.says(joist(4), &CLEAR_SPAN, "8'");
+            desk.says(joist(4), &CLEAR_SPAN, "9'");
             desk.hole(4, ("30", to), "2");
         })
     };

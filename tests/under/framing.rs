@@ -70,7 +70,7 @@ fn what_it_may_span_is_what_the_codes_table_says() {
 #[test]
 fn an_unknown_grade_keeps_nothing_by_itself() {
     let mut desk = sound_house();
-    desk.says(Part::Joists, &CLEAR_SPAN, "8'");
+    desk.says(Part::Joists, &CLEAR_SPAN, "9'");
     desk.says(Part::House, &GRADE, "unknown");
     let judged = one(&desk, 1);
     let range = judged.may_span.unwrap();

@@ -89,7 +89,7 @@ impl Desk {
     }
 
     /// Says that something was done about a joist. A new one is measured where it bears, and
-    /// bears as the old one did.
+    /// bears as the old one did; it is looked at for cuts, and each is logged.
     pub fn does(&mut self, of: Part, done: &str) {
         let bears = {
             let said = Particulars::of(self.job());
@@ -97,8 +97,11 @@ impl Desk {
             bearing.map(|bearing| bearing.typed().to_owned())
         };
         self.says(of.clone(), &list::DONE, done);
-        if let Some(bears) = bears.filter(|_| done == "replaced") {
-            self.says(of, &list::BEARING, &bears);
+        if done == "replaced" {
+            bears.into_iter().for_each(|bears| {
+                self.says(of.clone(), &list::BEARING, &bears);
+            });
+            self.says(of, &list::CUTS, "all logged");
         }
     }
 

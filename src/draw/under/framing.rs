@@ -4,9 +4,10 @@ use crate::draw::card::{Card, Line, cited, reasons};
 use crate::engine::condition::Finding;
 use crate::engine::describe::{capital, spot_words};
 use crate::engine::figure::{Figure, Need};
+use crate::engine::framing::headers::headers;
 use crate::engine::framing::joist::{Reads, found_nowhere};
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{HELD_TAIL, SOUND, header_asks, looked_at, supports, unsound};
+use crate::engine::framing::supports::{SOUND, looked_at, supports, unsound};
 use crate::engine::framing::{Fate, Judged, MemberType, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -199,17 +200,11 @@ fn whole(job: &Job, units: Units) -> Card {
     if !shored {
         lines.push(Line::next("Shore the floor on both sides before a joist is cut or taken out."));
     }
-    let length = |item| said.length(&Part::House, item);
-    if let Some(span) = length(&list::HEADER_SPAN) {
-        let trimmers = said.words(&Part::House, &list::TRIMMERS);
-        let asks = header_asks(span, length(&list::HEADER_TO_BEARING), trimmers);
-        let words = |what: &str| format!("Header of {}: {what}.", units.length(span));
-        lines.extend(asks.iter().map(|(what, _)| Line::plain(words(what))));
+    let asks = headers(job, units);
+    lines.extend(asks.iter().map(|ask| Line::plain(format!("{}.", ask.words))));
+    if said.length(&Part::House, &list::HEADER_SPAN).is_some() {
         lines.push(Line::small("Headers are flagged here and designed nowhere."));
-        lines.extend(cited(asks.into_iter().map(|(_, source)| source).chain([Source::FramedOpenings])));
-    }
-    if let Some(tail) = said.length(&Part::House, &list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL) {
-        lines.push(Line::plain(format!("Tail joists of {}: hangers or a ledger.", units.length(tail))));
+        lines.extend(cited(asks.into_iter().map(|ask| ask.source).chain([Source::FramedOpenings])));
     }
     lines.push(Line::small(Source::Shoring.noted("Before anything is cut")));
     let headline = if shored { "Shored" } else { "Not shored yet" };
@@ -232,7 +227,6 @@ fn panel(job: &Job, units: Units) -> Card {
     let thickness = job.sheet_thickness();
     let by_thickness = thickness.and_then(|typed| spacing_by_thickness(typed.value));
     let (headline, line) = match (rated, by_thickness) {
-        (Some(rated), _) if rated >= widest && is_one_bay => ("Not enough to say", ONE_BAY.to_owned()),
         (Some(rated), _) if rated >= widest => {
             ("Yes, by their stamp", format!("Rated {}, joists {apart} apart at the widest.", units.length(rated)))
         }
@@ -263,5 +257,9 @@ fn panel(job: &Job, units: Units) -> Card {
         ),
         (None, None) => ("Not enough to say", "Next: state the sheets' rating or thickness, under Job.".to_owned()),
     };
-    Card::new(title, headline, std::iter::once(Line::plain(line)).chain(small).collect())
+    // Over one bay nothing that is for two says that they do.
+    let does = is_one_bay && !headline.starts_with("No");
+    let headline = if does { "Not enough to say" } else { headline };
+    let one_bay = is_one_bay.then(|| Line::plain(ONE_BAY));
+    Card::new(title, headline, one_bay.into_iter().chain([Line::plain(line)]).chain(small).collect())
 }

@@ -5,10 +5,14 @@ use crate::engine::closing::{
     COVERED_NOW, DECAY_IS_OUT, READ_AT_DEPTH, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
 };
 use crate::engine::entry::Label;
-use crate::engine::framing::joist::is_grave;
+use crate::engine::framing::headers::{HEADER_DONE, asks_for_header_done};
+use crate::engine::framing::joist::{SISTERS_BEYOND, is_grave};
+use crate::engine::framing::past::{PAST_SPANS, asks_for_past_spans};
+use crate::engine::framing::schedule::{asks_for_sisters_beyond, schedule};
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Check, Evidence, dealt_with_name, is_answered, origin};
+use crate::engine::take::Units;
 
 /// The question that would change the ranking most, with its answers.
 pub(super) fn next_check(job: &Job) -> Option<Card> {
@@ -45,6 +49,21 @@ pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
     if asks_for_same_joists(job) {
         let same = "Joists were laid out anew: does every number still mean the same joist?";
         asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
+    }
+    if asks_for_header_done(job) {
+        let header = "Is the header doubled where it is over 4 ft, hung or on a wall or beam where it is over 6 ft, and are \
+                      tail joists over 12 ft held by hangers or a ledger?";
+        asks.push(ask(job, HEADER_DONE.to_owned(), header.to_owned()));
+    }
+    if asks_for_past_spans(job) {
+        let past = "What comes out reaches past the joists' measured spans: is what carries the floor there sound and dry, by \
+                    a job of its own that is ready to close, or by an engineer?";
+        asks.push(ask(job, PAST_SPANS.to_owned(), past.to_owned()));
+    }
+    if asks_for_sisters_beyond(&schedule(job, Units::default())) {
+        let beyond = "Sisters of joists that go through over the girder: does one lie along the span past it, from bearing \
+                      to bearing, wherever that is asked for?";
+        asks.push(ask(job, SISTERS_BEYOND.to_owned(), beyond.to_owned()));
     }
     if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
         let decay = "Is all decayed or broken wood out of the floor, or probed sound?";

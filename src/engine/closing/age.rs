@@ -6,6 +6,7 @@ use super::near::Near;
 use super::trust::words_of;
 use crate::engine::describe::in_sentence;
 use crate::engine::entry::Time;
+use crate::engine::framing::past::{PAST_SPANS, asks_for_past_spans};
 use crate::engine::framing::schedule::named;
 use crate::engine::job::{Job, When};
 use crate::engine::moisture::Answer;
@@ -43,7 +44,9 @@ fn long_ago(job: &Job, near: &Near, begun: Time) -> Vec<String> {
     {
         old.push("that no girder is near".to_owned());
     }
-    if answered_long_ago(job, begun) {
+    let is_past = |name: &str| name == PAST_SPANS && asks_for_past_spans(job);
+    old.extend(answered_long_ago(job, begun, is_past).then(|| "what lies past the joists' measured spans".to_owned()));
+    if answered_long_ago(job, begun, is_dealt_with) {
         old.push("what the checklist says is dealt with, gone or covered".to_owned());
     }
     old
@@ -65,15 +68,16 @@ fn latest<'a>(said: impl Iterator<Item = (When, &'a str)>) -> Option<When> {
     said.map(|(when, _)| when).max_by_key(|when| when.at)
 }
 
-/// Was a yes of the checklist that something is dealt with, gone or covered last said long ago?
-fn answered_long_ago(job: &Job, begun: Time) -> bool {
-    let is_done = |name: &str| {
-        ["dealt_with.", "gone."].iter().any(|begins| name.starts_with(begins))
-            || [super::water::COVERED_NOW, super::members::DECAY_IS_OUT].contains(&name)
-    };
+fn is_dealt_with(name: &str) -> bool {
+    ["dealt_with.", "gone."].iter().any(|begins| name.starts_with(begins))
+        || [super::water::COVERED_NOW, super::members::DECAY_IS_OUT].contains(&name)
+}
+
+/// Was a yes of the checklist to one of these last said long ago?
+fn answered_long_ago(job: &Job, begun: Time, is_one: impl Fn(&str) -> bool) -> bool {
     let answers = || job.now.checks().values().filter(|it| it.value.answer == Answer::Yes);
     let is_old = |at: Time| begun - at > OLDEST_LOOK;
-    let old = answers().filter(|it| is_done(it.value.of.as_str()) && is_old(it.said));
+    let old = answers().filter(|it| is_one(it.value.of.as_str()) && is_old(it.said));
     let is_said_again = |name: &str| answers().any(|it| it.value.of.as_str() == name && !is_old(it.said));
     old.into_iter().any(|it| !is_said_again(it.value.of.as_str()))
 }

@@ -8,25 +8,27 @@ use crate::engine::condition::Finding;
 use crate::engine::describe::in_sentence;
 use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
+use crate::engine::framing::headers::{HeaderAsk, HeaderEnd, headers};
 use crate::engine::framing::joist::is_grave;
 use crate::engine::framing::member::OverGirder;
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{DOUBLE_HEADER, unsound};
+use crate::engine::framing::supports::unsound;
 use crate::engine::job::{Job, When};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place};
+use crate::engine::take::Units;
 
 const ENGINEER: &str = "have an engineer look, do what they write, and say that it is done";
 
 /// What carries those joists is sound: nothing speaks against it, and somebody looked at it
 /// there.
-pub(super) fn carriers(job: &Job, near: &Near) -> Condition {
+pub(super) fn carriers(job: &Job, near: &Near, units: Units) -> Condition {
     let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, ENGINEER)).collect();
     let reach = near.reach().filter(|reach| reach.is_by_a_wall());
     lines.extend(reach.into_iter().flat_map(|reach| at_walls(job, reach)));
     lines.extend(girders(job, near));
     lines.extend(which_girder(job));
-    lines.extend(headers(job));
+    lines.extend(of_headers(job, units));
     let is_none = reach.is_none() && is_no_girder_near(job);
     let found = if is_none { "none is within a bay of it" } else { "what is there was looked at, and is" };
     Condition::of("rim joist, sill and girder there are sound", lines, found)
@@ -148,14 +150,24 @@ fn bearing_on_one(job: &Job, near: &Near) -> Vec<InTheWay> {
     (!names.is_empty()).then(line).into_iter().collect()
 }
 
-/// A long header or its joists, single where the rule asks for two.
-fn headers(job: &Job) -> Option<InTheWay> {
-    let said = Particulars::of(job);
-    let is_single = said.words(&Part::House, &list::TRIMMERS) == Some("single");
-    let is_long = said.length(&Part::House, &list::HEADER_SPAN).is_some_and(|span| span > DOUBLE_HEADER);
-    let ends = "double them, and say so under Framing as a whole";
-    (is_single && is_long)
-        .then(|| InTheWay::known("the joists at a header's ends are single, and over 4 ft they are doubled", ends))
+/// What the page asks of headers and of the joists at their ends holds closing too.
+fn of_headers(job: &Job, units: Units) -> Vec<InTheWay> {
+    let is_single = Particulars::of(job).words(&Part::House, &list::TRIMMERS) == Some("single");
+    let line = |ask: HeaderAsk| match ask.ended_by {
+        HeaderEnd::Doubling if is_single => InTheWay::known(
+            format!("the joists at a header's ends are single. {}", ask.words),
+            "double them, and say so under Framing as a whole",
+        ),
+        HeaderEnd::Doubling => InTheWay::unknown(
+            format!("nobody said that the joists at a header's ends are doubled. {}", ask.words),
+            "see whether they are, double them if not, and say so under Framing as a whole",
+        ),
+        HeaderEnd::Measuring => {
+            InTheWay::unknown(ask.words, "say it under Framing as a whole, or that they are doubled")
+        }
+        HeaderEnd::Check => InTheWay::unknown(ask.words, "see that it is so, and answer the check"),
+    };
+    headers(job, units).into_iter().map(line).collect()
 }
 
 /// What was found at places on girders: places do not tell which girder they are on, so what

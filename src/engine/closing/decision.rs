@@ -125,7 +125,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         near.known(),
         members::joists(&schedule, &near),
         members::on_a_joist(job),
-        carriers::carriers(job, &near),
+        carriers::carriers(job, &near, units),
         members::elsewhere(job),
         hazards::none_left(job),
         water.sources(),

@@ -57,7 +57,7 @@ fn in_the_way(judged: &Judged) -> InTheWay {
             words.push(reason.words.as_str());
             // What asks for a sister, and is not ended by one, has something to be said first.
             let first = if reason.wants_a_sister_yet() { "do that first, or " } else { "" };
-            ends.push(format!("{first}{}, and say that it is done", to_do_for(*way)));
+            ends.push(format!("{first}{}", to_do_for(*way)));
         }
     }
     let open = judged.unsettled().filter(|reason| reason.fate <= Fate::Open);
@@ -72,10 +72,13 @@ fn in_the_way(judged: &Judged) -> InTheWay {
 
 const fn to_do_for(way: Done) -> &'static str {
     match way {
-        Done::EndsMended => "mend its ends",
-        Done::Sistered => "sister it",
-        Done::Replaced => "replace it",
-        Done::AsTheEngineerSays => "have an engineer look, do what they write",
+        Done::EndsMended => "mend its ends, and say that it is done",
+        Done::Sistered => "sister it, and say that it is done",
+        Done::SisteredBeyond => {
+            "sister it along its span past the girder, say that it is done, and then answer the check"
+        }
+        Done::Replaced => "replace it, and say that it is done",
+        Done::AsTheEngineerSays => "have an engineer look, do what they write, and say that it is done",
     }
 }
 

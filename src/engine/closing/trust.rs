@@ -8,6 +8,9 @@ use super::room::SAME_JOISTS;
 use super::water::COVERED_NOW;
 use crate::engine::describe::{counted, observation};
 use crate::engine::entry::EntryId;
+use crate::engine::framing::headers::HEADER_DONE;
+use crate::engine::framing::joist::SISTERS_BEYOND;
+use crate::engine::framing::past::PAST_SPANS;
 use crate::engine::job::{InVisit, Job, When};
 use crate::engine::moisture::Answer;
 use crate::engine::origin::{Cause, Evidence, dealt_with_name};
@@ -90,7 +93,9 @@ fn beyond_the_lists(job: &Job) -> Vec<String> {
 }
 
 fn is_asked_for_closing(name: &str) -> bool {
-    [COVERED_NOW, SAME_JOISTS, DECAY_IS_OUT, READ_AT_DEPTH].contains(&name) || is_of_a_hazard(name)
+    [COVERED_NOW, SAME_JOISTS, DECAY_IS_OUT, READ_AT_DEPTH].contains(&name)
+        || [PAST_SPANS, SISTERS_BEYOND, HEADER_DONE].contains(&name)
+        || is_of_a_hazard(name)
 }
 
 /// Every entry is here, could be read and followed, and no two of them disagree.

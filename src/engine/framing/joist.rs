@@ -1,27 +1,27 @@
 //! Everything that the job says of one joist.
 
-use super::design::{Edition, Stamp};
-use super::member::{BearsOn, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
+use super::apart::said_apart;
+use super::design::Stamp;
+use super::member::{BearsOn, CutsSaid, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
+use super::past::Past;
 use super::places::{Begins, Read, found, read_joists};
 use super::section::Section;
+use super::shared::{Shared, sister};
 use super::since::Since;
-use super::span::{Loads, Service};
+use super::span::Service;
 use super::spots::{Found, Spots};
 use crate::engine::condition::Finding;
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::JoistNumber;
+#[cfg(doc)]
 use crate::engine::sources::Source;
 use crate::engine::survey::{Floor, Framing};
-use crate::engine::units::{Amount, Length};
+use crate::engine::units::Length;
 
-/// Rooms where people live ([`Source::SpanMethod`]).
-const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 /// Bearing on wood or metal, and on masonry ([`Source::Bearing`]).
 const ON_WOOD: Length = Length::sixty_fourths(96);
 const ON_MASONRY: Length = Length::inches(3);
-/// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
-const SLEPT_IN: &str = "rooms that are slept in and nothing else, by their live load";
 
 pub use super::places::{INSECTS_GONE, Reads, found_nowhere, is_grave, is_nowhere, number_of};
 
@@ -61,6 +61,8 @@ pub struct Joist {
     /// How wide a strip of floor lies on it, half of the bay at a wall with it; none if nobody
     /// measured.
     pub carries: Option<Length>,
+    /// What comes out reaches past what was measured of it, if it does.
+    pub past: Option<Past>,
     /// How wet it reads.
     pub reads: Reads,
     /// Of what two phones say different things, and nobody can tell which came last.
@@ -71,9 +73,25 @@ pub struct Joist {
     /// What was done about it, each with when that was said, in log order; nothing that
     /// was taken back by "not yet".
     pub done: Vec<(Done, Since)>,
+    /// Since a sister or a new joist is in, as it was said first: said again it is the same one, and
+    /// "not yet" takes it back.
+    pub put_in: Option<Since>,
     /// When each thing was said of it that counts.
     pub since: LastSaid,
 }
+
+/// Along which of its spans: one that goes through over the girder has two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Along {
+    /// The first.
+    First,
+    /// The one past the girder.
+    Next,
+}
+
+/// The name of the check that says that the sisters of joists that go through lie along their
+/// span past the girder, where one is asked for there. It never changes.
+pub const SISTERS_BEYOND: &str = "sisters_beyond";
 
 /// When each thing was last said that a joist is judged by. What was done about it counts only
 /// if it was said later.
@@ -81,6 +99,10 @@ pub struct Joist {
 pub struct LastSaid {
     /// What it is made as, and who allows its span.
     pub member: Since,
+    /// What it is made as.
+    pub made_as: Since,
+    /// Who allows its span.
+    pub span_allowed: Since,
     /// Its breadth and depth; of a joist that was replaced those of the old one.
     pub section: Since,
     /// Those of the new one.
@@ -101,37 +123,6 @@ pub struct LastSaid {
     pub reads: Since,
     /// What was found that speaks against it.
     pub found: Since,
-}
-
-/// What all joists share.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Shared {
-    /// The widest distance between centers.
-    pub spacing: Length,
-    /// What the floor is to carry.
-    pub loads: Loads,
-    /// What the old joists are stamped.
-    pub stamp: Stamp,
-    /// What sisters and new joists are stamped.
-    pub sister_stamp: Stamp,
-    /// By whose design values.
-    pub edition: Edition,
-    /// Treated through incisions?
-    pub is_incised: bool,
-    /// The section that sisters are cut of, if both ways were measured.
-    pub sister: Option<Section>,
-    /// How many joists there are: three or more share a load.
-    pub count: u16,
-    /// Is it to carry tile, and nobody said that the floor is heavier than one without?
-    pub tile_not_weighed: bool,
-    /// What nobody said, and is taken to be so.
-    pub assumed: Vec<String>,
-    /// Since loads, stamps and spacing are as they are.
-    pub since: Since,
-    /// Since sisters are as they are.
-    pub sister_since: Since,
-    /// Since joists are numbered as they are.
-    pub laid_out: Since,
 }
 
 impl Joist {
@@ -160,10 +151,30 @@ impl Joist {
         Some(self.clear?.max(next.unwrap_or(Length::ZERO)))
     }
 
+    /// A clear span of it, if that was measured: past the girder only where it goes through.
+    pub fn clear_along(&self, along: Along) -> Option<Length> {
+        match along {
+            Along::First => self.clear,
+            Along::Next => self.next_clear.filter(|_| self.goes_through()),
+        }
+    }
+
     /// The span that is designed for: between faces, and half of what each bearing has to
     /// be ([`Source::SpanMethod`]). Of two it is the longer, as if it ended over the girder.
     pub fn span(&self) -> Option<Length> {
-        Some(self.longest_clear()? + self.bearing_asked().unwrap_or(ON_WOOD))
+        Some(self.designed(self.longest_clear()?))
+    }
+
+    /// Each of its spans, the longer first, as it is designed for.
+    pub fn spans(&self) -> Vec<(Along, Length)> {
+        let all = [Along::First, Along::Next].into_iter();
+        let mut all: Vec<_> = all.filter_map(|along| Some((along, self.designed(self.clear_along(along)?)))).collect();
+        all.sort_by_key(|(_, span)| std::cmp::Reverse(*span));
+        all
+    }
+
+    fn designed(&self, clear: Length) -> Length {
+        clear + self.bearing_asked().unwrap_or(ON_WOOD)
     }
 
     /// Does it bear on too little?
@@ -187,6 +198,21 @@ impl Joist {
         if self.new_since.is_some() { shared.sister_stamp } else { shared.stamp }
     }
 
+    /// With the spots alone of the joist that lies there now: those of one that was replaced are
+    /// of that.
+    pub(super) fn as_it_lies(&self) -> Self {
+        self.old_and_new().pop().unwrap_or_else(|| self.clone())
+    }
+
+    /// With the spots of the joist that was replaced, if one was, and with those of the one that
+    /// lies there now.
+    pub(super) fn old_and_new(&self) -> Vec<Self> {
+        match self.new_since {
+            None => vec![self.clone()],
+            Some(new) => self.spots.before_and_after(new).map(|spots| Self { spots, ..self.clone() }).into(),
+        }
+    }
+
     /// Since a new one lies there and is as it is: what is not known of it, its own "replaced" does
     /// not end.
     pub fn laid_since(&self) -> Since {
@@ -199,11 +225,17 @@ impl Joist {
     }
 
     fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
+        let joist = Self::as_said(job, (floor, framing), number, read);
+        Self { past: Past::of(job, floor, framing, &joist), ..joist }
+    }
+
+    fn as_said(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
         let said = Particulars::of(job);
         let part = Part::Joist(number);
         let length = |item| said.length_of_joist(&part, item);
         let words = |item| said.words_of_joist(&part, item);
-        let done = done(said, &part);
+        let mut done = done(said, &part);
+        done.extend(sistered_beyond(job, &done));
         let replaced = done.iter().rev().find(|(done, _)| *done == Done::Replaced).map(|(_, since)| *since);
         // What was measured of the old joist says nothing of the new one. That is cut of what
         // sisters are cut of, unless somebody measured it.
@@ -213,10 +245,17 @@ impl Joist {
         let is_of_it = |item| replaced.is_none_or(|new| Since::said(said, &part, item).is_after(new));
         let of_new = sister(said);
         let of_it = |item, new: Option<Length>| if is_of_it(item) { length(item) } else { new };
+        // Nor does what was said of its cuts, its lap, its ends and its way over the girder, but
+        // for what is no kinder: the girder is as far from it, and the rim joist is still there.
+        let anew = |item| words_anew(said, &part, item, replaced);
+        let or_still = |item, still: fn(&str) -> bool| anew(item).or_else(|| words(item).filter(|words| still(words)));
+        let since_new = replaced.unwrap_or(Since::ALWAYS);
         let begins = Begins::of(floor, number);
         let found = found(job, framing, number, begins);
         let spots = Spots::of(job, &part, &found, begins);
+        let spots = Spots { cuts: anew(&list::CUTS).and_then(CutsSaid::said), ..spots };
         let read: Vec<_> = read.iter().filter(|read| read.joist == number).collect();
+        let last = LastSaid::of(said, &part, &found);
         let mut findings: Vec<_> = found.iter().map(|found| found.finding).collect();
         findings.sort_unstable();
         findings.dedup();
@@ -230,26 +269,51 @@ impl Joist {
             next_clear: length(&list::NEXT_SPAN),
             bearing: of_it(&list::BEARING, None),
             bears_on: words(&list::BEARS_ON).and_then(BearsOn::said),
-            ends: words(&list::ENDS_HELD).and_then(EndsHeld::said),
-            over_girder: words(&list::OVER_GIRDER).and_then(OverGirder::said),
-            lap: length(&list::LAP_OF_JOISTS),
+            ends: or_still(&list::ENDS_HELD, |words| matches!(words, "rim joist" | "nothing")).and_then(EndsHeld::said),
+            over_girder: or_still(&list::OVER_GIRDER, |words| {
+                matches!(words, "does not reach one" | "butts, not tied")
+            })
+            .and_then(OverGirder::said),
+            lap: of_it(&list::LAP_OF_JOISTS, None),
             spots,
             found: findings,
             lies_along: floor.stretches(number).and_then(|all| all.iter().map(|it| it.to - it.from).max()),
             carries: floor.carried_by(number),
+            past: None,
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             said_apart: said_apart(said, &part),
             new_since: replaced,
+            put_in: done
+                .iter()
+                .find(|(done, _)| matches!(done, Done::Sistered | Done::Replaced))
+                .map(|(_, since)| *since),
             done,
             since: LastSaid {
                 section,
                 new_section,
                 reads: Since::all(read.iter().map(|read| read.since)),
                 walls: Since::all(floor.sides.iter().filter_map(|side| Some(Since::of(&job.now.sides().get(side)?)))),
-                ..LastSaid::of(said, &part, &found)
+                ends: last.ends.and(since_new),
+                over_girder: last.over_girder.and(since_new),
+                cuts: last.cuts.and(since_new),
+                ..last
             },
         }
     }
+}
+
+/// What was said of a joist, or of all; of a new one only what was said since it is there.
+fn words_anew<'a>(said: Particulars<'a>, joist: &Part, item: &list::Item, new: Option<Since>) -> Option<&'a str> {
+    let is_of_it = |of: &&Part| new.is_none_or(|new| Since::said(said, of, item).is_after(new));
+    [joist, &Part::Joists].into_iter().filter(is_of_it).find_map(|of| said.words(of, item))
+}
+
+/// The check answers for a joist that was sistered before it was answered. Of several answers only
+/// a yes after every other counts.
+fn sistered_beyond(job: &Job, done: &[(Done, Since)]) -> Option<(Done, Since)> {
+    let said = Since::yes_to(job, SISTERS_BEYOND)?;
+    let sistered = done.iter().filter(|(done, _)| *done == Done::Sistered);
+    sistered.map(|(_, since)| *since).any(|sistered| said.is_after(sistered)).then_some((Done::SisteredBeyond, said))
 }
 
 impl LastSaid {
@@ -259,6 +323,8 @@ impl LastSaid {
             found.iter().filter(|it| is_grave(it.finding) || matches!(it.finding, Finding::Insects | Finding::Strands));
         Self {
             member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
+            made_as: of(&[&list::MEMBER]),
+            span_allowed: of(&[&list::SPAN_ALLOWED]),
             section: Since::ALWAYS,
             new_section: Since::ALWAYS,
             span: of(&[&list::CLEAR_SPAN, &list::NEXT_SPAN]),
@@ -271,19 +337,6 @@ impl LastSaid {
             found: Since::all(bad.map(|it| it.since)),
         }
     }
-}
-
-/// Particulars of a joist, or of all, of which the last word is not surely the last.
-fn said_apart(said: Particulars<'_>, joist: &Part) -> Vec<&'static str> {
-    let is_apart = |of: &Part, item: &list::Item| {
-        let mut words = said.each(of, item).rev();
-        let last = words.next();
-        last.is_some_and(|last| {
-            words.any(|it| !it.value.is.says_the_same(&last.value.is) && !last.when().is_after(it.when()))
-        })
-    };
-    let items = list::OF_JOIST.iter().filter(|item| item.what != list::DONE.what);
-    items.filter(|item| is_apart(joist, item) || is_apart(&Part::Joists, item)).map(|item| item.what).collect()
 }
 
 /// Everything that was said to be done about a member and was not taken back by "not yet":
@@ -301,73 +354,6 @@ pub(super) fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
     let taken_back = Since::all(taken_back.map(|thing| Since::of(&thing)));
     done.retain(|(_, since)| since.is_after(taken_back));
     done
-}
-
-impl Shared {
-    /// What the job says; spacing by the joists as laid out, none without those.
-    pub fn of(job: &Job) -> Option<Self> {
-        let said = Particulars::of(job);
-        let words = |item| said.words(&Part::House, item);
-        let framing = Floor::of(job).and_then(|floor| floor.joists)?;
-        let spacing = Some(framing.widest_spacing()).filter(|spacing| spacing.is_positive())?;
-        let mut assumed = Vec::new();
-        let [live, dead] = [(&list::LIVE_LOAD, USUAL.live), (&list::DEAD_LOAD, USUAL.dead)].map(|(item, usual)| {
-            said.amount(&Part::House, item).map_or_else(
-                || {
-                    assumed.push(format!("{} of {usual} psf", item.what));
-                    usual
-                },
-                Amount::get,
-            )
-        });
-        if live < USUAL.live {
-            assumed.push(Source::LiveLoads.noted(SLEPT_IN));
-        }
-        let is_tile = words(&list::COVERING).is_some_and(|covering| covering.starts_with("tile"));
-        let edition = match words(&list::EDITION) {
-            Some("before 2013") => Edition::Before2013,
-            Some(_) => Edition::Since2013,
-            None => {
-                assumed.push("design values of 2013 and later".to_owned());
-                Edition::Since2013
-            }
-        };
-        let incised = words(&list::INCISED);
-        if incised.is_none() {
-            assumed.push("wood that is not incised".to_owned());
-        }
-        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
-        let laid_out = Since::laid_out(job);
-        let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
-        let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
-        let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
-        Some(Self {
-            since: Since::all([house(&stamps), house(&weighs), centers, laid_out]),
-            sister_since: house(&[
-                &list::SISTER_BREADTH,
-                &list::SISTER_DEPTH,
-                &list::SISTER_SPECIES,
-                &list::SISTER_GRADE,
-            ]),
-            laid_out,
-            spacing,
-            loads: Loads { live, dead },
-            tile_not_weighed: is_tile && dead <= USUAL.dead,
-            stamp: Stamp::said(words(&list::SPECIES), words(&list::GRADE)),
-            sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
-            edition,
-            is_incised: incised == Some("yes"),
-            sister: sister(said),
-            count: framing.count(),
-            assumed,
-        })
-    }
-}
-
-/// What sisters are cut of, if both ways were measured.
-fn sister(said: Particulars<'_>) -> Option<Section> {
-    let length = |item| said.length(&Part::House, item);
-    Some(Section { breadth: length(&list::SISTER_BREADTH)?, depth: length(&list::SISTER_DEPTH)? })
 }
 
 /// Every joist that is laid out.

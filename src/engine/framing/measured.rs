@@ -28,7 +28,7 @@ pub(super) fn is_put_right(this: &Seen<'_, Particular>, by: &Seen<'_, Particular
 /// Was this measured of a joist that a new one has taken the place of since? It says nothing of
 /// that one, and has to be said again.
 pub fn is_of_the_old_one(said: Particulars<'_>, part: &Part, item: &Item) -> bool {
-    let is_of_each = [list::BREADTH, list::DEPTH, list::BEARING].contains(item);
+    let is_of_each = [list::BREADTH, list::DEPTH, list::BEARING, list::LAP_OF_JOISTS].contains(item);
     let all = done(said, part);
     let replaced = all.iter().rev().find(|(done, _)| *done == Done::Replaced);
     is_of_each && replaced.is_some_and(|(_, new)| !Since::said(said, part, item).is_after(*new))

@@ -91,6 +91,9 @@ pub enum Done {
     EndsMended,
     /// A sister beside it.
     Sistered,
+    /// One along its span past the girder, of a joist that goes through: said by the check
+    /// [`SISTERS_BEYOND`](super::joist::SISTERS_BEYOND) after it was sistered.
+    SisteredBeyond,
     /// A new one in its place.
     Replaced,
     /// What an engineer wrote.
@@ -217,6 +220,7 @@ impl Done {
         match self {
             Self::EndsMended => "ends mended",
             Self::Sistered => "sistered",
+            Self::SisteredBeyond => "sistered past the girder",
             Self::Replaced => "replaced",
             Self::AsTheEngineerSays => "as the engineer says",
         }

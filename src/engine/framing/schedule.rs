@@ -5,9 +5,10 @@
 //! and never taken for good. It is a carpenter's judgement and no design: whatever is
 //! grave goes to an engineer.
 
-use super::joist::{Joist, Shared, joists};
+use super::joist::{Along, Joist, joists};
 use super::member::{BearsOn, Done};
-use super::reasons::{does_alone, reason, reasons};
+use super::reasons::{does_alone, reason, reasons, said_apart};
+use super::shared::Shared;
 use super::since::Since;
 use super::spots::Goes;
 use crate::engine::figure::{Figure, Known, Need, Why};
@@ -82,6 +83,16 @@ impl Judged {
         self.unsettled().map(|reason| reason.fate).max().unwrap_or(Fate::Stays)
     }
 
+    /// The spans along which a sister is asked for and nothing ended that yet.
+    pub fn wants_sisters_along(&self) -> Vec<Along> {
+        let of = |way: Done| {
+            let mut asks = self.unsettled().filter(|reason| reason.fate == Fate::Sister);
+            asks.any(|reason| reason.ended_by.contains(&way))
+        };
+        let both = [(Along::First, Done::Sistered), (Along::Next, Done::SisteredBeyond)];
+        both.into_iter().filter(|(_, way)| of(*way)).map(|(along, _)| along).collect()
+    }
+
     /// The reasons that nothing ended yet.
     pub fn unsettled(&self) -> impl Iterator<Item = &Reason> {
         self.reasons.iter().filter(|reason| !reason.is_settled)
@@ -113,6 +124,12 @@ impl Fate {
     }
 }
 
+/// Is a sister asked for along the span past the girder of any joist, or was it?
+pub fn asks_for_sisters_beyond(schedule: &Figure<Vec<Judged>>) -> bool {
+    let asks = |judged: &Judged| judged.reasons.iter().any(|reason| reason.ended_by.contains(&Done::SisteredBeyond));
+    schedule.value().is_some_and(|all| all.iter().any(asks))
+}
+
 /// "joist 2", "joists 3, 4", by their numbers.
 pub fn named(numbers: &[String]) -> String {
     let word = if numbers.len() == 1 { "joist" } else { "joists" };
@@ -124,7 +141,7 @@ pub fn named(numbers: &[String]) -> String {
 /// [`Source::JoistRepair`], [`Source::EngineerLooks`].
 pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     let Some(shared) = Shared::of(job) else { return Figure::Missing(vec![Need::Joists]) };
-    let mut value: Vec<_> = joists(job).into_iter().map(|joist| judged(joist, &shared, units)).collect();
+    let mut value: Vec<_> = joists(job).into_iter().map(|joist| as_put_in(job, joist, &shared, units)).collect();
     too_many_in_a_row(&mut value);
     let loads = format!("{} live, {} dead, psf", shared.loads.live, shared.loads.dead);
     let mut why = Why::rule(
@@ -150,16 +167,38 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
+/// A sister that is in is held to what sisters were said to be when it was put in, and to what they
+/// are said to be now: a stamp that was said anew for others makes it no stronger.
+fn as_put_in(job: &Job, joist: Joist, shared: &Shared, units: Units) -> Judged {
+    let then = joist.put_in.and_then(|put_in| shared.as_put_in(job, put_in));
+    let then = then.map(|then| judged(joist.clone(), &then, units));
+    let now = judged(joist, shared, units);
+    match then {
+        Some(mut then) if then.asks_for() > now.asks_for() => {
+            let words = "sisters were said to be otherwise when it was put in: if it is as they are said to be now, say \
+                         \"not yet\", and then again what was done";
+            then.reasons.push(reason(Fate::Open, Source::JoistRepair, Since::ALWAYS, words));
+            then
+        }
+        _ => now,
+    }
+}
+
 /// What is to become of a joist, before its neighbours are looked at.
 pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
     let (mut reasons, may_span) = reasons(&joist, shared, units);
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.fate));
     let fate = reasons.first().map_or(Fate::Stays, |reason| reason.fate);
-    let ended_by_one = |reason: &Reason| reason.ended_by.contains(&Done::Sistered);
     let has_one = joist.done.iter().any(|(done, _)| *done == Done::Sistered);
-    if fate == Fate::Sister || has_one && reasons.iter().any(ended_by_one) {
+    if fate == Fate::Sister || has_one && reasons.iter().any(Reason::is_ended_by_a_sister) {
+        // Nothing ends it but saying it: a new joist is cut of the same.
+        let apart = said_apart(&shared.sisters_said_apart, ("sisters", ""));
+        reasons.extend(apart.map(|it| Reason { fate: Fate::Sister, ended_by: &[], ..it }));
         reasons.extend(too_thin(shared, units));
-        reasons.extend(sister_fits(&joist, shared, units));
+        let is_beyond_alone = !reasons.iter().any(|reason| reason.ended_by.contains(&Done::Sistered));
+        let fits =
+            sister_fits(&joist, shared, units).map(|it| if is_beyond_alone { it.of_the_one_beyond() } else { it });
+        reasons.extend(fits);
     }
     for reason in &mut reasons {
         reason.since = reason.since.and(shared.laid_out);
@@ -179,7 +218,7 @@ fn too_thin(shared: &Shared, units: Units) -> Option<Reason> {
 /// A sister is as deep as its joist, or something follows.
 fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
     let depth = joist.depth?;
-    let since = Since::all([joist.since.section, joist.spots.since(), shared.sister_since]);
+    let since = Since::all([joist.since.section, joist.spots.soft_since(), shared.sister_since]);
     let judged = |source, words: String| reason(Fate::Sister, source, since, words);
     let Some(sister) = shared.sister else {
         // Nobody knows what stands beside it, even where a sister is said to.
@@ -219,6 +258,8 @@ fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
 pub(super) const ENDS: [Done; 2] = [Done::EndsMended, Done::AsTheEngineerSays];
 /// A sister beside it ends what its section lost and was never sound to carry.
 pub(super) const SISTER: [Done; 3] = [Done::Sistered, Done::Replaced, Done::AsTheEngineerSays];
+/// What fails past the girder a sister along the first span does not end.
+pub(super) const SISTER_BEYOND: [Done; 3] = [Done::SisteredBeyond, Done::Replaced, Done::AsTheEngineerSays];
 /// A new joist ends what was of the old one, known or not.
 pub(super) const NEW: [Done; 2] = [Done::Replaced, Done::AsTheEngineerSays];
 /// What nobody can see an engineer cannot either, and what is wet stays wet whoever looks:
@@ -244,12 +285,22 @@ impl Fate {
 impl Reason {
     /// Does it ask for a sister, and something has to be said or chosen before one ends it?
     pub fn wants_a_sister_yet(&self) -> bool {
-        self.fate == Fate::Sister && !self.ended_by.contains(&Done::Sistered)
+        self.fate == Fate::Sister && !self.is_ended_by_a_sister()
+    }
+
+    /// Does a sister end it, along one span or the other?
+    pub(super) fn is_ended_by_a_sister(&self) -> bool {
+        self.ended_by.iter().any(|way| matches!(way, Done::Sistered | Done::SisteredBeyond))
     }
 
     /// The same, ended by that.
     pub(super) fn ended_by(self, ended_by: &'static [Done]) -> Self {
         Self { ended_by, ..self }
+    }
+
+    /// The same of a sister past the girder.
+    fn of_the_one_beyond(self) -> Self {
+        if self.ended_by.contains(&Done::Sistered) { self.ended_by(&SISTER_BEYOND) } else { self }
     }
 
     fn settle(&mut self, joist: &Joist) {

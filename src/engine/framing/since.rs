@@ -2,6 +2,7 @@
 
 use crate::engine::entry::{DeviceId, Time};
 use crate::engine::job::{Job, Kind, Seen, When};
+use crate::engine::moisture::Answer;
 use crate::engine::particular::{Item, Part, Particulars};
 #[cfg(doc)]
 use crate::engine::sources::Source;
@@ -71,6 +72,16 @@ impl Since {
             Some(thing) => Self::of(&thing),
             None => Self::said(said, &Part::Joists, item),
         }
+    }
+
+    /// Since a question of the checklist was answered with yes, if that was said after every other
+    /// answer to it.
+    pub(super) fn yes_to(job: &Job, name: &str) -> Option<Self> {
+        let all = || job.now.checks().values().filter(|it| it.value.of.as_str() == name);
+        let others = Self::all(all().filter(|it| it.value.answer != Answer::Yes).map(|it| Self::of(&it)));
+        let yes = all().filter(|it| it.value.answer == Answer::Yes).map(|it| Self::of(&it));
+        let mut surely = yes.filter(|said| said.is_after(others));
+        surely.next_back()
     }
 
     /// Since the joists were laid out: what was said of one by its number before that may be

@@ -4,6 +4,7 @@
 //! format 1.5 say one of each as particulars. A finding that was logged at a place on the
 //! joist is a soft spot whose depth nobody measured, until a spot measures it.
 
+use super::again::{Spot, standing};
 use super::damage::{Damage, DamageKind, Depth};
 use super::measured::{Logged, answers, is_of_before, is_put_right, logged, measures, visit};
 use super::member::{Awl, CutsSaid, Done};
@@ -13,10 +14,9 @@ use crate::engine::condition::Finding;
 use crate::engine::job::{InVisit, Job, Seen};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Face;
-use crate::engine::units::{Length, Typed};
+use crate::engine::units::Length;
 
-/// Spots no farther apart may be one (judgement: the width of a hand and more).
-pub const BESIDE: Length = Length::inches(6);
+pub use super::stretch::{BESIDE, Stretch};
 
 /// What is wrong with a joist, spot by spot.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -52,17 +52,6 @@ pub struct Found {
     pub since: Since,
     /// In which visit that was said.
     pub visit: Option<InVisit>,
-}
-
-/// A stretch along a joist, as far as it was said.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Stretch {
-    /// Where it begins.
-    pub from: Option<Length>,
-    /// Where it ends.
-    pub to: Option<Length>,
-    /// How long it is, where only that was said.
-    pub long: Option<Length>,
 }
 
 /// A spot that an awl or an eye found.
@@ -155,57 +144,6 @@ pub struct Hole {
     pub since: Since,
 }
 
-impl Stretch {
-    /// As it was said, less where its member begins.
-    fn of(damage: &Damage, begins: Begins) -> Self {
-        let value = |typed: &Option<Typed<Length>>| typed.as_ref().map(|typed| typed.value);
-        let (from, to) = (value(&damage.from), value(&damage.to));
-        match from.zip(to) {
-            // Measured the other way round it is the same stretch.
-            Some((from, to)) => Self { from: Some(from.min(to)), to: Some(from.max(to)), long: None },
-            None => Self { from, to, long: None },
-        }
-        .less(begins.said)
-    }
-
-    fn less(self, begins: Option<Length>) -> Self {
-        match begins {
-            Some(begins) => {
-                let [from, to] = [self.from, self.to].map(|at| at.map(|at| at - begins));
-                Self { from, to, ..self }
-            }
-            // How long it is can be told all the same.
-            None => Self { from: None, to: None, long: self.long() },
-        }
-    }
-
-    const fn at(along: Option<Length>) -> Self {
-        Self { from: along, to: along, long: None }
-    }
-
-    /// How long it is.
-    pub fn long(&self) -> Option<Length> {
-        self.long.or_else(|| Some(self.to? - self.from?))
-    }
-
-    /// Both ends, if both were said.
-    pub fn ends(&self) -> Option<(Length, Length)> {
-        self.from.zip(self.to)
-    }
-
-    /// Does it reach past a span of that length?
-    pub fn is_beyond(&self, clear: Length) -> bool {
-        let reaches = |at: Option<Length>| at.is_some_and(|at| at > clear);
-        reaches(self.from) || reaches(self.to)
-    }
-
-    /// Could the two lie at one spot? What was not placed could.
-    pub fn meets(&self, other: &Self) -> bool {
-        let (Some((from, to)), Some((begins, ends))) = (self.ends(), other.ends()) else { return true };
-        begins - BESIDE <= to && from <= ends + BESIDE
-    }
-}
-
 impl SoftAt {
     /// By the words of a particular.
     pub(super) fn said(words: &str) -> Option<Self> {
@@ -255,7 +193,7 @@ impl NotchAt {
 
 impl Spots {
     /// What the job says of a member, and what was found at places on it.
-    pub(super) fn of(job: &Job, part: &Part, found: &[Found], begins: Begins) -> Self {
+    pub(super) fn of<'job>(job: &'job Job, part: &Part, found: &[Found], begins: Begins) -> Self {
         let said = Particulars::of(job);
         let cuts = said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said);
         let mut spots = Self { cuts, ..Self::default() };
@@ -263,13 +201,28 @@ impl Spots {
         spots.said_before(said, part);
         let is_here = |of: &Part| of == part || *of == Part::Joists;
         let mut open: Vec<_> = found.iter().collect();
-        let done = said.each(part, &list::DONE).filter(|it| Done::said(it.value.is.typed()).is_some());
-        let done: Vec<_> = done.map(|it| Since::of(&it)).collect();
-        for damage in job.now.damages().values().filter(|damage| is_here(&damage.value.of)) {
-            let mut since = Since::of(&damage);
-            let logged = (since, visit(&damage));
-            let stretch = Stretch::of(damage.value, begins);
-            spots.is_unplaced |= begins.said.is_none() && (damage.value.from.is_some() || damage.value.to.is_some());
+        let done: Vec<_> = said
+            .each(part, &list::DONE)
+            .filter_map(|it| Some((Done::said(it.value.is.typed())?, Since::of(&it))))
+            .collect();
+        let replaced: Vec<_> =
+            done.iter().filter(|(done, _)| *done == Done::Replaced).map(|(_, since)| *since).collect();
+        let done: Vec<_> = done.into_iter().map(|(_, since)| since).collect();
+        let logged: Vec<_> = job.now.damages().values().filter(|damage| is_here(&damage.value.of)).collect();
+        let placed = |it: &Seen<'_, Damage>| !(it.value.from.is_none() && it.value.to.is_none());
+        spots.is_unplaced = begins.said.is_none() && logged.iter().any(placed);
+        let spot = |it: &Seen<'job, Damage>| Spot {
+            damage: it.value,
+            stretch: Stretch::of(it.value, begins),
+            since: Since::of(it),
+        };
+        let all: Vec<_> = logged.iter().map(spot).collect();
+        for ((damage, spot), stands) in logged.iter().zip(&all).zip(standing(&all, &replaced)) {
+            if !stands {
+                continue;
+            }
+            let (mut since, stretch) = (spot.since, spot.stretch);
+            let logged = (since, visit(damage));
             // A spot of all joists is no measure of one. What was done before a finding
             // settles nothing of it, whenever its spot was logged.
             open.retain(|found| {
@@ -288,9 +241,31 @@ impl Spots {
 
     /// Since the last thing that is wrong with it is known.
     pub fn since(&self) -> Since {
-        let soft = self.soft.iter().filter(|soft| soft.goes != Goes::Nowhere).map(|soft| soft.since);
-        let notches = self.notches.iter().map(|notch| notch.since);
-        Since::all(soft.chain(notches).chain(self.holes.iter().map(|hole| hole.since)))
+        self.soft_since().and(self.cuts_since())
+    }
+
+    /// Since the last of its soft spots is known.
+    pub fn soft_since(&self) -> Since {
+        Since::all(self.soft.iter().filter(|soft| soft.goes != Goes::Nowhere).map(|soft| soft.since))
+    }
+
+    /// Since the last of its notches and holes is known.
+    pub fn cuts_since(&self) -> Since {
+        Since::all(self.notches.iter().map(|notch| notch.since).chain(self.holes.iter().map(|hole| hole.since)))
+    }
+
+    /// Those that are surely of the member before another took its place, and those that are not.
+    pub(super) fn before_and_after(&self, replaced: Since) -> [Self; 2] {
+        let of = |is_before: bool| {
+            let is = |since: Since| replaced.is_after(since) == is_before;
+            Self {
+                soft: self.soft.iter().filter(|it| is(it.since)).copied().collect(),
+                notches: self.notches.iter().filter(|it| is(it.since)).copied().collect(),
+                holes: self.holes.iter().filter(|it| is(it.since)).copied().collect(),
+                ..self.clone()
+            }
+        };
+        [of(true), of(false)]
     }
 
     fn add(&mut self, (damage, stretch): (&Damage, Stretch), (since, visit): Logged) {

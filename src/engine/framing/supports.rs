@@ -10,17 +10,6 @@ use crate::engine::job::{Job, Seen};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::Element;
 use crate::engine::sources::Source;
-use crate::engine::units::Length;
-
-/// Joists at a header's ends may be single where the header lies no farther from their
-/// bearing ([`Source::SingleTrimmer`]).
-pub const SINGLE_TRIMMER: Length = Length::feet(3);
-/// A longer header is doubled, and so are the joists at its ends ([`Source::Headers`]).
-pub const DOUBLE_HEADER: Length = Length::feet(4);
-/// A longer header is hung ([`Source::Headers`]).
-pub const HUNG_HEADER: Length = Length::feet(6);
-/// Tail joists longer than this are held ([`Source::Headers`]).
-pub const HELD_TAIL: Length = Length::feet(12);
 
 /// The state of a member that somebody looked at and found good.
 pub const SOUND: &str = "sound";
@@ -132,31 +121,4 @@ pub fn unsound(job: &Job) -> Vec<Unsound> {
     all.retain(is_open);
     all.dedup_by(|one, other| one.words == other.words);
     all
-}
-
-/// What a framed opening asks for that it does not have, each with its source.
-///
-/// `to_bearing` is from the header to the nearer bearing of the joists at its ends.
-pub fn header_asks(span: Length, to_bearing: Option<Length>, trimmers: Option<&str>) -> Vec<(String, Source)> {
-    let mut asks = Vec::new();
-    if span > DOUBLE_HEADER {
-        asks.push(("over 4 ft it is doubled, and so are the joists at its ends".to_owned(), Source::Headers));
-    } else if trimmers != Some("doubled") {
-        match to_bearing {
-            None => asks.push((
-                "measure from it to the nearer bearing: the joists at its ends may be single only within 3 ft"
-                    .to_owned(),
-                Source::SingleTrimmer,
-            )),
-            Some(far) if far > SINGLE_TRIMMER => asks.push((
-                "it lies farther than 3 ft from the bearing: double the joists at its ends".to_owned(),
-                Source::SingleTrimmer,
-            )),
-            Some(_) => {}
-        }
-    }
-    if span > HUNG_HEADER {
-        asks.push(("over 6 ft it is hung, or stands on a wall or beam".to_owned(), Source::Headers));
-    }
-    asks
 }

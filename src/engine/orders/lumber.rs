@@ -3,6 +3,7 @@
 use super::needs::{A_TENTH, Laid, Needed, Section};
 use super::treated;
 use crate::engine::describe::{capital, counted};
+use crate::engine::framing::joist::Along;
 use crate::engine::framing::schedule::named;
 use crate::engine::framing::{Fate, Judged, Reason, schedule};
 use crate::engine::job::Job;
@@ -78,9 +79,14 @@ fn sisters(job: &Job, judged: &[Judged], units: Units, by_kind: &mut BTreeMap<St
         let cuts = by_kind.entry(kind).or_default();
         cuts.from.extend(stamped(job).filter(|stamped| !cuts.from.contains(stamped)));
         let what = if it.asks_for() == Fate::Replace { "new" } else { "sister" };
-        for length in lengths(clear, it) {
+        for (along, length) in lengths(clear, it) {
+            let past = if along == Along::Next { ", past the girder" } else { "" };
             cuts.lengths.push(length);
-            cuts.from.push(format!("joist {}: {what}, {}, from bearing to bearing", number(it), units.length(length)));
+            cuts.from.push(format!(
+                "joist {}: {what}, {}, from bearing to bearing{past}",
+                number(it),
+                units.length(length)
+            ));
             cuts.sources.push(Source::JoistRepair);
         }
         if it.joist.goes_through() {
@@ -102,21 +108,27 @@ fn said_first(judged: &Judged) -> Option<&Reason> {
     judged.unsettled().find(|reason| reason.wants_a_sister_yet()).filter(|_| judged.asks_for() == Fate::Sister)
 }
 
-/// A sister lies along the first span. What a new joist takes the place of may have gone through
-/// over the girder: then one is bought for each span, to lap or be tied there.
-fn lengths(clear: Length, judged: &Judged) -> Vec<Length> {
-    let next = judged.joist.next_clear.filter(|_| judged.asks_for() == Fate::Replace && judged.joist.goes_through());
-    [Some(clear), next].into_iter().flatten().map(|clear| from_bearing_to_bearing(clear, judged)).collect()
+/// A sister lies along the span that asks for one. What a new joist takes the place of may have gone
+/// through over the girder: then one is bought for each span, to lap or be tied there.
+fn lengths(clear: Length, judged: &Judged) -> Vec<(Along, Length)> {
+    let both = [Along::First, Along::Next];
+    let asked = if judged.asks_for() == Fate::Replace { both.to_vec() } else { judged.wants_sisters_along() };
+    let length = |along| match along {
+        Along::First => Some(clear),
+        Along::Next => judged.joist.clear_along(along),
+    };
+    asked.into_iter().filter_map(|along| Some((along, from_bearing_to_bearing(length(along)?, judged)))).collect()
 }
 
 fn goes_through(judged: &Judged) -> String {
     let number = number(judged);
-    match judged.asks_for() {
-        Fate::Replace => format!(
-            "Joist {number} goes through over the girder: a new one is counted for each span, with nothing for a lap there."
-        ),
-        _ => format!("Joist {number} goes through over the girder: its sister is counted along the first span alone."),
-    }
+    let counted = match (judged.asks_for(), judged.wants_sisters_along().as_slice()) {
+        (Fate::Replace, _) => "a new one is counted for each span, with nothing for a lap there",
+        (_, [Along::Next]) => "its sister is counted along its span past the girder alone",
+        (_, [_, _]) => "a sister is counted along each span",
+        _ => "its sister is counted along the first span alone",
+    };
+    format!("Joist {number} goes through over the girder: {counted}.")
 }
 
 /// What a sister or a new joist of that depth is cut of, and what has to be settled before
@@ -226,7 +238,8 @@ fn hangers(judged: &[Judged]) -> Option<Needed> {
 
 fn screws(judged: &[Judged]) -> Option<Needed> {
     let sisters = judged.iter().filter(|it| it.asks_for() == Fate::Sister && said_first(it).is_none());
-    let lengths: Vec<_> = sisters.filter_map(|it| Some(from_bearing_to_bearing(it.joist.clear?, it))).collect();
+    let of = |it: &Judged| it.joist.clear.map(|clear| lengths(clear, it)).unwrap_or_default();
+    let lengths: Vec<_> = sisters.flat_map(of).map(|(_, length)| length).collect();
     let pairs = |length: &Length| length.up_to(SCREWS_APART).to_nm() / SCREWS_APART.to_nm() + 1;
     let count: i64 = lengths.iter().map(|length| 2 * pairs(length)).sum();
     let from = format!("{}, a pair every 12 in", counted(lengths.len(), "sister"));

@@ -129,12 +129,26 @@ fn thinnest(job: &Job, floor: &Floor) -> Option<Length> {
 }
 
 /// What is to be asked where sheets lie from one joist to the next and no farther
-/// ([`Source::PanelLaying`]).
-pub const ONE_BAY: &str = "An opening between two joists next to each other is one bay, and a rating is for two or \
-                           more: open it to one more joist, or ask the sheets' maker.";
+/// ([`Source::PanelLaying`]; of thickness without a stamp from memory).
+pub const ONE_BAY: &str = "An opening between two joists next to each other is one bay, and how far sheets go, by their \
+                           rating or by their thickness, is for two or more: open it to one more joist, or ask the \
+                           sheets' maker.";
 
-/// Source: as [`spacing_by_thickness`].
+/// Source: as [`spacing_by_thickness`]. A patch over one bay is named whatever else was said.
 fn span(job: &Job, floor: &Floor) -> Span {
+    let by_spacing = by_spacing(job, floor);
+    if floor.fewest_bays() != Some(1) {
+        return by_spacing;
+    }
+    match by_spacing {
+        Span::Does => Span::Ask(ONE_BAY.to_owned()),
+        Span::Ask(words) => Span::Ask(format!("{words} {ONE_BAY}")),
+        Span::MayNot(words) => Span::MayNot(format!("{words} {ONE_BAY}")),
+    }
+}
+
+/// By how far apart the joists are, as if sheets lay over two bays or more.
+fn by_spacing(job: &Job, floor: &Floor) -> Span {
     let widest = floor.widest_bay().unwrap_or_default();
     let inches = |length: Length| {
         let style = LengthStyle { unit: ShownUnit::Inches, ..LengthStyle::default() };
@@ -143,10 +157,7 @@ fn span(job: &Job, floor: &Floor) -> Span {
     let apart = inches(widest);
     let too_thin = |thickness: Length| spacing_by_thickness(thickness).is_none_or(|unrated| unrated.if_rated < widest);
     match (job.span_rating(), job.sheet_thickness()) {
-        (Some(rating), _) if rating.spacing() >= widest => match floor.fewest_bays() {
-            Some(1) => Span::Ask(ONE_BAY.to_owned()),
-            _ => Span::Does,
-        },
+        (Some(rating), _) if rating.spacing() >= widest => Span::Does,
         (Some(rating), _) => Span::MayNot(format!(
             "Sheets rated {} in on center do not suit joists {apart} apart: they may not span them.",
             u16::from(*rating)

@@ -5,12 +5,14 @@ use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
 use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use crate::engine::framing::design::Stamp;
-use crate::engine::framing::joist::{Joist, Shared};
+use crate::engine::framing::joist::{Along, Joist};
 use crate::engine::framing::member::{Done, SpanAllowed};
-use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER};
+use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTER, SISTER_BEYOND};
 use crate::engine::framing::section::Section;
+use crate::engine::framing::shared::Shared;
 use crate::engine::framing::since::Since;
 use crate::engine::framing::span::span;
+use crate::engine::framing::spots::Notch;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -26,7 +28,7 @@ pub const SPAN_ERROR: Length = Length::sixty_fourths(16);
 pub const SECTION_ERROR: Length = Length::sixty_fourths(4);
 
 /// How far what is left may span, and what that comes to.
-pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Option<Reason>) {
+pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Vec<Reason>) {
     let left = left_of(joist);
     let range = left.and_then(|section| range(section, shared, joist));
     (range, judged(joist, left, range, shared, units))
@@ -45,13 +47,25 @@ pub(super) fn not_weighed(shared: &Shared) -> Option<Reason> {
 const MOST_SLENDER: i64 = 25;
 
 /// No rule here says how far engineered wood spans.
-pub(super) fn of_engineered(joist: &Joist, units: Units) -> Option<Reason> {
+pub(super) fn of_engineered(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
+    let looked_up_for = looked_up_for(joist, shared);
     let words = match joist.span_allowed {
-        Some(SpanAllowed::Yes) => return too_slender(joist, units),
+        Some(SpanAllowed::Yes) if joist.since.span_allowed.is_after(looked_up_for) => return too_slender(joist, units),
+        Some(SpanAllowed::Yes) => {
+            "its span was allowed before what it is, its size, spans, spacing or loads were said as they are now: look it \
+             up again for these, and say again who allows it"
+        }
         Some(SpanAllowed::NotYet) => "nobody allows its span yet: look it up in its maker's table, or ask a designer",
         None => "say who allows its span: its maker's table or a designer. No rule here does",
     };
-    Some(reason(Fate::Open, Source::EngineeredWoodCode, joist.since.member, words).ended_by(&ENGINEER))
+    let since = joist.since.member.and(looked_up_for);
+    Some(reason(Fate::Open, Source::EngineeredWoodCode, since, words).ended_by(&ENGINEER))
+}
+
+/// Since all that its span is looked up for is as it is.
+fn looked_up_for(joist: &Joist, shared: &Shared) -> Since {
+    let said = joist.since;
+    Since::all([said.made_as, said.section, joist.laid_since(), said.span, shared.loaded_since])
 }
 
 /// Whoever is said to allow it, no table goes that far: something was said wrongly.
@@ -68,38 +82,51 @@ fn too_slender(joist: &Joist, units: Units) -> Option<Reason> {
     Some(reason(Fate::Open, Source::EngineeredSpans, since, words).ended_by(&ENGINEER))
 }
 
-fn judged(
-    joist: &Joist,
-    left: Option<Section>,
-    may_span: Option<Range>,
-    shared: &Shared,
-    units: Units,
-) -> Option<Reason> {
-    let asked = joist.span()?;
-    let whole = joist.section()?;
+fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared: &Shared, units: Units) -> Vec<Reason> {
+    if joist.clear.is_none() || joist.section().is_none() {
+        return Vec::new();
+    }
     let since = rests_on(joist, shared);
     let Some(left) = left else {
-        let words = "nothing sound is left of it";
-        return Some(reason(Fate::Replace, Source::SoftCountsNothing, since, words));
+        return vec![reason(Fate::Replace, Source::SoftCountsNothing, since, "nothing sound is left of it")];
     };
     let Some(may) = may_span else {
         let words = "no design values for it: deeper or thicker than joists are, fewer than three of them, or a grade \
                      that none is known for";
-        return Some(reason(Fate::Engineer, Source::DesignValues, since, words));
+        return vec![reason(Fate::Engineer, Source::DesignValues, since, words)];
     };
+    let spans = joist.spans();
+    let mut reasons: Vec<_> =
+        spans.into_iter().filter_map(|span| one_span(joist, span, (left, may), shared, units)).collect();
+    // What both spans come to alike is said of the longer, but for sisters: each is along one.
+    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && shorter.fate != Fate::Sister);
+    reasons
+}
+
+/// How one of its spans comes out.
+fn one_span(
+    joist: &Joist,
+    (along, asked): (Along, Length),
+    (left, may): (Section, Range),
+    shared: &Shared,
+    units: Units,
+) -> Option<Reason> {
+    let whole = joist.section()?;
+    let since = rests_on(joist, shared);
     let strip = joist.strip(shared);
     let by_a_wall = if strip > shared.spacing { carrying(strip, units) } else { String::new() };
+    let past = if along == Along::Next { " past the girder" } else { "" };
     let says = format!(
-        "spans {}{by_a_wall}; by its wood it may span {}",
+        "spans {}{past}{by_a_wall}; by its wood it may span {}",
         units.length(asked.up_to(Length::sixty_fourths(4))),
         may.words(units)
     );
     // A new joist of the same size does only where the old one, whole, did.
     let does_whole = range(whole, shared, joist).is_some_and(|whole| asked <= whole.weakest);
     if asked > may.strongest {
-        let judged = with_a_sister(joist, left, shared, &says, may.source, since);
+        let judged = with_a_sister(joist, (left, asked), shared, &says, may.source, since);
         return Some(match judged.fate {
-            Fate::Sister if !does_whole => judged.ended_by(&SISTER_ALONE),
+            Fate::Sister => judged.ended_by(a_sister(along, does_whole)),
             _ => judged,
         });
     }
@@ -116,9 +143,19 @@ fn judged(
     (!is_surely(left)).then(|| {
         let words =
             format!("{says}: closer than a tape can tell. Measure its breadth, depth and span again, or sister it");
-        let ended_by = if is_surely(whole) { &SISTER[..] } else { &SISTER_ALONE[..] };
-        reason(Fate::Open, may.source, since, words).ended_by(ended_by)
+        reason(Fate::Open, may.source, since, words).ended_by(a_sister(along, is_surely(whole)))
     })
+}
+
+/// What ends a span that is too far: a sister along it, or a new joist where one of its size does by
+/// itself.
+const fn a_sister(along: Along, does_whole: bool) -> &'static [Done] {
+    match (along, does_whole) {
+        (Along::First, true) => &SISTER,
+        (Along::First, false) => &SISTER_ALONE,
+        (Along::Next, true) => &SISTER_BEYOND,
+        (Along::Next, false) => &SISTER_BEYOND_ALONE,
+    }
 }
 
 fn carrying(strip: Length, units: Units) -> String {
@@ -127,6 +164,7 @@ fn carrying(strip: Length, units: Units) -> String {
 
 /// Where a joist of its size does not do by itself, a new one of that size does not either.
 const SISTER_ALONE: [Done; 2] = [Done::Sistered, Done::AsTheEngineerSays];
+const SISTER_BEYOND_ALONE: [Done; 2] = [Done::SisteredBeyond, Done::AsTheEngineerSays];
 
 /// What a span is worked out from. How wet it reads counts only where that makes it weaker.
 fn rests_on(joist: &Joist, shared: &Shared) -> Since {
@@ -140,7 +178,7 @@ fn rests_on(joist: &Joist, shared: &Shared) -> Since {
         said.span,
         walls,
         said.bearing,
-        joist.spots.since(),
+        left_since(joist),
         shared.since,
         wet,
         joist.laid_since(),
@@ -149,17 +187,33 @@ fn rests_on(joist: &Joist, shared: &Shared) -> Since {
 }
 
 /// It spans too far by itself: does the sister that is to be beside it carry the rest?
-fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, source: Source, since: Since) -> Reason {
+fn with_a_sister(
+    joist: &Joist,
+    (left, asked): (Section, Length),
+    shared: &Shared,
+    says: &str,
+    source: Source,
+    since: Since,
+) -> Reason {
     let since = since.and(shared.sister_since);
     let Some(sister) = shared.sister else {
         let words = format!("{says}: too far by itself. Say how broad and deep sisters are, to tell whether one does");
         return reason(Fate::Open, source, since, words).ended_by(&ENGINEER);
     };
-    let does = with_it(joist, left, sister, shared).zip(joist.span());
+    let does = with_it(joist, left, (sister, sister), shared);
     let judged = |fate, does: &str| reason(fate, source, since, format!("{says}: too far by itself; {does}"));
+    let surely = left.less(SECTION_ERROR).zip(sister.less(SECTION_ERROR));
+    let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
     match does {
-        Some((range, asked)) if asked <= range.weakest => judged(Fate::Sister, "a sister does"),
-        Some((range, asked)) if asked <= range.strongest => {
+        Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
+            judged(Fate::Sister, "a sister does")
+        }
+        Some(range) if asked <= range.weakest => {
+            let words = "a sister does, and that is closer than a tape can tell: measure breadth, depth and span of both again, \
+                         or take a stronger sister";
+            judged(Fate::Open, words).ended_by(&ENGINEER)
+        }
+        Some(range) if asked <= range.strongest => {
             let words = "whether a sister does hangs on its stamp and the joist's: say the species and grade of both";
             judged(Fate::Open, words).ended_by(&ENGINEER)
         }
@@ -170,12 +224,12 @@ fn with_a_sister(joist: &Joist, left: Section, shared: &Shared, says: &str, sour
 /// How far what is left of a joist and a sister beside it may span. They sag together, so that
 /// each takes its share of the load by its stiffness, and neither may take more than it can.
 /// Source: [`Source::SpanMethod`].
-fn with_it(joist: &Joist, left: Section, sister: Section, shared: &Shared) -> Option<Range> {
+fn with_it(joist: &Joist, left: Section, (sister, cut_to): (Section, Section), shared: &Shared) -> Option<Range> {
     if joist.breadth?.max(sister.breadth) > THICKEST || shared.count < FEWEST {
         return None;
     }
     let of = |stamp: Stamp, depth| stamp.plausible(depth, shared.edition);
-    let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, sister.depth));
+    let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, cut_to.depth));
     let pairs = joists.iter().flat_map(|its| sisters.iter().map(move |sisters| (*its, *sisters)));
     Range::of(pairs.map(|(its, sisters)| {
         let (one, other) = (its.stiffness * left.inertia(), sisters.stiffness * sister.inertia());
@@ -187,10 +241,11 @@ fn with_it(joist: &Joist, left: Section, sister: Section, shared: &Shared) -> Op
     }))
 }
 
-/// Does a sister carry the joist's span by itself, with the weakest wood that it can be?
+/// Does a sister surely carry the joist's span by itself, with the weakest wood that it can be?
 pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, shared: &Shared) -> bool {
-    let may = span_of(sister, sister, shared.sister_stamp, shared, joist);
-    may.zip(joist.span()).is_some_and(|(may, asked)| asked <= may.weakest)
+    let surely = sister.less(SECTION_ERROR);
+    let may = surely.and_then(|surely| span_of(surely, sister, shared.sister_stamp, shared, joist));
+    may.zip(joist.span()).is_some_and(|(may, asked)| asked + SPAN_ERROR <= may.weakest)
 }
 
 /// What is left of a joist: less what is soft, less what is notched out of its sides, and less its
@@ -198,16 +253,22 @@ pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, sha
 /// counts as lost of the depth.
 fn left_of(joist: &Joist) -> Option<Section> {
     let whole = joist.section()?;
-    if joist.new_since.is_some_and(|new| new.is_after(joist.spots.since())) {
-        // What was soft, notched or bored was the old one.
-        return Some(whole);
-    }
-    let limits = whole.cut_limits().value;
-    let notches = notches(joist);
-    let counted = notches.iter().filter(|notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits));
-    let notch = counted.filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
+    let notch = counted(joist, whole).filter_map(|notch| notch.depth).max().unwrap_or(Length::ZERO);
     let of_depth = lost_of_depth(joist).max(lost_somewhere(joist)) + notch;
     whole.without_edge(of_depth)?.without_face(lost_of_breadth(joist) + notched_of_breadth(joist))
+}
+
+/// The notches at its edges that take of its depth: those that are not allowed as they are.
+fn counted(joist: &Joist, whole: Section) -> impl Iterator<Item = Notch> {
+    let limits = whole.cut_limits().value;
+    notches(joist).into_iter().filter(move |notch| !notch.is_in_side() && !is_allowed(notch, joist, &limits))
+}
+
+/// Since what is left of it is what it is: holes, and notches within the rules, take nothing.
+fn left_since(joist: &Joist) -> Since {
+    let at_edges = joist.section().into_iter().flat_map(|whole| counted(joist, whole)).map(|notch| notch.since);
+    let in_sides = joist.spots.notches.iter().filter(|notch| notch.is_in_side()).map(|notch| notch.since);
+    Since::all(at_edges.chain(in_sides).chain([joist.spots.soft_since()]))
 }
 
 /// How far a section of a joist may span.

@@ -27,7 +27,7 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
 pub(super) fn of_engineered(joist: &Joist, member: MemberType) -> Option<Reason> {
     (joist.spots.cut_count() > 0).then(|| {
         let words = format!("{}: cuts only as its maker or a designer allows", member.label());
-        let since = joist.spots.since().and(joist.since.member);
+        let since = joist.spots.cuts_since().and(joist.since.member);
         reason(Fate::Engineer, Source::EngineeredWood, since, words)
     })
 }
@@ -83,7 +83,9 @@ impl Cuts<'_> {
         };
         let judged = |fate, words: String| Some(Reason { source, ..self.judged(fate, notch.since, words)? });
         let shown = |length| self.units.length(length);
-        let Some(depth) = notch.depth else { return judged(Fate::Open, "measure how deep its notch is".to_owned()) };
+        let Some(depth) = notch.depth else {
+            return judged(Fate::Open, again("measure how deep its notch is", &notch.stretch));
+        };
         if !depth.is_positive() || notch.stretch.long().is_some_and(|long| !long.is_positive()) {
             return judged(Fate::Open, "a notch of 0: measure how deep and how long it is, or take it back".to_owned());
         }
@@ -102,6 +104,7 @@ impl Cuts<'_> {
             Some(NotchAt::Beyond) | None => {
                 let fate = if depth * 3 > self.section.depth { Fate::Engineer } else { Fate::Open };
                 let words = format!("notched {} deep: say from where to where along it", shown(depth));
+                let words = again(&words, &notch.stretch);
                 let what = format!("notched {} deep", shown(depth));
                 let beyond = beyond(&what, &notch.stretch, self.joist, self.units);
                 return judged(fate, beyond.map_or(words, |beyond| beyond.words));
@@ -113,7 +116,7 @@ impl Cuts<'_> {
             return judged(fate, format!("notched {} deep {place}, where {most} is allowed", shown(depth)));
         }
         match notch.stretch.long() {
-            None => judged(Fate::Open, "measure how long its notch is along it".to_owned()),
+            None => judged(Fate::Open, again("measure how long its notch is along it", &notch.stretch)),
             Some(long) if part == Some(NotchAt::Outer) && long > self.limits.notch_length => {
                 let most = shown(self.limits.notch_length);
                 judged(Fate::Sister, format!("notched {} long, where up to {most} is allowed", shown(long)))
@@ -124,7 +127,7 @@ impl Cuts<'_> {
 
     fn one_hole(&self, hole: &Hole) -> Option<Reason> {
         let judged = |fate, words: String| self.judged(fate, hole.since, words);
-        let open = |words: &str| judged(Fate::Open, words.to_owned());
+        let open = |words: &str| judged(Fate::Open, again(words, &hole.stretch));
         let shown = |length| self.units.length(length);
         let limits = &self.limits;
         let Some(across) = hole.across else { return open("measure how large its hole is") };
@@ -140,7 +143,8 @@ impl Cuts<'_> {
         }
         let is_nothing = |length: Option<Length>| length.is_some_and(|length| !length.is_positive());
         if is_nothing(Some(across)) || is_nothing(hole.high) || is_nothing(hole.stretch.long()) {
-            return open("a hole of 0: measure how long and how high it is, or take it back");
+            let words = "a hole of 0: measure how long and how high it is, or take it back";
+            return judged(Fate::Open, words.to_owned());
         }
         let Some(to_edge) = hole.to_edge else { return open("measure from its hole to the nearest edge") };
         if to_edge < limits.from_edges || across > limits.hole_between_edges {
@@ -169,7 +173,7 @@ impl Cuts<'_> {
         if spots.holes.is_empty() || spots.cut_count() < 2 {
             return None;
         }
-        let since = spots.since();
+        let since = spots.cuts_since();
         let cuts =
             || spots.holes.iter().map(|hole| hole.stretch).chain(spots.notches.iter().map(|notch| notch.stretch));
         if cuts().any(|cut| cut.ends().is_none()) {
@@ -190,6 +194,16 @@ impl Cuts<'_> {
             reason(Fate::Sister, Source::HolesApart, since, words)
         })
     }
+}
+
+/// What is asked of a cut of which something was not said. Logged again whole at the same place it
+/// is the same; one that nobody placed may be anywhere.
+fn again(asks: &str, stretch: &Stretch) -> String {
+    let ends = match stretch.from.or(stretch.to) {
+        Some(_) => "log it again at the same place",
+        None => "log it again with where it is, and take this one back",
+    };
+    format!("{asks}; {ends}")
 }
 
 /// What is left between two cuts; none of what has no place.

@@ -19,7 +19,8 @@ use crate::engine::units::Length;
 /// where an awl finds it (judgement).
 pub const RUNS_ON: Length = Length::inches(6);
 
-pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
+/// What was found on it, wherever along it.
+pub(super) fn of_findings(joist: &Joist) -> Vec<Reason> {
     let found = joist.since.found;
     let mut reasons = Vec::new();
     if joist.has(Finding::Insects) {
@@ -33,7 +34,12 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     if joist.has(Finding::Cracked) {
         reasons.push(reason(Fate::Engineer, Source::EngineerLooks, found, "found split or broken"));
     }
-    reasons.extend(joist.spots.soft.iter().filter_map(|soft| one_spot(joist, soft, units)));
+    reasons
+}
+
+/// Its soft spots.
+pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
+    let mut reasons: Vec<_> = joist.spots.soft.iter().filter_map(|soft| one_spot(joist, soft, units)).collect();
     let bad = joist.spots.soft.iter().filter(|soft| soft.goes != Goes::Nowhere);
     reasons.extend(bad.filter_map(|soft| {
         let beyond = beyond("soft", &soft.stretch, joist, units)?;
@@ -47,10 +53,14 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
     let place = place(joist, soft, units);
     match soft.goes {
         Goes::Nowhere => None,
-        Goes::CannotReach => open(format!("soft{place}, where an awl can't reach: look again once the floor is open"))
-            .map(|reason| reason.ended_by(&NEW_ALONE)),
+        Goes::CannotReach => open(format!(
+            "soft{place}, where an awl can't reach: look again once the floor is open, and log there how deep the awl \
+             goes in, 0 where it stops{}",
+            take_back(soft)
+        ))
+        .map(|reason| reason.ended_by(&NEW_ALONE)),
         Goes::NotSaid if was_probed_hard(joist, soft) => {
-            open(format!("found soft{place}, yet the awl stops there: probe it again"))
+            open(format!("found soft{place}, yet the awl stops there: probe it again, or take back which is wrong"))
         }
         Goes::NotSaid => {
             open(format!("found soft{place}: log that spot, from where to where, how deep, on which side"))
@@ -60,6 +70,12 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
         Goes::In(_) if joist.member.is_some() && !is_sawn(joist) => Some(damaged(joist, soft.since)),
         Goes::In(depth) => Some(soft_wood(joist, soft, depth, units)),
     }
+}
+
+/// A spot that nobody placed may be anywhere: no later one stands for it.
+fn take_back(soft: &Soft) -> &'static str {
+    let is_placed = soft.stretch.from.or(soft.stretch.to).is_some();
+    if is_placed { "" } else { "; then take this one back, of which nobody said where it is" }
 }
 
 /// Which finding it is: " at 4' 0\"", " at its end".
@@ -112,24 +128,28 @@ fn damaged(joist: &Joist, since: Since) -> Reason {
 fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason {
     let words =
         format!("soft {} deep: {} of it counts as nothing", units.length(depth), units.length(depth + BEYOND_SOFT));
-    let since = Since::all([joist.spots.since(), joist.since.section, joist.since.span]);
+    // A notch that changes nothing of it brings no decay back that was seen to.
+    let since = Since::all([joist.spots.soft_since(), joist.since.section, joist.since.span]);
     let judged = |fate, source, words| reason(fate, source, since, words);
     let open = |what: &str| judged(Fate::Open, Source::EngineerLooks, format!("{words}; {what}")).ended_by(&NEW);
     let bears = || judged(Fate::Replace, Source::JoistRepair, format!("{words}, at its end, where it bears"));
     let is_at_bearing = is_at_bearing(joist, soft);
-    let (lost, of) = match soft.at {
+    let (lost, notched, of) = match soft.at {
         Some(SoftAt::End) => return bears(),
         None if is_at_bearing => return bears(),
         None => return open("say where: an edge, a side or an end"),
-        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist) + notched_of_breadth(joist), joist.breadth),
-        Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist) + deepest_notch(joist), joist.depth),
+        Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist), notched_of_breadth(joist), joist.breadth),
+        Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist), deepest_notch(joist), joist.depth),
     };
     let Some(of) = of else {
         return if is_at_bearing { bears() } else { open("measure its breadth and depth, to tell what part that is") };
     };
-    if (lost + AWL_ERROR) * 3 > of {
+    let is_a_third = |lost: Length| (lost + AWL_ERROR) * 3 > of;
+    if is_a_third(lost + notched) {
         let words = format!("{words}: with all that it lost there, a third or more");
-        return judged(Fate::Engineer, Source::EngineerLooks, words);
+        let judged = judged(Fate::Engineer, Source::EngineerLooks, words);
+        let cuts = if is_a_third(lost) { Since::ALWAYS } else { joist.spots.cuts_since() };
+        return Reason { since: judged.since.and(cuts), ..judged };
     }
     if is_at_bearing {
         return bears();

@@ -59,7 +59,8 @@ fn depth_together(group: &[Notch]) -> Option<Length> {
 impl Joist {
     /// Is it notched at an end? That takes nothing of the section that spans.
     pub fn is_notched_at_end(&self) -> bool {
-        notches(self).iter().any(|notch| !notch.is_in_side() && notch.part(self) == Some(NotchAt::End))
+        let joist = self.as_it_lies();
+        notches(&joist).iter().any(|notch| !notch.is_in_side() && notch.part(&joist) == Some(NotchAt::End))
     }
 }
 

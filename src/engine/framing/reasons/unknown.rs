@@ -1,18 +1,19 @@
 //! What nobody said of a joist, and what its readings leave open.
 
-use super::reason;
+use super::{reason, said_apart};
 use crate::engine::framing::joist::{Joist, Reads};
-use crate::engine::framing::member::{Awl, BearsOn, CutsSaid, MemberType, OverGirder};
+use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
 use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::Goes;
 use crate::engine::sources::Source;
+use crate::engine::take::Units;
 use crate::engine::units::Length;
 
 /// Probed so close to a bearing, a joist was probed at that end (judgement).
 pub const AT_AN_END: Length = Length::FOOT;
 
-pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
+pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let since = joist.since;
     let open = |source, since, words: String| reason(Fate::Open, source, since, words).ended_by(&NEW);
     let mut reasons = Vec::new();
@@ -38,33 +39,28 @@ pub(super) fn reasons(joist: &Joist) -> Vec<Reason> {
         let words = "distances along it are from the first corner, and nobody can tell where it begins: close the room";
         reasons.push(open(Source::JoistCuts, joist.spots.since(), words.to_owned()));
     }
-    if !joist.said_apart.is_empty() {
-        let words = format!(
-            "two phones say different things of it, and nobody can tell which came last: say again its {}",
-            joist.said_apart.join(", ")
-        );
-        reasons.push(reason(Fate::Open, Source::EngineerLooks, Since::ALWAYS, words));
-    }
-    reasons.extend(hangs_in_the_air(joist).map(|words| {
-        let since = Since::all([since.span, since.over_girder, since.walls]);
-        reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER)
-    }));
+    reasons.extend(said_apart(&joist.said_apart, ("it", "its ")));
+    reasons.extend(past_its_span(joist, units));
     reasons.extend(unread(joist));
     reasons
 }
 
-/// So much a joist may be carried short of the walls that it lies between, by the sills under them
-/// (judgement).
-pub const UNDER_WALLS: Length = Length::FOOT;
-
-/// Its clear span ends before the far wall, it reaches no girder, and it hangs in no hanger there.
-fn hangs_in_the_air(joist: &Joist) -> Option<&'static str> {
-    let ends = joist.over_girder == Some(OverGirder::Before) && joist.bears_on != Some(BearsOn::Hanger);
-    let is_short = joist.clear.zip(joist.lies_along).is_some_and(|(clear, long)| clear + UNDER_WALLS * 2 < long);
-    (ends && is_short).then_some(
-        "its clear span is far shorter than the room along it, and it is said to reach no girder: measure its span again, \
-         or say how it goes on over the girder",
-    )
+/// What carries the floor past the span that was measured, where that ends before the floor does.
+fn past_its_span(joist: &Joist, units: Units) -> Option<Reason> {
+    let open = |since, words: String| Some(reason(Fate::Open, Source::SpanMethod, since, words).ended_by(&ENGINEER));
+    if joist.hangs_in_the_air() {
+        let since = Since::all([joist.since.span, joist.since.over_girder, joist.since.walls]);
+        let words = "its clear span is far shorter than the room along it, and it is said to reach no girder: measure \
+                     its span again, or say how it goes on over the girder";
+        return open(since, words.to_owned());
+    }
+    let past = joist.past.filter(|past| !past.is_seen_to)?;
+    let words = format!(
+        "what comes out reaches past its measured span of {}, and what carries the floor there is not known here: have \
+         that measured, probed and read in a job of its own, or looked at by an engineer, and answer the check",
+        units.length(past.ends_at)
+    );
+    open(past.since, words)
 }
 
 fn unmeasured(joist: &Joist) -> Vec<&'static str> {
@@ -128,6 +124,9 @@ fn unseen_cuts(joist: &Joist) -> Option<String> {
     let words = match joist.spots.cuts {
         Some(CutsSaid::None | CutsSaid::AllLogged) => return None,
         Some(CutsSaid::Hidden) => "its notches and holes can't be seen: look once the floor is open",
+        None if joist.new_since.is_some() => {
+            "say whether the new joist has notches or holes, where it was got in over its supports too, and log each"
+        }
         None => "say whether it has notches or holes, and log each",
     };
     Some(words.to_owned())

@@ -1,0 +1,115 @@
+//! Spots that were looked at again: a later one, measured at the same place, stands for one that
+//! nobody could reach or measure, and what was logged twice is one.
+
+use super::damage::{AWL_ERROR, Damage, DamageKind, Depth};
+use super::measured::is_of_before;
+use super::since::Since;
+use super::spots::{BESIDE, Stretch};
+use crate::engine::units::{Length, Typed};
+
+/// So far may a tape be off on where a cut begins or ends, measured twice (judgement).
+pub const SAME_CUT: Length = Length::INCH;
+
+/// A spot as it was logged, with where it lies along its member.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Spot<'a> {
+    pub(super) damage: &'a Damage,
+    pub(super) stretch: Stretch,
+    pub(super) since: Since,
+}
+
+/// The spots that stand, of all of one member in log order. None stands for another where a new
+/// member came between the two.
+pub(super) fn standing(spots: &[Spot<'_>], replaced: &[Since]) -> Vec<bool> {
+    let of_one = |first: &Spot<'_>, later: &Spot<'_>| {
+        first.damage.of == later.damage.of && !is_of_before(replaced, first.since, later.since)
+    };
+    let stands = |(at, spot): (usize, &Spot<'_>)| {
+        let (before, after) = (spots.iter().take(at), spots.iter().skip(at + 1));
+        let is_twice = before.filter(|first| of_one(first, spot)).any(|first| first.is_the_same(spot));
+        let after = after.filter(|it| it.since.is_after(spot.since) && of_one(spot, it));
+        let is_again = match spot.damage.kind {
+            DamageKind::Soft => spot.is_probed_by(after),
+            DamageKind::Notch | DamageKind::Hole => after.into_iter().any(|it| spot.is_measured_by(it)),
+        };
+        !is_twice && !is_again
+    };
+    spots.iter().enumerate().map(stands).collect()
+}
+
+fn value(typed: Option<&Typed<Length>>) -> Option<Length> {
+    typed.map(|typed| typed.value)
+}
+
+impl<'a> Spot<'a> {
+    /// Is it the same whole cut, logged twice?
+    fn is_the_same(&self, other: &Self) -> bool {
+        let said = |spot: &Self| {
+            let Damage { kind, face, .. } = *spot.damage;
+            (kind, face, spot.stretch.ends(), spot.damage.depth(), value(spot.damage.to_edge.as_ref()))
+        };
+        self.is_whole() && said(self) == said(other)
+    }
+
+    /// Is it a cut of which everything is said that it is judged by?
+    fn is_whole(&self) -> bool {
+        let is_placed = self.stretch.ends().is_some() && self.damage.depth().is_some();
+        match self.damage.kind {
+            DamageKind::Soft => false,
+            DamageKind::Notch => is_placed,
+            DamageKind::Hole => is_placed && self.damage.to_edge.is_some(),
+        }
+    }
+
+    /// Does a later whole cut say what this one leaves open: the same kind at the same place, and
+    /// no smaller than was said already?
+    fn is_measured_by(&self, later: &Self) -> bool {
+        let is_kind = self.damage.kind == later.damage.kind && !self.is_whole() && later.is_whole();
+        let is_face = self.damage.face.is_none() || self.damage.face == later.damage.face;
+        is_kind && is_face && self.is_held_by(later) && self.is_no_larger_than(later)
+    }
+
+    /// Do its ends, as far as they were said, lie within the later one? One without any may be
+    /// elsewhere.
+    fn is_held_by(&self, later: &Self) -> bool {
+        let Some((from, to)) = later.stretch.ends() else { return false };
+        let mut ends = [self.stretch.from, self.stretch.to].into_iter().flatten().peekable();
+        ends.peek().is_some() && ends.all(|at| from - SAME_CUT <= at && at <= to + SAME_CUT)
+    }
+
+    fn is_no_larger_than(&self, later: &Self) -> bool {
+        let is_as_deep = self.damage.depth().zip(later.damage.depth()).is_none_or(|(own, its)| own <= its + AWL_ERROR);
+        let [own, its] = [self, later].map(|spot| value(spot.damage.to_edge.as_ref()));
+        is_as_deep && own.zip(its).is_none_or(|(own, its)| its <= own + AWL_ERROR)
+    }
+
+    /// Was it probed since from end to end, where nobody could reach it or say how deep? Where it
+    /// is soft only a depth says how deep; where nobody could reach, that the awl stops says as
+    /// much. A gap no wider than [`BESIDE`] is none.
+    fn is_probed_by(&self, later: impl Iterator<Item = &'a Self>) -> bool
+    where
+        Self: 'a,
+    {
+        let least = match self.damage.depth.as_ref() {
+            Some(Depth::Is(_)) => return false,
+            Some(Depth::CannotReach) => Length::ZERO,
+            None => Length::nm(1),
+        };
+        let [one, other] = [self.stretch.from.or(self.stretch.to), self.stretch.to.or(self.stretch.from)];
+        let Some((from, to)) = one.zip(other) else { return false };
+        let is_there = |it: &&Self| {
+            let is_face = self.damage.face.is_none() || self.damage.face == it.damage.face;
+            it.damage.kind == DamageKind::Soft && is_face && it.damage.depth().is_some_and(|depth| depth >= least)
+        };
+        let stretches = later.filter(is_there).filter_map(|it| it.stretch.ends());
+        let mut probed: Vec<_> = stretches.filter(|(begins, ends)| *begins <= to && from <= *ends).collect();
+        probed.sort_unstable();
+        let mut reached = None;
+        for (begins, ends) in probed {
+            if begins <= reached.unwrap_or(from) + BESIDE {
+                reached = reached.max(Some(ends));
+            }
+        }
+        reached.is_some_and(|reached| reached + BESIDE >= to)
+    }
+}
