@@ -61,7 +61,7 @@ impl Phone {
             Do::Retype(to) if job.now.get(thing()).is_some() => {
                 self.pen.correct(job.heads(thing()), title(&to.to_string()))
             }
-            Do::Undo => match entries.iter().filter(is_own).last() {
+            Do::Undo => match entries.iter().rfind(is_own) {
                 Some(last) => self.pen.take_back(last.id, job),
                 None => return false,
             },
@@ -99,7 +99,7 @@ proptest! {
         let mut phones = [1, 2].map(|device| Phone::new(base.book.clone(), device));
         let [said_on_one, said_on_other] = [0, 1].map(|at| {
             let all = apart[at].iter();
-            all.filter_map(|what| phones[at].does(*what).then(|| phones[at].says())).collect::<Vec<_>>()
+            all.filter_map(|what| if phones[at].does(*what) { Some(phones[at].says()) } else { None }).collect::<Vec<_>>()
         });
         let mut merged = Phone::new(merged(&phones[0].book, &phones[1].book), 1);
         let [one, other] = [phones[0].says(), phones[1].says()];
