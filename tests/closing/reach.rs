@@ -2,6 +2,7 @@
 
 use crate::house::joist;
 use crate::{Site, after, drop_, held_by, length, ready};
+use duckboard::engine::condition::Finding;
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::particular::{Part, list};
@@ -280,4 +281,42 @@ fn joists_and_walls_are_within_a_bay_of_what_is_really_cut() {
     }
     // From joist 1, which is a bay from the wall.
     held_by(placed("31", "32"), "nobody said that the sill there is sound");
+}
+
+/// The first joist is so far from the wall, and the opening begins 8 in from it.
+#[test]
+fn what_comes_out_before_the_first_joist_is_not_known() {
+    let beyond = |first: &'static str| {
+        let site = after(|site| {
+            let (id, joists) =
+                site.desk.job().now.joists().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            site.desk.correct(id, duckboard::engine::survey::Joists { first: length(first), ..joists });
+            let (id, it) =
+                site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
+            site.desk.correct(id, Opening { along: length("8"), ..it });
+        });
+        site.in_the_way().iter().any(|line| line.contains(BEYOND))
+    };
+    // A bay is 16 in; so is the first one.
+    assert_eq!(["8", "16", "16 1/16", "24"].map(beyond), [false, false, true, true]);
+}
+
+/// It is at 4 ft along a joist: within a bay of 24 to 72 in, and of what is cut from joist 2 to 5.
+#[test]
+fn a_girder_looked_at_elsewhere_is_not_the_one_there() {
+    let looked_at = |joist: u16, along: &'static str| {
+        move |site: &mut Site| {
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+            let position = Position::OnJoist { joist: JoistNumber::new(joist).unwrap(), along: Some(length(along)) };
+            let place = Place { element: Element::Girder, position, face: None, height: None, chalk: None };
+            let place = site.desk.log(place);
+            site.finds(Finding::Sound, Some(place));
+        }
+    };
+    for (joist, along) in [(4, "4'"), (1, "4'"), (6, "4'"), (4, "8"), (4, "88")] {
+        ready(looked_at(joist, along));
+    }
+    for (joist, along) in [(7, "4'"), (4, "7 15/16"), (4, "88 1/16")] {
+        held_by(looked_at(joist, along), "nobody said that the girder there is sound");
+    }
 }

@@ -84,7 +84,7 @@ fn the_floor_that_stays_is_read_beside_what_comes_out() {
         }
     };
     let not_beside = "not read within a bay of every opening";
-    for (joist, along) in [(1, "3'"), (2, "3'"), (6, "3'"), (4, "24"), (4, "8"), (4, "88")] {
+    for (joist, along) in [(1, "3'"), (2, "3'"), (5, "3'"), (4, "72"), (6, "3'"), (4, "24"), (4, "8"), (4, "88")] {
         ready(boards_at(joist, Some(along), "9"));
     }
     held_by(boards_at(7, Some("3'"), "9"), not_beside);

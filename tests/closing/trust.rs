@@ -76,3 +76,33 @@ fn what_was_looked_at_more_than_three_months_before_the_visit_is_looked_at_again
     });
     assert!(again.decision().is_ready(), "{:#?}", again.in_the_way());
 }
+
+/// Ninety-two days, to the second.
+#[test]
+fn joists_and_what_carries_them_are_as_old_as_they_were_looked_at_last() {
+    let looked_at = |at: &'static str, and: fn(&mut Site)| {
+        let site = after(|site| {
+            site.at(at);
+            for number in 1..=6 {
+                site.desk.says(joist(number), &list::AWL, "stops everywhere");
+            }
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+            site.desk.says(Part::Girder(1), &list::STATE, "sound");
+            site.answers(&[("dealt_with.ground", Answer::Yes), ("ground_covered_now", Answer::Yes)]);
+            and(site);
+            site.visit("2027-04-01T08:00:00-05:00");
+        });
+        let lines = site.in_the_way();
+        lines.into_iter().find(|line| line.contains("three months before")).unwrap_or_default()
+    };
+    assert_eq!(looked_at("2026-12-30T08:00:00-05:00", |_| ()), "");
+    let old = looked_at("2026-12-30T07:59:59-05:00", |_| ());
+    assert!(old.contains("joists 1, 2, 3, 4, 5, 6; girder 1; what the checklist says"), "{old}");
+    let mended = looked_at("2026-12-30T07:59:59-05:00", |site| {
+        site.at("2026-12-30T08:00:00-05:00");
+        site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+        site.desk.says(joist(3), &list::DONE, "sistered");
+        site.answers(&[("ground_covered_now", Answer::Yes)]);
+    });
+    assert!(mended.contains("joists 1, 2, 4, 5, 6; what the checklist says"), "{mended}");
+}
