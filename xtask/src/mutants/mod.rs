@@ -66,7 +66,7 @@ const CONCERNS: [Concern; 10] = [
     Concern { folder: "src/engine/closing/", tests: &["closing"] },
     Concern { folder: "src/engine/framing/", tests: &["framing", "under"] },
     Concern { folder: "src/engine/moisture/", tests: &["moisture", "worked"] },
-    Concern { folder: "src/engine/extent/", tests: &["extent", "water"] },
+    Concern { folder: "src/engine/extent/", tests: &["extent", "water", "calibrated"] },
     Concern { folder: "src/engine/sheets/layout/", tests: &["layout", "sheets"] },
     Concern { folder: "src/engine/ground/", tests: &["under"] },
     Concern { folder: "src/engine/survey/adjust/", tests: &["adjust"] },
