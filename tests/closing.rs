@@ -3,6 +3,8 @@
 
 #[path = "closing/air.rs"]
 mod air;
+#[path = "closing/apart.rs"]
+mod apart;
 #[path = "closing/asked.rs"]
 mod asked;
 #[path = "closing/decision.rs"]

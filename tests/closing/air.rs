@@ -1,11 +1,9 @@
 //! The crawl space's air keeps what is dry under its limit.
 
-use crate::desk::stamp;
-use crate::phones::{BETWEEN, CHRISTMAS, pen_apart};
-use crate::{Site, after, held_by, ready, time};
+use crate::phones::logs_late_apart;
+use crate::{Site, after, held_by, ready};
 use duckboard::engine::air::{AirLocation, AirReading, equilibrium_moisture};
-use duckboard::engine::entry::Stamp;
-use duckboard::engine::job::{Added, Fact, Record, Visit};
+use duckboard::engine::job::Fact;
 use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::{MoistureContent, Typed};
 
@@ -70,15 +68,8 @@ fn air_that_leaves_wood_at_its_limit_is_close_to_it_and_by_as_much_as_a_meter_ca
     assert_eq!(lines(humidity, settles + 2.0), "");
 }
 
-/// Another phone's air, in a visit of its own that was begun before the last one, and logged later
-/// by its clock than that.
 fn logs_air_apart(site: &mut Site, humidity: &str) {
-    let mut pen = pen_apart(site, BETWEEN);
-    let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
-    pen.stamp_from(Stamp { at: time(CHRISTMAS), visit: Some(visit.id), ..stamp() });
-    for entry in [visit, pen.record(crawl(humidity))] {
-        assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
-    }
+    logs_late_apart(site, crawl(humidity));
 }
 
 #[test]

@@ -29,6 +29,8 @@ fn a_floor_with_everything_settled_is_ready() {
     let known = site.close_in();
     assert!(known.value.conditions.iter().all(|condition| condition.holds() == Some(true)));
     assert!(known.doubts.iter().any(|doubt| doubt.contains("at depth")), "{:?}", known.doubts);
+    let read_last = *site.desk.job().now.readings().keys().next_back().unwrap();
+    assert!(known.why.used.contains(&read_last), "what it rests on is named");
 }
 
 #[test]
