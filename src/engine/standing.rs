@@ -3,9 +3,11 @@
 
 use super::entry::EntryId;
 use super::framing::Done;
+use super::framing::joist::done;
+use super::framing::since::Since;
 use super::job::{Job, Seen, When};
 use super::moisture::{Corrected, Reading};
-use super::particular::{Part, Particulars, list};
+use super::particular::{Part, Particulars};
 use super::place::{Element, JoistNumber, Position, SpotKey};
 use chrono::TimeDelta;
 use litemap::LiteMap;
@@ -32,14 +34,13 @@ impl Standing {
     }
 
     /// Does a later reading of the place stand for this one? A drier one of the same visit or day
-    /// that contradicts it does not: both stand, and the worse one tells. A number that nobody
-    /// believes gives way to none that nobody believes either, and what is only relative stands
-    /// for no number. Of two phones the later is told by [`When`], and where neither is, both
-    /// stand.
+    /// that contradicts it does not: both stand, and the worse one tells. So do two that nobody
+    /// believes, and a number beside what is only relative. Of two phones the later is told by
+    /// [`When`], and where neither is, both stand.
     pub fn is_superseded_by(&self, other: &Self) -> bool {
-        let is_believed = !self.now.doubted || !other.now.doubted;
+        let is_one_believed = !self.now.doubted || !other.now.doubted;
         let is_as_good = self.now.relative || !other.now.relative;
-        is_believed && is_as_good && other.when.is_after(self.when) && !self.contradicts(other)
+        is_one_believed && is_as_good && other.when.is_after(self.when) && !self.contradicts(other)
     }
 
     /// Is it wetter than that one of the same visit or day, by more than a meter can be off?
@@ -54,7 +55,7 @@ impl Standing {
 pub struct Spots<'a> {
     job: &'a Job,
     first: LiteMap<EntryId, EntryId>,
-    replaced: Vec<(JoistNumber, When)>,
+    replaced: Vec<(JoistNumber, Since)>,
 }
 
 impl<'a> Spots<'a> {
@@ -78,24 +79,20 @@ impl<'a> Spots<'a> {
     pub fn is_of_what_is_gone(&self, place: EntryId, taken: When) -> bool {
         let Some(place) = self.job.now.places().get(&place).map(|place| place.value) else { return false };
         let Position::OnJoist { joist, .. } = place.position else { return false };
-        let is_this = |(replaced, when): &(JoistNumber, When)| *replaced == joist && when.is_after(taken);
+        let is_this = |(replaced, new): &(JoistNumber, Since)| *replaced == joist && new.is_after(Since::when(taken));
         place.element == Element::Joist && self.replaced.iter().any(is_this)
     }
 }
 
-/// The joists that were replaced, and when; none of which somebody says by now that it was not.
-fn replaced(job: &Job) -> Vec<(JoistNumber, When)> {
+/// The joists that were replaced, and since when.
+fn replaced(job: &Job) -> Vec<(JoistNumber, Since)> {
     let said = Particulars::of(job);
-    let is_joist = |part: &Part| matches!(part, Part::Joist(_));
-    let mut all = Vec::new();
-    for part in said.parts(is_joist) {
-        let Part::Joist(number) = part else { continue };
-        let done: Vec<_> =
-            said.each(part, &list::DONE).map(|it| (Done::said(it.value.is.typed()), it.when())).collect();
-        if done.iter().all(|(done, _)| done.is_some()) {
-            let replaced = done.iter().filter(|(done, _)| *done == Some(Done::Replaced));
-            all.extend(replaced.map(|(_, when)| (*number, *when)));
-        }
-    }
-    all
+    let of_joist = |part: &Part| match part {
+        Part::Joist(number) => Some(*number),
+        _ => None,
+    };
+    let parts = said.parts(|part| of_joist(part).is_some());
+    let done = parts.into_iter().filter_map(|part| Some((of_joist(part)?, done(said, part))));
+    let each = done.flat_map(|(number, done)| done.into_iter().map(move |(what, since)| (number, what, since)));
+    each.filter(|(_, what, _)| *what == Done::Replaced).map(|(number, _, since)| (number, since)).collect()
 }

@@ -117,6 +117,11 @@ fn what_was_read_of_a_joist_that_is_gone_says_nothing_of_the_new_one() {
     held_by(replaced(""), "no reading that counts in this visit, near what comes out: joist 3");
     held_by(replaced("27"), "too wet: Joist 3");
     ready(replaced("12"));
+    // Not done yet when it was first asked, and done then.
+    ready(|site| {
+        site.desk.says(joist(3), &list::DONE, "not yet");
+        replaced("12")(site);
+    });
     // Not done after all: the old one stands there, as it was read.
     held_by(
         |site| {

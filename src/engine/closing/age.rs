@@ -21,7 +21,7 @@ pub const OLDEST_LOOK: TimeDelta = TimeDelta::days(92);
 /// Joists, what carries them, the ground and what was dealt with were looked at not long before
 /// this visit.
 pub(super) fn looked_at_lately(job: &Job, near: &Near) -> Condition {
-    let what = "what was looked at was so no more than three months before this visit";
+    let what = "what counts was looked at in the three months before this visit, or in it";
     let visit = job.current_visit().and_then(|(visit, _)| Some(job.now.visits().get(&visit)?.stamp.at));
     let old = visit.map_or_else(Vec::new, |begun| long_ago(job, near, begun));
     let line = |old: &[String]| {

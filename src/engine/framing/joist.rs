@@ -341,7 +341,7 @@ impl LastSaid {
 
 /// Everything that was said to be done about a member and was not taken back by "not yet":
 /// of several things done each counts.
-pub(super) fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
+pub fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
     let mut done = Vec::new();
     for thing in said.each(part, &list::DONE) {
         let since = Since::of(&thing);

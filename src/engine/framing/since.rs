@@ -32,7 +32,11 @@ impl Since {
 
     /// By what a thing says as it stands.
     pub fn of<T: Kind>(thing: &Seen<'_, T>) -> Self {
-        let When { id, at } = thing.when();
+        Self::when(thing.when())
+    }
+
+    /// By one entry.
+    pub const fn when(When { id, at }: When) -> Self {
         Self { count: Some(id.count), at: Some(at), phones: Phones::One(id.device) }
     }
 

@@ -50,14 +50,6 @@ impl CutBack {
 }
 
 impl CutLines {
-    /// What comes out: across the joists as it was placed, along them as it is cut.
-    pub fn ripped(&self, joists: &Framing) -> Rect {
-        let run = joists.run();
-        let corner = |placed: Point, cut: Point| run.point(run.across(placed), run.along(cut));
-        let (from, to) = (corner(self.placed.least(), self.cut.least()), corner(self.placed.most(), self.cut.most()));
-        Rect::between(from, to).unwrap_or(self.placed)
-    }
-
     /// The lines of every opening on joists that are laid out.
     pub fn of(job: &Job, floor: &Floor, outline: Option<&Outline>) -> Vec<Self> {
         let Some(joists) = &floor.joists else { return Vec::new() };
