@@ -155,11 +155,11 @@ fn of_headers(job: &Job, units: Units) -> Vec<InTheWay> {
     let is_single = Particulars::of(job).words(&Part::House, &list::TRIMMERS) == Some("single");
     let line = |ask: HeaderAsk| match ask.ended_by {
         HeaderEnd::Doubling if is_single => InTheWay::known(
-            format!("the joists at a header's ends are single. {}", ask.words),
+            format!("{}. They are single", ask.words),
             "double them, and say so under Framing as a whole",
         ),
         HeaderEnd::Doubling => InTheWay::unknown(
-            format!("nobody said that the joists at a header's ends are doubled. {}", ask.words),
+            format!("{}. Nobody said that they are doubled", ask.words),
             "see whether they are, double them if not, and say so under Framing as a whole",
         ),
         HeaderEnd::Measuring => {
