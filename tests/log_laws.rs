@@ -61,7 +61,10 @@ fn any_records() -> impl Strategy<Value = Vec<Record>> {
         2 => (any_id.clone(), prop::collection::vec(any_id.clone(), 0..2)).prop_map(|(of, seen)| Act::Withdraw { of, seen }),
     ];
     let entry = (any_id.clone(), act).prop_map(|(id, act)| record(id, act));
-    prop::collection::vec(prop_oneof![9 => entry, 1 => any_id.prop_map(Record::absent)], 0..24)
+    prop::collection::vec(
+        prop_oneof![8 => entry, 1 => any_id.clone().prop_map(Record::absent), 1 => any_id.prop_map(Record::left_out)],
+        0..24,
+    )
 }
 
 proptest! {

@@ -28,6 +28,8 @@ mod not_counted;
 mod orders;
 #[path = "under/phones.rs"]
 mod phones;
+#[path = "under/probed.rs"]
+mod probed;
 #[path = "under/settled.rs"]
 mod settled;
 #[path = "under/sisters.rs"]

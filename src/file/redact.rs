@@ -4,7 +4,7 @@ use super::extras::Extras;
 use super::model::{JobFile, LeftOut, Made};
 use super::threads::threads_with;
 use super::version::Version;
-use crate::engine::entry::JobId;
+use crate::engine::entry::{EntryId, JobId};
 use crate::engine::job::{Act, Book, Entry, Fact, Observation, Record};
 
 /// The file without photos. What was said of them, and their digests, stay.
@@ -24,7 +24,7 @@ pub fn without_photos(mut file: JobFile) -> JobFile {
 #[must_use]
 pub fn without_client(mut file: JobFile) -> JobFile {
     let told = threads_with(&file.records, names_the_client);
-    file.records.retain(|record| !told.contains(&record.id()));
+    leave_out(&mut file, |id| told.contains(id));
     for record in &mut file.records {
         if !record.is_absent() && !record.is_read_wholly() {
             *record = Record::absent(record.id());
@@ -50,9 +50,18 @@ pub fn invitation(book: &Book, job: JobId, revision: u32, made: Made) -> JobFile
     let mut file = JobFile::of(book, job, revision, made);
     let read = threads_with(&file.records, is_caution_read);
     let other = threads_with(&file.records, |entry| said(&entry.act).is_some() && !is_caution_read(entry));
-    file.records.retain(|record| !read.contains(&record.id()) || other.contains(&record.id()));
+    leave_out(&mut file, |id| read.contains(id) && !other.contains(id));
     file.left_out.extend([LeftOut::CautionsRead, LeftOut::Photos]);
     file
+}
+
+/// Leaves these entries out and says that they were: nothing is decided by them, and their ids
+/// are given.
+fn leave_out(file: &mut JobFile, is_one: impl Fn(&EntryId) -> bool) {
+    for record in file.records.iter_mut().filter(|record| is_one(&record.id())) {
+        *record = Record::left_out(record.id());
+    }
+    file.records.dedup_by(|one, other| one.is_absent() && one.id() == other.id());
 }
 
 fn is_caution_read(entry: &Entry) -> bool {

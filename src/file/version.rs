@@ -40,7 +40,7 @@ pub struct BadVersion;
 
 impl Version {
     /// The version that this build writes.
-    pub const CURRENT: Self = Self { major: 1, minor: 6 };
+    pub const CURRENT: Self = Self { major: 1, minor: 7 };
 
     /// What a reader of version `reader` makes of a file of this version.
     pub const fn standing(self, reader: Self) -> Standing {

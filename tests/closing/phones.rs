@@ -1,6 +1,6 @@
 //! Two phones that do not know of each other: nothing is after what it may not have seen.
 
-use crate::desk::{Desk, length, percent, stamp};
+use crate::desk::{Desk, label, length, percent, stamp};
 use crate::house::joist;
 use crate::{Site, after, ready, time};
 use duckboard::engine::air::{AirLocation, AirReading};
@@ -8,7 +8,7 @@ use duckboard::engine::cautions::due;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, JobId, Stamp};
 use duckboard::engine::framing::DamageKind;
-use duckboard::engine::job::{Added, Fact, Log, Observation, Pen, Record, Venting, Visit, Year};
+use duckboard::engine::job::{Acknowledgement, Added, Fact, Log, Observation, Pen, Record, Venting, Visit, Year};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::{Item, Part, list, stated};
@@ -39,7 +39,7 @@ pub fn pen_at(site: &Site, at: &str) -> Pen {
 /// than the first phone's.
 pub fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
     let mut pen = pen_apart(site, at);
-    let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
+    let visit = pen.record(Visit { purpose: label("look again") });
     pen.begin_visit(visit.id);
     for entry in [visit, pen.record(seen)] {
         assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
@@ -50,7 +50,7 @@ pub fn logs_apart(site: &mut Site, at: &str, seen: impl Into<Observation>) {
 /// than that.
 pub fn logs_late_apart(site: &mut Site, seen: impl Into<Observation>) {
     let mut pen = pen_apart(site, BETWEEN);
-    let visit = pen.record(Visit { purpose: crate::desk::label("look again") });
+    let visit = pen.record(Visit { purpose: label("look again") });
     pen.stamp_from(Stamp { at: time(CHRISTMAS), visit: Some(visit.id), ..stamp() });
     for entry in [visit, pen.record(seen)] {
         assert_eq!(site.desk.book.add(Record::of(entry).unwrap()), Added::New);
@@ -85,7 +85,12 @@ fn a_phone_that_was_invited_does_not_close_over_what_the_first_one_found() {
     }
     let due = |site: &Site| due(site.desk.job(), None).iter().map(|caution| caution.name).collect::<Vec<_>>();
     assert_eq!(due(&invited(&first)), due(&first));
-    assert!(invited(&Site::ready()).decision().is_ready(), "{:#?}", invited(&Site::ready()).in_the_way());
+    // What it read of cautions stays with it, and is not missed.
+    let ready = after(|site| {
+        site.desk.log(Acknowledgement { caution: label("shoring") });
+        site.finds(Finding::Stained, None);
+    });
+    assert!(invited(&ready).decision().is_ready(), "{:#?}", invited(&ready).in_the_way());
 }
 
 /// A phone that was restored from a backup goes on under the ids of the first one.
@@ -199,7 +204,7 @@ fn the_last_visit_is_the_one_that_was_begun_last_and_not_the_one_that_logged_mos
 
 #[test]
 fn of_two_phones_a_sign_of_water_is_dealt_with_only_after_it_was_seen() {
-    let smells = || Check { of: crate::desk::label("drain_smell"), answer: Answer::Yes };
+    let smells = || Check { of: label("drain_smell"), answer: Answer::Yes };
     let lines = lines_of(|site| {
         logs_apart(site, CHRISTMAS, smells());
         site.answers(&[("dealt_with.drain", Answer::Yes)]);

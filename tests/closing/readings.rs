@@ -251,7 +251,7 @@ fn two_readings_of_a_visit_that_contradict_each_other_leave_the_wetter_one_stand
 fn a_place_is_held_against_the_driest_that_it_was_since_it_was_last_too_wet() {
     let visits = |all: &'static [&'static str]| {
         move |site: &mut Site| {
-            for (day, shown) in (1..).zip(all) {
+            for (day, shown) in (1..).step_by(5).zip(all) {
                 site.visit(&format!("2026-11-{day:02}T08:00:00-05:00"));
                 site.crawl_air("55", "60");
                 site.reads([shown; 6]);

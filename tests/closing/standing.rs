@@ -6,7 +6,7 @@ use crate::{Site, after, drop_, held_by, ready};
 use duckboard::engine::condition::Finding;
 use duckboard::engine::job::{Added, Record, Visit};
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
-use duckboard::engine::particular::list;
+use duckboard::engine::particular::{Part, list};
 use duckboard::engine::place::{Element, Place};
 
 const BETWEEN_READINGS: &str = "2026-10-26T07:00:00-05:00";
@@ -51,7 +51,75 @@ fn a_wetter_reading_of_the_same_day_counts_whichever_phone_and_visit_it_is_of() 
     };
     held_by(and_begins_again("2026-10-26T09:05:00-05:00"), "too wet: Joist 4");
     held_by(and_begins_again("2026-10-27T08:59:59-05:00"), "too wet: Joist 4");
-    ready(and_begins_again("2026-10-27T09:00:00-05:00"));
+}
+
+/// Within a day by no more than a meter can be off, and then by 3 points a day; from past a meter's
+/// scale as from 28 %.
+#[test]
+fn a_drier_reading_counts_as_soon_as_wood_can_have_dried_so_far() {
+    let dries = |shown: &'static str, at: &'static str| {
+        move |site: &mut Site| {
+            site.at("2026-10-26T09:00:00-05:00");
+            let wet = reading(site, 4, shown);
+            site.desk.log(wet);
+            next_visit(site, at);
+        }
+    };
+    // To 15: of 5 points 2 are the meter's.
+    held_by(dries("20", "2026-10-27T08:59:59-05:00"), "too wet: Joist 4");
+    ready(dries("20", "2026-10-27T09:00:00-05:00"));
+    held_by(dries("20.1", "2026-10-27T09:00:00-05:00"), "too wet: Joist 4");
+    for past_the_scale in ["28", "41", "75"] {
+        held_by(dries(past_the_scale, "2026-10-30T00:59:00-05:00"), "too wet: Joist 4");
+        ready(dries(past_the_scale, "2026-10-30T01:00:00-05:00"));
+    }
+    // The visit goes on: that is no reason to doubt it.
+    ready(|site| {
+        let wet = reading(site, 4, "20");
+        site.desk.log(wet);
+        site.at("2026-10-27T09:00:00-05:00");
+        let dry = reading(site, 4, "15");
+        site.desk.log(dry);
+    });
+}
+
+/// Nobody says how much of a sill was replaced: a spot that is read again since is of the new one.
+#[test]
+fn what_was_read_of_a_sill_that_was_replaced_stands_until_the_spot_is_read_again() {
+    let sill = |again: bool| {
+        move |site: &mut Site| {
+            let at = site.place(Element::Sill, 2);
+            site.read(at, "31", Material::Solid);
+            site.desk.says(Part::Sill, &list::DONE, "replaced");
+            if again {
+                site.read(at, "12", Material::Solid);
+            }
+        }
+    };
+    held_by(sill(false), "too wet: Sill");
+    ready(sill(true));
+    held_by(
+        |site| {
+            let at = site.place(Element::Sill, 2);
+            site.read(at, "31", Material::Solid);
+            site.read(at, "12", Material::Solid);
+            site.desk.says(Part::Sill, &list::DONE, "replaced");
+        },
+        "too wet: Sill",
+    );
+    let girder = |girders: u16| {
+        move |site: &mut Site| {
+            for number in 1..=girders {
+                site.desk.says(Part::Girder(number), &list::STATE, "sound");
+            }
+            let at = site.place(Element::Girder, 2);
+            site.read(at, "31", Material::Solid);
+            site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+            site.read(at, "12", Material::Solid);
+        }
+    };
+    ready(girder(1));
+    held_by(girder(2), "too wet: Girder");
 }
 
 /// It was asked about, and kept.
@@ -75,7 +143,7 @@ fn a_number_that_nobody_believes_is_no_kinder_than_a_wet_one() {
     });
     ready(|site| {
         then_dry("75")(site);
-        next_visit(site, "2026-10-29T08:00:00-05:00");
+        next_visit(site, "2026-10-30T08:00:00-05:00");
     });
 }
 

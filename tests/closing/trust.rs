@@ -6,10 +6,11 @@ use crate::{Site, after, held_by};
 use duckboard::engine::closing::{CloseIn, close_in};
 use duckboard::engine::condition::Finding;
 use duckboard::engine::figure::Known;
+use duckboard::engine::framing::DamageKind;
 use duckboard::engine::job::{Book, Record};
 use duckboard::engine::moisture::{Answer, Material};
 use duckboard::engine::particular::{Part, Particular, Value, list};
-use duckboard::engine::place::Element;
+use duckboard::engine::place::{Element, Face};
 use duckboard::engine::take::Units;
 
 fn says(site: &mut Site, of: Part, what: &str, words: &str) {
@@ -61,9 +62,12 @@ fn what_was_looked_at_more_than_three_months_before_the_visit_is_looked_at_again
     let in_the_way = |day| after(read_in(day)).in_the_way().concat();
     // What makes the house sound is stamped 25 November; the visits of the others are in autumn.
     assert_eq!(in_the_way("2027-01-26T08:00:00-05:00"), "");
-    assert!(in_the_way("2027-01-26T08:00:01-05:00").contains("dealt with, gone or covered"));
+    let just_over = in_the_way("2027-01-26T08:00:01-05:00");
+    for asks in ["Is it dealt with: ground moisture?", "Is all soil covered now, laps and edges sealed?"] {
+        assert!(just_over.contains(asks), "{asks}: {just_over}");
+    }
     let years_later = in_the_way("2029-10-20T08:00:00-05:00");
-    for words in ["joists 1, 2, 3, 4, 5, 6", "that no girder is near", "dealt with, gone or covered"] {
+    for words in ["joists 1, 2, 3, 4, 5, 6", "that no girder is near", "Is all soil covered now"] {
         assert!(years_later.contains(words), "{words}: {years_later}");
     }
     let again = after(|site| {
@@ -93,16 +97,76 @@ fn joists_and_what_carries_them_are_as_old_as_they_were_looked_at_last() {
             site.visit("2027-04-01T08:00:00-05:00");
         });
         let lines = site.in_the_way();
-        lines.into_iter().find(|line| line.contains("three months before")).unwrap_or_default()
+        let old =
+            lines.iter().filter_map(|line| line.strip_prefix("looked at more than three months before this visit: "));
+        old.map(|line| line.split(": ").next().unwrap()).collect::<Vec<_>>().join("; ")
     };
     assert_eq!(looked_at("2026-12-30T08:00:00-05:00", |_| ()), "");
     let old = looked_at("2026-12-30T07:59:59-05:00", |_| ());
-    assert!(old.contains("joists 1, 2, 3, 4, 5, 6; girder 1; what the checklist says"), "{old}");
+    assert_eq!(old, "joists 1, 2, 3, 4, 5, 6; girder 1; \"Is it dealt with");
     let mended = looked_at("2026-12-30T07:59:59-05:00", |site| {
         site.at("2026-12-30T08:00:00-05:00");
         site.desk.says(Part::Girder(1), &list::DONE, "replaced");
         site.desk.says(joist(3), &list::DONE, "sistered");
         site.answers(&[("ground_covered_now", Answer::Yes)]);
     });
-    assert!(mended.contains("joists 1, 2, 4, 5, 6; what the checklist says"), "{mended}");
+    assert_eq!(mended, "joists 1, 2, 4, 5, 6; \"Is it dealt with");
+}
+
+/// By spots and places it is the same as by a word.
+#[test]
+fn awls_of_years_ago_are_pushed_in_again_however_they_were_logged() {
+    const YEARS_LATER: &str = "2029-10-20T08:00:00-05:00";
+    let in_spots = |site: &mut Site| {
+        for number in 1..=6 {
+            let word = site.desk.says(joist(number), &list::AWL, "stops everywhere");
+            site.desk.withdraw(word);
+            let job = site.desk.job();
+            let words = job
+                .now
+                .particulars()
+                .iter()
+                .filter(|(_, it)| it.value.of == joist(number) && it.value.what.as_str() == list::AWL.what);
+            for id in words.map(|(id, _)| *id).collect::<Vec<_>>() {
+                site.desk.withdraw(id);
+            }
+            for stretch in [("0", "6"), ("55", "65"), ("112", "114")] {
+                site.desk.spot(number, DamageKind::Soft, Some(stretch), Some(Face::LowerEdge), "0");
+            }
+        }
+    };
+    let lines = |change: &dyn Fn(&mut Site), again: bool| {
+        let site = after(|site| {
+            in_spots(site);
+            change(site);
+            site.visit(YEARS_LATER);
+            if again {
+                in_spots(site);
+            }
+        });
+        site.in_the_way().into_iter().filter(|line| line.contains("three months before")).collect::<Vec<_>>()
+    };
+    let nothing = |_: &mut Site| ();
+    let probed = "joists 1, 2, 3, 4, 5, 6: probe each again, and say how the awl does";
+    assert!(lines(&nothing, false)[0].ends_with(probed), "{:#?}", lines(&nothing, false));
+    assert!(!lines(&nothing, true).iter().any(|line| line.contains("joists")), "{:#?}", lines(&nothing, true));
+    let girder = |site: &mut Site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        let at = site.place(Element::Girder, 3);
+        site.finds(Finding::Sound, Some(at));
+    };
+    assert!(lines(&girder, true)[0].contains("the girder there: look again"), "{:#?}", lines(&girder, true));
+}
+
+/// A question that no page asks any more cannot be answered again.
+#[test]
+fn an_old_answer_counts_only_while_it_is_asked_for() {
+    let site = after(|site| {
+        site.finds(Finding::Mould, None);
+        let mold = *site.desk.job().now.conditions().keys().next_back().unwrap();
+        site.answers(&[("gone.mold", Answer::Yes)]);
+        site.desk.withdraw(mold);
+        site.visit("2029-10-20T08:00:00-05:00");
+    });
+    assert!(!site.in_the_way().iter().any(|line| line.contains("mold")), "{:#?}", site.in_the_way());
 }

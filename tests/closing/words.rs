@@ -260,8 +260,9 @@ fn what_was_typed_otherwise_and_comes_to_the_same_is_no_other_word() {
         assert!(is_apart(limit("15"), limit("14.9")));
     }
     let sheet = |width: &str, long: &str| Fact::Sheet(SheetSize { width: length(width), length: length(long) }).into();
-    assert!(!is_apart(sheet("4'", "8'"), sheet("48", "96")));
-    assert!(is_apart(sheet("4'", "8'"), sheet("48 1/16", "96")) && is_apart(sheet("4'", "8'"), sheet("48", "96 1/16")));
+    let is_same = |one: Observation, other: Observation| one.says_the_same(&other);
+    assert!(is_same(sheet("4'", "8'"), sheet("48", "96")));
+    assert!(!is_same(sheet("4'", "8'"), sheet("48 1/16", "96")) && !is_same(sheet("4'", "8'"), sheet("48", "96 1/16")));
     let at = *site.desk.job().now.sides().first().unwrap().0;
     let corner = |degrees: &str, trust| Corner { at, angle: parse_angle(degrees).ok(), trust }.into();
     assert!(!is_apart(corner("91", Trust::Built), corner("91.0", Trust::Built)));

@@ -35,6 +35,7 @@ fn no_word_of_the_client_is_left() {
     assert!(job.job().faults.is_empty(), "{:?}", job.job().faults);
     assert_eq!(job.job().now.readings(), book.job().now.readings());
     assert!(job.job().is_invented());
+    assert_eq!((book.job().missing(), job.job().missing()), (0, 0));
     assert!(reread(&kept).left_out.contains(&LeftOut::Client));
 }
 
@@ -81,6 +82,26 @@ fn an_invitation_brings_a_second_phone_all_that_anything_is_decided_by() {
     assert_eq!((&job.job().gone, &job.job().unknown), (&book.job().gone, &book.job().unknown));
     assert!(invited.left_out.contains(&LeftOut::CautionsRead) && invited.photos.is_empty());
     assert!(job.job().faults.is_empty() && job.job().absent.is_empty());
+    // Every id that was given is accounted for: nothing else is missed.
+    assert!(book.job().missing() == 0 && job.job().missing() == 0);
+    let ids = |book: &Book| book.log().records().map(Record::id).collect::<Vec<_>>();
+    assert_eq!(ids(&book), ids(&job));
+}
+
+/// What an entry said that is not here may matter, unless somebody who knew it says that it does not.
+#[test]
+fn an_entry_that_decides_nothing_is_not_missed_and_comes_all_the_same() {
+    let entry = first_book().log().records().next().unwrap().clone();
+    let [lost, told] = [Record::absent(entry.id()), Record::left_out(entry.id())];
+    assert_eq!(told.json(), format!(r#"{{"id":"{}","act":{{"absent":{{"decides":"nothing"}}}}}}"#, entry.id()));
+    assert_eq!(Record::read(told.json()).unwrap().content(), told.content());
+    let missing = |all: &[&Record]| Book::of(all.iter().map(|it| (*it).clone())).job().missing();
+    assert_eq!([missing(&[&lost]), missing(&[&told])], [1, 0]);
+    assert_eq!([missing(&[&lost, &told]), missing(&[&told, &lost])], [0, 0], "whichever comes first");
+    for way in [[&told, &entry], [&entry, &told]] {
+        let book = Book::of(way.map(Clone::clone));
+        assert_eq!(book.log().get(entry.id()).map(Record::json), Some(entry.json()));
+    }
 }
 
 /// What refers to an entry that is not here is kept out of no invitation: it may still be followed.

@@ -3,6 +3,7 @@
 use crate::desk::Desk;
 use crate::house::{inches, joist, joist_4_after as after, one, says, sound_house};
 use duckboard::engine::framing::{Damage, DamageKind, Depth, Fate, Judged};
+use duckboard::engine::job::Record;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::place::Face;
 use duckboard::engine::units::Typed;
@@ -80,7 +81,53 @@ fn a_soft_spot_of_unknown_depth_is_measured_by_a_later_one_that_goes_in() {
     let open = "found soft";
     assert!(says(&spots(DamageKind::Soft, &[(Some(("30", "40")), LOWER, "not said")]), open));
     assert!(!says(&then("1/2"), open) && then("1/2").fate == Fate::Sister, "{:?}", then("1/2").reasons);
-    assert!(says(&then("0"), "yet the awl stops there: probe it again"), "{:?}", then("0").reasons);
+    assert!(says(&then("0"), "yet the awl stops there: log how deep it goes in"), "{:?}", then("0").reasons);
+}
+
+/// Logged again with its face, as deep, it is that spot; elsewhere or less deep it is another.
+#[test]
+fn a_soft_spot_without_a_face_is_told_by_a_later_one_that_has_one() {
+    let faceless = (Some(("30", "40")), None, "1/2");
+    let then = |stretch, face, depth| spots(DamageKind::Soft, &[faceless, (Some(stretch), face, depth)]);
+    let open = "log it again there, at an edge, a side or an end";
+    assert!(says(&spots(DamageKind::Soft, &[faceless]), open));
+    let again = then(("30", "40"), LOWER, "1/2");
+    assert!(!says(&again, open) && again.fate == Fate::Sister, "{:?}", again.reasons);
+    let is_left = |depth| says(&then(("30", "40"), LOWER, depth), open);
+    assert_eq!([is_left("3/8"), is_left("7/16")], [true, false], "an awl is off by 1/16");
+    assert!(says(&then(("60", "70"), LOWER, "1/2"), open) && says(&then(("30", "40"), None, "1/2"), open));
+}
+
+/// As far as two tapes are off: a larger one stands for a smaller.
+#[test]
+fn a_cut_that_two_phones_measured_is_one() {
+    let holes = |other: bool, stretches: [(&str, &str); 2], to_edge: [&str; 2]| {
+        after(|desk| {
+            desk.hole(4, stretches[0], to_edge[0]);
+            let again = desk.hole(4, stretches[1], to_edge[1]);
+            if other {
+                let again_by_another = desk.job().now.damages().get(&again).unwrap().value.clone();
+                desk.withdraw(again);
+                let mut pen = crate::desk::other_phone();
+                (0..500).for_each(|_| drop(pen.record(again_by_another.clone())));
+                desk.book.add(Record::of(pen.record(again_by_another)).unwrap());
+            }
+        })
+    };
+    let next = "from the next cut";
+    let near = [("50", "51"), ("50", "51 1/8")];
+    assert!(!says(&holes(true, near, ["3", "3"]), next), "{:?}", holes(true, near, ["3", "3"]).reasons);
+    assert!(says(&holes(false, near, ["3", "3"]), next), "one phone that logs two means two");
+    assert!(says(&holes(true, [("50", "51"), ("51", "52")], ["3", "3"]), next), "side by side they are two");
+    assert!(says(&holes(true, [("50", "51"), ("52 1/16", "53 1/16")], ["3", "3"]), next));
+    let edges = |its| says(&holes(true, near, ["3", its]), next);
+    assert_eq!([edges("2 7/8"), edges("2 13/16")], [false, true]);
+    let high = |end| says(&holes(true, [("50", "51"), ("50", end)], ["3", "3"]), next);
+    assert_eq!([high("51 1/8"), high("51 3/16")], [false, true]);
+    // The larger one stands, whichever came first.
+    let [first, later] = [near, [near[1], near[0]]].map(|both| holes(true, both, ["3", "2 15/16"]).joist.spots.holes);
+    assert_eq!((first.len(), first[0].to_edge), (1, Some(inches("2 15/16").value)));
+    assert_eq!(later.len(), 2, "the one is longer and the other nearer the edge: both stand");
 }
 
 #[test]

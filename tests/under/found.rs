@@ -46,7 +46,8 @@ fn a_spot_measures_a_finding_only_where_it_holds_its_place() {
     for finding in [Finding::Soft, Finding::Rotten] {
         let at = |along| found((finding, Some(along), None), LOWER);
         assert_eq!([at("53 15/16"), at("54"), at("60"), at("60 1/16")], [true, false, false, true], "{finding:?}");
-        assert!(found((finding, None, None), LOWER), "nobody said where");
+        assert!(!found((finding, None, None), LOWER), "the spot says where");
+        assert!(found((finding, None, Some(Face::UpperEdge)), LOWER), "at another face");
         let faces = |its: Option<Face>, spots: Option<Face>| found((finding, Some("57"), its), spots);
         assert!(!faces(LOWER, LOWER) && !faces(None, LOWER) && !faces(LOWER, None));
         assert!(faces(Some(Face::UpperEdge), LOWER) && faces(Some(Face::FarSide), Some(Face::NearSide)));

@@ -171,7 +171,7 @@ fn a_board_thinner_than_lumber_is_no_sister() {
 
 #[test]
 fn a_spot_of_which_something_is_not_said_is_asked_for() {
-    assert!(says(&soft("1/2", None, ("2'", "3'")), "say where: an edge, a side or an end"));
+    assert!(says(&soft("1/2", None, ("2'", "3'")), "log it again there, at an edge, a side or an end"));
     assert_eq!(soft("1/2", Some(Face::End), ("0", "6")).fate, Fate::Replace);
     let hidden = soft("cannot reach", LOWER, ("2'", "3'"));
     assert!(hidden.fate == Fate::Open && says(&hidden, "once the floor is open"), "{:?}", hidden.reasons);
@@ -388,14 +388,16 @@ fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells()
     };
     assert_eq!(reads(["30", "12"], None), (Fate::Open, Reads::Wet));
     assert_eq!(reads(["30", "12"], Some(23)), (Fate::Open, Reads::Wet), "nothing dries so in a day");
-    assert_eq!(reads(["30", "12"], Some(24)), (Fate::Stays, Reads::Dry), "it dried");
+    // From 28 to 14 at 3 points a day.
+    assert_eq!(reads(["30", "12"], Some(111)), (Fate::Open, Reads::Wet), "nor so fast");
+    assert_eq!(reads(["30", "12"], Some(112)), (Fate::Stays, Reads::Dry), "it dried");
     assert_eq!(reads(["12", "30"], None), (Fate::Open, Reads::Wet));
     // A meter is off by 2 points at most here.
     assert_eq!(reads(["18.4", "16.4"], None), (Fate::Stays, Reads::Dry));
     assert_eq!(reads(["18.5", "16.4"], None), (Fate::Open, Reads::Close));
 }
 
-/// Of two phones that did not know of each other the clock has to agree, and a day be between them.
+/// Of two phones that did not know of each other the clock has to agree, and time to dry be between them.
 #[test]
 fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_later() {
     let reads = |minutes: i64| {
@@ -414,8 +416,9 @@ fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_
         desk.book.add(duckboard::engine::job::Record::of(phone.record(dry)).unwrap());
         one(&desk, 4).joist.reads
     };
-    const A_DAY: i64 = 24 * 60;
-    assert_eq!([-A_DAY, 0, A_DAY - 1, A_DAY].map(reads), [Reads::Wet, Reads::Wet, Reads::Wet, Reads::Dry]);
+    // From 28 to 14 at 3 points a day.
+    const DRIED: i64 = 112 * 60;
+    assert_eq!([-DRIED, 0, DRIED - 1, DRIED].map(reads), [Reads::Wet, Reads::Wet, Reads::Wet, Reads::Dry]);
 }
 
 #[test]

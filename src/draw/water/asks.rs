@@ -1,17 +1,12 @@
 //! The checklist: questions that one tap answers.
 
 use crate::draw::card::{Act, Ask, Card, Line};
-use crate::engine::closing::{
-    COVERED_NOW, DECAY_IS_OUT, READ_AT_DEPTH, SAME_JOISTS, asks_for_cover, asks_for_same_joists, hazards, to_deal_with,
-};
+use crate::engine::closing::asked_for_closing;
 use crate::engine::entry::Label;
-use crate::engine::framing::headers::{HEADER_DONE, asks_for_header_done};
-use crate::engine::framing::joist::{SISTERS_BEYOND, is_grave};
-use crate::engine::framing::past::{PAST_SPANS, asks_for_past_spans};
-use crate::engine::framing::schedule::{asks_for_sisters_beyond, schedule};
+use crate::engine::framing::schedule::schedule;
 use crate::engine::job::{Job, Observation};
 use crate::engine::moisture::Answer;
-use crate::engine::origin::{Check, Evidence, dealt_with_name, is_answered, origin};
+use crate::engine::origin::{Check, Evidence, is_answered, origin};
 use crate::engine::take::Units;
 
 /// The question that would change the ranking most, with its answers.
@@ -37,43 +32,8 @@ pub(super) fn checklist(job: &Job) -> Card {
 
 /// What closing hangs on beside readings.
 pub(super) fn for_closing(job: &Job) -> Vec<Ask> {
-    let mut asks: Vec<_> = to_deal_with(job)
-        .into_iter()
-        .map(|cause| ask(job, dealt_with_name(cause), format!("Is it dealt with: {}?", cause.label())))
-        .collect();
-    asks.extend(hazards(job).into_iter().map(|hazard| ask(job, hazard.check.to_owned(), hazard.asks.to_owned())));
-    if asks_for_cover(job) {
-        let cover = "Is all soil covered now, laps and edges sealed?";
-        asks.push(ask(job, COVERED_NOW.to_owned(), cover.to_owned()));
-    }
-    if asks_for_same_joists(job) {
-        let same = "Joists were laid out anew: does every number still mean the same joist?";
-        asks.push(ask(job, SAME_JOISTS.to_owned(), same.to_owned()));
-    }
-    if asks_for_header_done(job) {
-        let header = "Is the header doubled where it is over 4 ft, hung or on a wall or beam where it is over 6 ft, and are \
-                      tail joists over 12 ft held by hangers or a ledger?";
-        asks.push(ask(job, HEADER_DONE.to_owned(), header.to_owned()));
-    }
-    if asks_for_past_spans(job) {
-        let past = "What comes out reaches past the joists' measured spans: is what carries the floor there sound and dry, by \
-                    a job of its own that is ready to close, or by an engineer?";
-        asks.push(ask(job, PAST_SPANS.to_owned(), past.to_owned()));
-    }
-    if asks_for_sisters_beyond(&schedule(job, Units::default())) {
-        let beyond = "Sisters of joists that go through over the girder: does one lie along the span past it, from bearing \
-                      to bearing, wherever that is asked for?";
-        asks.push(ask(job, SISTERS_BEYOND.to_owned(), beyond.to_owned()));
-    }
-    if job.now.conditions().values().any(|it| is_grave(it.value.finding)) {
-        let decay = "Is all decayed or broken wood out of the floor, or probed sound?";
-        asks.push(ask(job, DECAY_IS_OUT.to_owned(), decay.to_owned()));
-    }
-    if !job.now.readings().is_empty() {
-        let depth = "Were the wettest places read at depth, with insulated pins?";
-        asks.push(ask(job, READ_AT_DEPTH.to_owned(), depth.to_owned()));
-    }
-    asks
+    let asked = asked_for_closing(job, &schedule(job, Units::default()));
+    asked.into_iter().map(|asked| ask(job, asked.name, asked.asks)).collect()
 }
 
 fn ask(job: &Job, name: String, asks: String) -> Ask {

@@ -6,13 +6,13 @@ use super::read::Read;
 use super::trust::words_of;
 use crate::engine::condition::Finding;
 use crate::engine::describe::in_sentence;
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{EntryId, Time};
 use crate::engine::framing::Done;
 use crate::engine::framing::headers::{HeaderAsk, HeaderEnd, headers};
 use crate::engine::framing::joist::is_grave;
 use crate::engine::framing::member::OverGirder;
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::unsound;
+use crate::engine::framing::supports::{Unsound, unsound};
 use crate::engine::job::{Job, When};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place};
@@ -20,10 +20,19 @@ use crate::engine::take::Units;
 
 const ENGINEER: &str = "have an engineer look, do what they write, and say that it is done";
 
+fn in_the_way(unsound: Unsound) -> InTheWay {
+    const UNREACHED: &str = "look again once the floor is open, and log there how deep the awl goes in, 0 where it stops, or say \
+                             its state";
+    match unsound.is_unreached {
+        true => InTheWay::unknown(unsound.words, UNREACHED),
+        false => InTheWay::known(unsound.words, ENGINEER),
+    }
+}
+
 /// What carries those joists is sound: nothing speaks against it, and somebody looked at it
 /// there.
 pub(super) fn carriers(job: &Job, near: &Near, units: Units) -> Condition {
-    let mut lines: Vec<_> = unsound(job).into_iter().map(|unsound| InTheWay::known(unsound.words, ENGINEER)).collect();
+    let mut lines: Vec<_> = unsound(job).into_iter().map(in_the_way).collect();
     let reach = near.reach().filter(|reach| reach.is_by_a_wall());
     lines.extend(reach.into_iter().flat_map(|reach| at_walls(job, reach)));
     lines.extend(girders(job, near));
@@ -36,15 +45,25 @@ pub(super) fn carriers(job: &Job, near: &Near, units: Units) -> Condition {
 
 /// Rim joist and sill, where what comes out lies by a wall.
 fn at_walls(job: &Job, reach: &Reach) -> Vec<InTheWay> {
-    let both = [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")];
-    let untold = both
-        .into_iter()
-        .filter(|(part, element, _)| !is_told(job, part) && !reach.is_at_every_wall(&seen(job, *element)));
     let line = |name: &str| {
         let ends = format!("push an awl into the {name} at every wall by what comes out, and say its state");
         InTheWay::unknown(format!("nobody said that the {name} there is sound"), ends)
     };
-    untold.map(|(_, _, name)| line(name)).collect()
+    Looks::all(job).untold_at_walls(reach).into_iter().map(line).collect()
+}
+
+/// What carries the joists there and was looked at, but not since then.
+pub(super) fn looked_at_before(job: &Job, near: &Near, then: Time) -> Vec<String> {
+    let untold = |looks: Looks<'_>| {
+        let reach = near.reach().filter(|reach| reach.is_by_a_wall());
+        let at_walls = reach.into_iter().flat_map(|reach| looks.untold_at_walls(reach)).map(str::to_owned);
+        let girders = (!is_no_girder_near(job)).then(|| looks.untold_girders(near));
+        at_walls.chain(girders.into_iter().flatten()).collect::<Vec<_>>()
+    };
+    let never = untold(Looks::all(job));
+    let mut lately = untold(Looks { job, since: Some(then) });
+    lately.retain(|name| !never.contains(name));
+    lately
 }
 
 /// What carries the joists there and was told by an awl alone: an awl finds rot, and not water.
@@ -83,26 +102,64 @@ fn placed(job: &Job) -> Vec<When> {
     openings.chain(cut_back).chain(job.now.whole_floors().values().map(|it| it.when())).collect()
 }
 
-/// Was the state of a member beside what comes out told after that was placed, or was it
-/// replaced, or done as an engineer says? Ends mended or a sister say nothing of its state.
-fn is_told(job: &Job, part: &Part) -> bool {
-    let placed = placed(job);
-    let state = words_of(job, part, &list::STATE).map(|(when, _)| when);
-    let done = words_of(job, part, &list::DONE).filter(|(_, words)| is_renewed(words)).map(|(when, _)| when);
-    state.into_iter().chain(done).any(|when| when.is_after_all(&placed))
+/// How the members beside what comes out were looked at: ever, or since then.
+#[derive(Clone, Copy)]
+struct Looks<'a> {
+    job: &'a Job,
+    since: Option<Time>,
+}
+
+impl<'a> Looks<'a> {
+    const fn all(job: &'a Job) -> Self {
+        Self { job, since: None }
+    }
+
+    fn counts(self, when: When) -> bool {
+        self.since.is_none_or(|since| when.at >= since)
+    }
+
+    /// Was the state of a member told after what comes out was placed, or was it replaced, or done
+    /// as an engineer says? Ends mended or a sister say nothing of its state.
+    fn is_told(self, part: &Part) -> bool {
+        let placed = placed(self.job);
+        let state = words_of(self.job, part, &list::STATE).map(|(when, _)| when);
+        let done = words_of(self.job, part, &list::DONE).filter(|(_, words)| is_renewed(words)).map(|(when, _)| when);
+        state.into_iter().chain(done).any(|when| when.is_after_all(&placed) && self.counts(when))
+    }
+
+    /// The places on a kind of member at which an awl was pushed in.
+    fn seen(self, element: Element) -> Vec<&'a Place> {
+        let is_probed =
+            |finding| matches!(finding, Finding::Sound | Finding::Soft | Finding::Rotten | Finding::Cracked);
+        let found = self.job.now.conditions().values();
+        let probed = found.filter(|it| is_probed(it.value.finding) && self.counts(it.when()));
+        let places = probed.filter_map(|it| Some(self.job.now.places().get(&it.value.place?)?.value));
+        places.filter(|place| place.element == element).collect()
+    }
+
+    fn untold_at_walls(self, reach: &Reach) -> Vec<&'static str> {
+        let both = [(Part::RimJoist, Element::RimJoist, "rim joist"), (Part::Sill, Element::Sill, "sill")];
+        let untold = both
+            .into_iter()
+            .filter(|(part, element, _)| !self.is_told(part) && !reach.is_at_every_wall(&self.seen(*element)));
+        untold.map(|(_, _, name)| name).collect()
+    }
+
+    /// Every girder that anything was said of, or where none was, whichever was probed there.
+    fn untold_girders(self, near: &Near) -> Vec<String> {
+        let spoken_of = Particulars::of(self.job).parts(|part| matches!(part, Part::Girder(_)));
+        if spoken_of.is_empty() {
+            let is_here = |place: &&Place| near.reach().is_some_and(|reach| reach.may_hold(place));
+            let is_seen = self.seen(Element::Girder).iter().any(is_here);
+            return (!is_seen).then(|| "the girder there".to_owned()).into_iter().collect();
+        }
+        spoken_of.into_iter().filter(|part| !self.is_told(part)).map(|part| in_sentence(&part.name())).collect()
+    }
 }
 
 /// Does what was done leave nothing of what was wrong?
 fn is_renewed(words: &str) -> bool {
     matches!(Done::said(words), Some(Done::Replaced | Done::AsTheEngineerSays))
-}
-
-/// The places on a kind of member at which an awl was pushed in.
-fn seen(job: &Job, element: Element) -> Vec<&Place> {
-    let is_probed = |finding| matches!(finding, Finding::Sound | Finding::Soft | Finding::Rotten | Finding::Cracked);
-    let probed = job.now.conditions().values().filter(|it| is_probed(it.value.finding));
-    let places = probed.filter_map(|it| Some(job.now.places().get(&it.value.place?)?.value));
-    places.filter(|place| place.element == element).collect()
 }
 
 /// Every girder that anything was said of is told of, and one at least; unless none is near.
@@ -116,19 +173,8 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
         }
         _ => {}
     }
-    let is_girder = |part: &Part| matches!(part, Part::Girder(_));
-    let spoken_of = Particulars::of(job).parts(is_girder);
-    if spoken_of.is_empty() {
-        let found = seen(job, Element::Girder);
-        let is_here = |place: &&Place| near.reach().is_some_and(|reach| reach.may_hold(place));
-        let is_seen = found.iter().any(is_here);
-        return (!is_seen)
-            .then(|| unknown("nobody said that the girder there is sound".to_owned()))
-            .into_iter()
-            .collect();
-    }
-    let untold = spoken_of.into_iter().filter(|part| !is_told(job, part));
-    untold.map(|part| unknown(format!("nobody said that {} is sound", in_sentence(&part.name())))).collect()
+    let untold = Looks::all(job).untold_girders(near).into_iter();
+    untold.map(|name| unknown(format!("nobody said that {name} is sound"))).collect()
 }
 
 /// Joists that go on over a girder within a bay of what comes out, though none is said to be near.

@@ -8,6 +8,7 @@
 
 mod age;
 mod air;
+mod asked;
 mod carriers;
 pub mod decision;
 mod hazards;
@@ -22,6 +23,7 @@ mod stays;
 mod trust;
 mod water;
 
+pub use asked::{Asked, asked_for_closing};
 pub use decision::{CloseIn, Condition, Decision, InTheWay, READ_AT_DEPTH, close_in};
 pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};

@@ -32,7 +32,7 @@ pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
 /// A clock by which something was logged before the visit that it belongs to was begun. On one
 /// phone the count tells what came last; of several, nothing does then.
 fn wrong_clock(job: &Job) -> Option<InTheWay> {
-    let begun = |visit| job.now.visits().get(&visit).or_else(|| job.gone.visits().get(&visit)).map(|it| it.stamp.at);
+    let begun = |visit| job.now.visits().get(&visit).map(|it| it.stamp.at);
     let is_before = |it: &&Thing<Observation>| {
         it.stamp.visit.and_then(begun).is_some_and(|begun| begun - it.stamp.at > CLOCKS_APART)
     };
@@ -43,7 +43,8 @@ fn wrong_clock(job: &Job) -> Option<InTheWay> {
         let what = counted(count, "entry");
         InTheWay::unknown(
             format!("{what} dated before the visit of it was begun: a phone's clock is wrong, and nobody can tell what came last"),
-            "see which clock is wrong and set it right; take back what was logged by it, a visit too, and log it again",
+            "see which clock is wrong and set it right; take back under Log what was logged by it, or the visit if that was, and \
+             log it again",
         )
     })
 }
@@ -52,7 +53,8 @@ fn wrong_clock(job: &Job) -> Option<InTheWay> {
 /// still be of this visit.
 pub(super) fn one_visit(job: &Job) -> Condition {
     let visit = job.current_visit().map(|(visit, _)| visit);
-    let logged = || job.now.things().filter(|thing| thing.stamp.visit == visit).map(|thing| thing.stamp.at);
+    let things = || job.now.things().filter(|thing| thing.stamp.visit == visit && !is_beside_the_floor(&thing.value));
+    let logged = || things().map(|thing| thing.stamp.at);
     let days = logged().min().zip(logged().max()).map(|(first, last)| last - first);
     let is_long = days.is_some_and(|days| days > LONGEST_VISIT);
     let most = LONGEST_VISIT.num_days();
@@ -71,7 +73,8 @@ pub(super) fn one_visit(job: &Job) -> Condition {
 pub fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
     let mut last: Vec<(Of<'_>, &Thing<Observation>)> = Vec::new();
     let mut lines = Vec::new();
-    let all: Vec<_> = job.now.things().filter_map(|it| Some((what_of(&it.value)?, it))).collect();
+    let decides = job.now.things().filter(|it| !is_beside_the_floor(&it.value));
+    let all: Vec<_> = decides.filter_map(|it| Some((what_of(&it.value)?, it))).collect();
     for (of, it) in all.into_iter().rev() {
         let Some((_, later)) = last.iter().find(|(other, _)| *other == of) else {
             last.push((of, it));
@@ -86,11 +89,32 @@ pub fn said_apart(job: &Job, units: Units) -> Vec<InTheWay> {
     lines
 }
 
+/// Is it of no weight for closing: what the job is called, what is bought and how it is cut, and
+/// what was read, photographed and handed over?
+const fn is_beside_the_floor(observation: &Observation) -> bool {
+    match observation {
+        Observation::Fact(fact) => is_of_the_paper(fact),
+        Observation::Particular(Particular { of: Part::Order(_), .. })
+        | Observation::OnHand(_)
+        | Observation::Photo(_)
+        | Observation::Acknowledgement(_)
+        | Observation::HandOver(_) => true,
+        _ => false,
+    }
+}
+
+const fn is_of_the_paper(fact: &Fact) -> bool {
+    match fact {
+        Fact::Title(_) | Fact::OfficeNumber(_) | Fact::Site(_) | Fact::Archived(_) => true,
+        Fact::Sheet(_) | Fact::SheetThickness(_) | Fact::SheetEdge(_) | Fact::SpanRating(_) => true,
+        Fact::SheetGap(_) | Fact::EdgeGap(_) | Fact::Kerf(_) | Fact::BlockLumber(_) => true,
+        _ => false,
+    }
+}
+
 /// What an observation is a word on, where the last word counts; none where every word does.
-/// What the job is called decides nothing.
 fn what_of(observation: &Observation) -> Option<Of<'_>> {
     Some(match observation {
-        Observation::Fact(Fact::Title(_) | Fact::OfficeNumber(_) | Fact::Site(_) | Fact::Archived(_)) => return None,
         Observation::Fact(fact) => Of::Fact(discriminant(fact)),
         Observation::Particular(it) => Of::Part(&it.of, it.what.as_str()),
         Observation::CutBack(it) => Of::Opening(it.opening),

@@ -68,9 +68,10 @@ pub(super) fn measures((spot, stretch): (&Damage, Stretch), logged: Logged, foun
 }
 
 /// Does a spot hold the place of a finding: its stretch that point, on that face? An end has no
-/// distance along, and is held only by a spot at that end.
+/// distance along, and is held only by a spot at that end. Where nobody said how far along it was
+/// found, a spot that says so tells, as where an awl is only said to have gone in.
 fn holds(face: Option<Face>, stretch: Stretch, found: &Found) -> bool {
-    let reaches = || stretch.ends().zip(found.along).is_some_and(|((from, to), at)| from <= at && at <= to);
+    let reaches = || stretch.ends().is_some_and(|(from, to)| found.along.is_none_or(|at| from <= at && at <= to));
     match (face, found.face) {
         (one, Some(other @ (Face::NearEnd | Face::FarEnd))) => one == Some(other),
         (one, Some(Face::End)) => one.is_some_and(Face::is_end) && reaches(),

@@ -109,6 +109,11 @@ pub(super) struct Begins {
 }
 
 impl Begins {
+    /// Of a member whose distances are from its own end.
+    pub(super) const fn at_its_end() -> Self {
+        Self { said: Some(Length::ZERO), plan: None }
+    }
+
     pub(super) fn of(floor: &Floor, number: JoistNumber) -> Self {
         let plan = floor.stretches(number).and_then(|parts| parts.first().map(|first| first.from));
         let from_wall = floor.joists.as_ref().is_some_and(|joists| joists.laid_out.along == AlongFrom::Wall);

@@ -60,6 +60,16 @@ impl Since {
         self.count > other.count && (is_one_phone || self.at > other.at)
     }
 
+    /// Is each by one phone, and the one not by the other's?
+    pub(super) fn is_of_another_phone(self, other: Self) -> bool {
+        matches!((self.phones, other.phones), (Phones::One(one), Phones::One(other)) if one != other)
+    }
+
+    /// Is it so by something that was said then or later, by its clock?
+    pub fn is_not_before(self, then: Time) -> bool {
+        self.at.is_some_and(|at| at >= then)
+    }
+
     /// What rests on all of them.
     pub fn all(all: impl IntoIterator<Item = Self>) -> Self {
         all.into_iter().fold(Self::ALWAYS, Self::and)

@@ -157,6 +157,17 @@ impl SoftAt {
         }
     }
 
+    /// The words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::UpperEdge => "upper edge",
+            Self::LowerEdge => "lower edge",
+            Self::NearSide => "near side",
+            Self::FarSide => "far side",
+            Self::End => "end",
+        }
+    }
+
     /// Does it take of the depth?
     pub const fn is_edge(self) -> bool {
         matches!(self, Self::UpperEdge | Self::LowerEdge)

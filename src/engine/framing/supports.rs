@@ -1,10 +1,13 @@
 //! What carries the joists, and what is framed into them: flagged, and designed by others.
 
-use super::damage::Damage;
+use super::again::{Spot, standing};
+use super::damage::{Damage, Depth};
 use super::joist::{done, is_grave};
 use super::measured::is_put_right;
 use super::member::Done;
+use super::places::Begins;
 use super::since::Since;
+use super::stretch::Stretch;
 use crate::engine::describe::in_sentence;
 use crate::engine::job::{Job, Seen};
 use crate::engine::particular::{Part, Particular, Particulars, list};
@@ -25,7 +28,12 @@ pub struct Unsound {
     pub since: Since,
     /// What that rests on.
     pub source: Source,
+    /// Is it only that nobody could get an awl to it?
+    pub is_unreached: bool,
 }
+
+/// The state of a member that no awl can get to.
+const UNREACHED: &str = "cannot reach";
 
 /// Girders, piers and ledgers that anything was said of, in order.
 pub fn supports(job: &Job) -> Vec<&Part> {
@@ -42,13 +50,14 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
     for part in said.parts(carries) {
         let mut add = |thing: &Seen<'_, Particular>, what: &str, source| {
             let words = format!("{}: {what}{}", part.name(), thing.value.is.typed());
-            unsound.push(Unsound { part: part.clone(), words, since: Since::of(thing), source });
+            let is_unreached = thing.value.is.typed() == UNREACHED;
+            unsound.push(Unsound { part: part.clone(), words, since: Since::of(thing), source, is_unreached });
         };
         let states: Vec<_> = said.each(part, &list::STATE).collect();
         let is = |thing: &Seen<'_, Particular>, state| thing.value.is.typed() == state;
         for thing in states.iter().filter(|thing| !is(thing, SOUND)) {
             // What could not be reached may be reached since.
-            let stands = match is(thing, "cannot reach") {
+            let stands = match is(thing, UNREACHED) {
                 true => !states.iter().any(|by| by.when().is_after(thing.when())),
                 false => !states.iter().any(|by| is(by, SOUND) && is_put_right(thing, by)),
             };
@@ -72,15 +81,25 @@ pub fn looked_at(job: &Job) -> Vec<(&Part, Option<&str>)> {
     supports(job).into_iter().chain(always).map(|part| (part, said.words(part, &list::STATE))).collect()
 }
 
-/// Soft spots, notches and holes that are logged of such a member.
-fn spots(job: &Job) -> impl Iterator<Item = Unsound> {
-    let bad = job.now.damages().values().filter(|it| it.value.is_bad());
-    let carries = bad.filter(|it| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
-    carries.map(|it| {
-        let Damage { of, kind, .. } = it.value;
-        let words = format!("{}: {}", of.name(), kind.found());
-        Unsound { part: of.clone(), words, since: Since::of(&it), source: Source::EngineerLooks }
-    })
+/// Soft spots, notches and holes that are logged of such a member, and stand.
+fn spots<'job>(job: &'job Job) -> Vec<Unsound> {
+    let carries = job.now.damages().values().filter(|it| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
+    let spot = |it: Seen<'job, Damage>| Spot {
+        damage: it.value,
+        stretch: Stretch::of(it.value, Begins::at_its_end()),
+        since: Since::of(&it),
+    };
+    // A new member in its place ends them all ([`unsound`]).
+    let all: Vec<_> = carries.map(spot).collect();
+    let stand = all.iter().zip(standing(&all, &[])).filter(|(spot, stands)| *stands && spot.damage.is_bad());
+    let says = |spot: &Spot<'_>| {
+        let Damage { of, kind, depth, .. } = spot.damage;
+        let is_unreached = *depth == Some(Depth::CannotReach);
+        let what = if is_unreached { "a spot that no awl can reach" } else { kind.found() };
+        let words = format!("{}: {what}", of.name());
+        Unsound { part: of.clone(), words, since: spot.since, source: Source::EngineerLooks, is_unreached }
+    };
+    stand.map(|(spot, _)| says(spot)).collect()
 }
 
 /// What was found at places on rims, sills and girders.
@@ -91,7 +110,7 @@ fn found(job: &Job) -> impl Iterator<Item = Unsound> {
         let place = place.value;
         let part = carrier(place.element)?;
         let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
-        Some(Unsound { part, words, since, source: Source::EngineerLooks })
+        Some(Unsound { part, words, since, source: Source::EngineerLooks, is_unreached: false })
     })
 }
 

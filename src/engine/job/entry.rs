@@ -75,11 +75,15 @@ pub enum Content {
     /// No entry, but that there is one which is not here: it was left out of a file, or damaged.
     /// Closing holds until the entry itself arrives ([`super::Log::add`]).
     Absent,
+    /// The same of an entry that was left out on purpose, and by which nothing is decided.
+    LeftOut,
 }
 
 /// The act of an entry that is not here. An older build takes it for a kind of a later version,
 /// and holds closing too.
 const ABSENT: &str = "absent";
+/// What is decided by such an entry, where somebody knew: since format 1.7.
+const DECIDES: (&str, &str) = ("decides", "nothing");
 
 /// Why a text is no record, and where in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -128,6 +132,7 @@ impl Record {
         let envelope: Envelope<'_> = parse(json)?;
         let mut unread = None;
         let content = match unknown_kind(envelope.act.get()) {
+            Some(kind) if kind == ABSENT && decides_nothing(envelope.act.get()) => Content::LeftOut,
             Some(kind) if kind == ABSENT => Content::Absent,
             Some(kind) => Content::Unknown { kind },
             None => {
@@ -155,9 +160,16 @@ impl Record {
         Self { id, json: json.into(), content: Content::Absent, unread: None }
     }
 
+    /// The same of one that was left out on purpose: nothing is decided by it.
+    pub fn left_out(id: EntryId) -> Self {
+        let (decides, nothing) = DECIDES;
+        let json = format!("{{\"id\":\"{id}\",\"act\":{{\"{ABSENT}\":{{\"{decides}\":\"{nothing}\"}}}}}}");
+        Self { id, json: json.into(), content: Content::LeftOut, unread: None }
+    }
+
     /// Is it only known to be, and not here?
     pub const fn is_absent(&self) -> bool {
-        matches!(self.content, Content::Absent)
+        matches!(self.content, Content::Absent | Content::LeftOut)
     }
 
     /// The entry's identity.
@@ -179,7 +191,7 @@ impl Record {
     pub fn entry(&self) -> Option<&Entry> {
         match &self.content {
             Content::Known(entry) => Some(entry),
-            Content::Unknown { .. } | Content::Absent => None,
+            Content::Unknown { .. } | Content::Absent | Content::LeftOut => None,
         }
     }
 
@@ -252,6 +264,12 @@ fn unknown_kind(act: &str) -> Option<String> {
         "withdraw" => None,
         _ => Some(name.clone()),
     }
+}
+
+fn decides_nothing(act: &str) -> bool {
+    let (decides, nothing) = DECIDES;
+    let act = serde_json::from_str::<Value>(act).unwrap_or_default();
+    act.get(ABSENT).and_then(|body| body.get(decides)).is_some_and(|word| word == nothing)
 }
 
 fn unknown_observation(body: &Value) -> Option<String> {

@@ -131,6 +131,7 @@ impl Fold {
             Content::Absent => {
                 self.job.absent.insert(record.id());
             }
+            Content::LeftOut => {}
             Content::Unknown { kind } => {
                 self.job.unknown.insert(record.id(), kind.clone());
             }

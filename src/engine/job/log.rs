@@ -1,6 +1,6 @@
 //! The log: entries by id, merged by union.
 
-use super::entry::Record;
+use super::entry::{Content, Record};
 use crate::engine::entry::{DeviceId, EntryId};
 use litemap::LiteMap;
 
@@ -25,10 +25,13 @@ pub enum Added {
 }
 
 impl Log {
-    /// Adds a record, unless it is there. That an entry is not here yields to the entry.
+    /// Adds a record, unless it is there. That an entry is not here yields to the entry, and to
+    /// somebody who knew that nothing is decided by it.
     pub fn add(&mut self, record: Record) -> Added {
         let same_id = self.entries.entry(record.id()).or_default();
-        if record.is_absent() && !same_id.is_empty() {
+        let is_lost = |record: &Record| *record.content() == Content::Absent;
+        let is_told = *record.content() == Content::LeftOut && same_id.iter().all(is_lost);
+        if record.is_absent() && !same_id.is_empty() && !is_told {
             return Added::Known;
         }
         same_id.retain(|there| !there.is_absent());

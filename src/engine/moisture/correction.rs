@@ -151,6 +151,14 @@ impl Corrected {
         is_over || one.bound().to_percent() > other.bound().to_percent() + METER_ERROR
     }
 
+    /// The same where the wood may have dried by so many points before that one was taken. From what
+    /// is past a meter's scale it dried as from [`MOST_USABLE`]: how much more water there was no
+    /// meter tells.
+    pub fn contradicts_after(&self, other: &Self, dried: MoistureContent) -> bool {
+        let one = self.corrected.bound().min(MOST_USABLE).to_percent();
+        one > other.corrected.bound().to_percent() + METER_ERROR + dried.to_percent()
+    }
+
     /// Is there a percentage in which temperature and species are both accounted for?
     pub fn is_fully_corrected(&self) -> bool {
         let done = |step| step != Step::Left;

@@ -206,7 +206,10 @@ fn with_a_sister(
     let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
     match does {
         Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
-            judged(Fate::Sister, "a sister does")
+            let is_before = joist.put_in.is_some_and(|put_in| !put_in.is_after(shared.sister_since));
+            let does =
+                "a sister as they are said now does. One was put in before that was said: read its stamp, and size it";
+            judged(Fate::Sister, if is_before { does } else { "a sister does" })
         }
         Some(range) if asked <= range.weakest => {
             let words = "a sister does, and that is closer than a tape can tell: measure breadth, depth and span of both again, \

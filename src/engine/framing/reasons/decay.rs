@@ -54,13 +54,14 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
     match soft.goes {
         Goes::Nowhere => None,
         Goes::CannotReach => open(format!(
-            "soft{place}, where an awl can't reach: look again once the floor is open, and log there how deep the awl \
+            "soft{place}{}, where an awl can't reach: look again once the floor is open, and log there how deep the awl \
              goes in, 0 where it stops{}",
+            at_face(soft),
             take_back(soft)
         ))
         .map(|reason| reason.ended_by(&NEW_ALONE)),
         Goes::NotSaid if was_probed_hard(joist, soft) => {
-            open(format!("found soft{place}, yet the awl stops there: probe it again, or take back which is wrong"))
+            open(format!("found soft{place}, yet the awl stops there: log how deep it goes in, or take back which is wrong"))
         }
         Goes::NotSaid => {
             open(format!("found soft{place}: log that spot, from where to where, how deep, on which side"))
@@ -76,6 +77,11 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
 fn take_back(soft: &Soft) -> &'static str {
     let is_placed = soft.stretch.from.or(soft.stretch.to).is_some();
     if is_placed { "" } else { "; then take this one back, of which nobody said where it is" }
+}
+
+/// At which side of it an awl has to be pushed in: ", lower edge".
+fn at_face(soft: &Soft) -> String {
+    soft.at.map_or_else(String::new, |at| format!(", {}", at.label()))
 }
 
 /// Which finding it is: " at 4' 0\"", " at its end".
@@ -137,7 +143,10 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
     let (lost, notched, of) = match soft.at {
         Some(SoftAt::End) => return bears(),
         None if is_at_bearing => return bears(),
-        None => return open("say where: an edge, a side or an end"),
+        None if soft.stretch.from.is_some() => return open("log it again there, at an edge, a side or an end"),
+        None => {
+            return open("log it again, at an edge, a side or an end and from where to where, and take this one back");
+        }
         Some(SoftAt::NearSide | SoftAt::FarSide) => (lost_of_breadth(joist), notched_of_breadth(joist), joist.breadth),
         Some(SoftAt::UpperEdge | SoftAt::LowerEdge) => (lost_of_depth(joist), deepest_notch(joist), joist.depth),
     };
@@ -165,7 +174,7 @@ fn soft_wood(joist: &Joist, soft: &Soft, depth: Length, units: Units) -> Reason 
         None => judged(
             Fate::Sister,
             Source::JoistRepair,
-            format!("{words}; a sister at least: say from where to where it is soft"),
+            format!("{words}; a sister at least: log it again from where to where it is soft, and take this one back"),
         )
         .ended_by(&NEW),
     }

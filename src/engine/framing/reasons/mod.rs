@@ -5,10 +5,12 @@ mod capacity;
 mod cuts;
 mod decay;
 mod notches;
+mod probed;
 mod support;
 mod unknown;
 
 pub(super) use capacity::does_alone;
+pub use probed::is_probed_before;
 
 use super::joist::Joist;
 use super::member::MemberType;

@@ -1,17 +1,13 @@
 //! What nobody said of a joist, and what its readings leave open.
 
+use super::probed::unprobed;
 use super::{reason, said_apart};
 use crate::engine::framing::joist::{Joist, Reads};
 use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, NEW_ALONE, Reason};
 use crate::engine::framing::since::Since;
-use crate::engine::framing::spots::Goes;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
-use crate::engine::units::Length;
-
-/// Probed so close to a bearing, a joist was probed at that end (judgement).
-pub const AT_AN_END: Length = Length::FOOT;
 
 pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let since = joist.since;
@@ -78,45 +74,6 @@ fn unmeasured(joist: &Joist) -> Vec<&'static str> {
 /// Does it go on over another span, and nobody measured that?
 fn lacks_its_next_span(joist: &Joist) -> bool {
     joist.goes_through() && joist.next_clear.is_none()
-}
-
-/// Both ends and the middle, by one word or by spots that lie there.
-fn unprobed(joist: &Joist) -> Option<String> {
-    match joist.spots.awl {
-        Some(Awl::Stops) => return None,
-        Some(Awl::GoesIn) if !joist.spots.awl_asks_where => return None,
-        Some(Awl::GoesIn) => return Some("the awl goes in: log where and how deep".to_owned()),
-        Some(Awl::CannotReach) => {
-            return Some("an awl can't reach it: probe it once the floor is open".to_owned());
-        }
-        None => {}
-    }
-    let unprobed: Vec<_> = joist.clear.map(|clear| left_out(joist, clear)).unwrap_or_default();
-    match unprobed.as_slice() {
-        [] if joist.clear.is_some() => None,
-        some if some.len() == PARTS.len() || joist.clear.is_none() => {
-            Some("probe both ends and the middle, and say how deep the awl goes in, 0 if it stops".to_owned())
-        }
-        some => Some(format!("probe {} too", some.join(" and "))),
-    }
-}
-
-const PARTS: [&str; 3] = ["the end at the wall that distances are from", "the middle", "the other end"];
-
-/// The parts of a joist that no awl was pushed into.
-fn left_out(joist: &Joist, clear: Length) -> Vec<&'static str> {
-    // One stretch that runs past the span says that its other end is elsewhere.
-    let is_there = |from: Length, to: Length, (begins, ends): (Length, Length)| {
-        begins <= to && ends >= from && (to < clear || ends <= clear)
-    };
-    let probed = |from: Length, to: Length| {
-        let mut spots = joist.spots.soft.iter().filter(|soft| matches!(soft.goes, Goes::Nowhere | Goes::In(_)));
-        spots.any(|soft| soft.stretch.ends().is_some_and(|stretch| is_there(from, to, stretch)))
-    };
-    let third = Length::from_inches(clear.to_inches() / 3.0);
-    let spans = [(Length::ZERO, AT_AN_END), (third, third * 2), (clear - AT_AN_END, clear)];
-    let parts = PARTS.into_iter().zip(spans);
-    parts.filter(|(_, (from, to))| !probed(*from, *to)).map(|(name, _)| name).collect()
 }
 
 fn unseen_cuts(joist: &Joist) -> Option<String> {
