@@ -115,7 +115,7 @@ impl<'a> Taken<'a> {
         Self {
             id,
             reading: reading.value,
-            standing: Standing::of(id, &reading, corrected(job, reading).value),
+            standing: Standing::of(id, &reading, corrected(job, id, reading).value),
             is_of_this_visit,
             counts: is_of_this_visit || !is_older,
         }

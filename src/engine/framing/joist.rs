@@ -73,9 +73,12 @@ pub struct Joist {
     /// What was done about it, each with when that was said, in log order; nothing that
     /// was taken back by "not yet".
     pub done: Vec<(Done, Since)>,
-    /// Since a sister or a new joist is in, as it was said first: said again it is the same one, and
-    /// "not yet" takes it back.
-    pub put_in: Option<Since>,
+    /// Since a new joist is in, and since a sister is in beside what lies there, each as it was said
+    /// first: said again it is the same one, and "not yet" takes it back.
+    pub put_in: Vec<Since>,
+    /// Are its breadth and its depth those that sisters are said to have, since nobody measured the
+    /// new joist?
+    pub sized_as_sisters: [bool; 2],
     /// When each thing was said of it that counts.
     pub since: LastSaid,
 }
@@ -224,6 +227,16 @@ impl Joist {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
     }
 
+    /// As if it were cut of such a section, where nobody measured its own.
+    pub(super) fn cut_of(&self, sister: Option<Section>) -> Self {
+        let [breadth, depth] = self.sized_as_sisters;
+        Self {
+            breadth: if breadth { sister.map(|sister| sister.breadth) } else { self.breadth },
+            depth: if depth { sister.map(|sister| sister.depth) } else { self.depth },
+            ..self.clone()
+        }
+    }
+
     fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
         let joist = Self::as_said(job, (floor, framing), number, read);
         Self { past: Past::of(job, floor, framing, &joist), ..joist }
@@ -283,10 +296,8 @@ impl Joist {
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             said_apart: said_apart(said, &part),
             new_since: replaced,
-            put_in: done
-                .iter()
-                .find(|(done, _)| matches!(done, Done::Sistered | Done::Replaced))
-                .map(|(_, since)| *since),
+            put_in: put_in(&done),
+            sized_as_sisters: [&list::BREADTH, &list::DEPTH].map(|item| !is_of_it(item)),
             done,
             since: LastSaid {
                 section,
@@ -306,6 +317,18 @@ impl Joist {
 fn words_anew<'a>(said: Particulars<'a>, joist: &Part, item: &list::Item, new: Option<Since>) -> Option<&'a str> {
     let is_of_it = |of: &&Part| new.is_none_or(|new| Since::said(said, of, item).is_after(new));
     [joist, &Part::Joists].into_iter().filter(is_of_it).find_map(|of| said.words(of, item))
+}
+
+/// When the new joist was put in, and the sister beside what lies there now: what was beside the old
+/// one went with it.
+fn put_in(done: &[(Done, Since)]) -> Vec<Since> {
+    let last = done.iter().rposition(|(done, _)| *done == Done::Replaced);
+    let of_it = last.map_or(done, |last| {
+        let before = done.iter().take(last).rposition(|(done, _)| *done == Done::Sistered);
+        done.get(before.map_or(0, |sister| sister + 1)..).unwrap_or_default()
+    });
+    let first = |what| of_it.iter().find(|(done, _)| *done == what).map(|(_, since)| *since);
+    [Done::Replaced, Done::Sistered].into_iter().filter_map(first).collect()
 }
 
 /// The check answers for a joist that was sistered before it was answered. Of several answers only

@@ -115,7 +115,7 @@ impl Shared {
 
 impl Shared {
     /// As sisters were said to be when one was put in; none if they are said to be the same now.
-    /// What was not known then is as it was said since.
+    /// What nobody had said then is as it was said since; what was said to be unknown is.
     pub(super) fn as_put_in(&self, job: &Job, put_in: Since) -> Option<Self> {
         let said = Particulars::of(job);
         let then = |item: &list::Item| value_then(said, item, put_in).or_else(|| said.get(&Part::House, item));
@@ -137,10 +137,10 @@ impl Shared {
     }
 }
 
-/// What was last said of sisters before one was put in, if it was known.
+/// What was last said of sisters before one was put in.
 fn value_then<'a>(said: Particulars<'a>, item: &list::Item, put_in: Since) -> Option<&'a Value> {
     let mut all = said.each(&Part::House, item).filter(|it| put_in.is_after(Since::of(it)));
-    all.next_back().map(|it| &it.value.is).filter(|then| then.typed() != "unknown")
+    all.next_back().map(|it| &it.value.is)
 }
 
 /// What sisters are cut of, if both ways were measured.

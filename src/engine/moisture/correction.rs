@@ -179,7 +179,7 @@ pub enum Step {
 
 impl WoodTemperature {
     /// What there is to go by.
-    pub(super) const fn known(&self) -> Option<Temperature> {
+    pub const fn known(&self) -> Option<Temperature> {
         match self {
             Self::Measured(temperature) | Self::Assumed { temperature, .. } => Some(*temperature),
             Self::NotRead => None,

@@ -37,6 +37,22 @@ const NONE: MoistureContent = MoistureContent::percent(0);
 /// as the wood of a crawl space is in winter (judgement).
 const NOT_READ: Temperature = chart::COLDEST;
 
+/// So much colder a member may be than another one of its kind, of which that was read (judgement).
+const ANOTHER_MEMBER: f64 = 10.0;
+
+/// As cold as the wood may be, by what is known of that.
+fn coldest(temperature: &WoodTemperature) -> Temperature {
+    match temperature {
+        WoodTemperature::Measured(wood) => *wood,
+        WoodTemperature::Assumed { temperature, .. } => {
+            let colder = Temperature::from_celsius_f64(temperature.to_celsius() - ANOTHER_MEMBER / 1.8);
+            // Read elsewhere it is known no worse than not at all.
+            colder.max(NOT_READ).min(*temperature)
+        }
+        WoodTemperature::NotRead => NOT_READ,
+    }
+}
+
 /// The wettest that wood may be that shows `shown`, as far as its temperature goes. A meter
 /// of which nobody said that it corrects for that is taken not to.
 /// Source: [`Source::TemperatureChart`].
@@ -48,7 +64,7 @@ pub(super) fn at_coldest(
     if meter.is_some_and(|meter| meter.corrects_temperature == Answer::Yes) {
         return shown;
     }
-    let wood = temperature.known().unwrap_or(NOT_READ);
+    let wood = coldest(temperature);
     let reference = meter.and_then(|meter| meter.reference.as_ref()).map_or(chart::SET_FOR, |typed| typed.value);
     chart::at_worst(shown, wood, reference)
 }
@@ -162,7 +178,7 @@ impl MayReadLow {
 mod tests {
     use super::*;
     use crate::engine::moisture::resistance::{from_scale, has_row};
-    
+
     fn after(wood: Species) -> Option<MayReadLow> {
         MayReadLow::after(Step::Applied, Some(Species::DouglasFir), Some(wood))
     }
@@ -200,7 +216,8 @@ mod tests {
             let shown = MoistureContent::try_hundredths(hundredths).unwrap();
             for (scale, wood) in rows().flat_map(|scale| rows().map(move |wood| (scale, wood))) {
                 let Some(known) = from_scale(shown, scale, wood) else { continue };
-                let said = known.max(shown).to_percent() + points(MayReadLow::after(Step::Applied, Some(scale), Some(wood)));
+                let said =
+                    known.max(shown).to_percent() + points(MayReadLow::after(Step::Applied, Some(scale), Some(wood)));
                 most = most.max(said - shown.to_percent());
             }
         }

@@ -98,8 +98,8 @@ fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared:
     let spans = joist.spans();
     let mut reasons: Vec<_> =
         spans.into_iter().filter_map(|span| one_span(joist, span, (left, may), shared, units)).collect();
-    // What both spans come to alike is said of the longer, but for sisters: each is along one.
-    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && shorter.fate != Fate::Sister);
+    // What both spans come to alike is said of the longer, but where a sister ends it: each is along one.
+    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && !shorter.is_ended_by_a_sister());
     reasons
 }
 
@@ -206,7 +206,7 @@ fn with_a_sister(
     let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
     match does {
         Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
-            let is_before = joist.put_in.is_some_and(|put_in| !put_in.is_after(shared.sister_since));
+            let is_before = joist.put_in.iter().any(|put_in| !put_in.is_after(shared.sister_since));
             let does =
                 "a sister as they are said now does. One was put in before that was said: read its stamp, and size it";
             judged(Fate::Sister, if is_before { does } else { "a sister does" })
