@@ -204,7 +204,7 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
         reasons.extend(fits);
     }
     for reason in &mut reasons {
-        reason.since = reason.since.and(shared.laid_out);
+        reason.since = reason.since.and(shared.numbered);
         reason.settle(&joist);
     }
     Judged { joist, fate, reasons, may_span }
