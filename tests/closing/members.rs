@@ -450,3 +450,21 @@ fn decay_in_the_floor_itself_or_at_no_joist_is_cut_out_first() {
         "found in the floor",
     );
 }
+
+/// Found at a place, it is girder 2 that is cracked: what is done to that one ends it, and an awl there.
+#[test]
+fn what_was_found_at_a_place_on_a_girder_is_ended_by_what_is_done_to_any() {
+    let seen_to = |number: u16| {
+        move |site: &mut Site| {
+            for girder in 1..=2 {
+                site.desk.says(Part::Girder(girder), &list::STATE, "sound");
+            }
+            let at = site.place(Element::Girder, 3);
+            site.finds(Finding::Cracked, Some(at));
+            site.desk.says(Part::Girder(number), &list::DONE, "as the engineer says");
+            site.finds(Finding::Sound, Some(at));
+        }
+    };
+    ready(seen_to(1));
+    ready(seen_to(2));
+}

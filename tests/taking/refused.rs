@@ -34,7 +34,9 @@ fn refusals() -> Vec<(Draft, &'static str, &'static str, &'static str)> {
         (air(AirTask::Crawl), "6O", "Crawl air, temperature: ", "Type "),
         (air(AirTask::Crawl), "130.1", "Crawl air, temperature: ", "-40.0 °F to 130.0 °F is accepted"),
         (air(AirTask::Outdoors), "-40.1", "Outdoor air, temperature: ", "-40.0 °F to 130.0 °F is accepted"),
-        (humidity, "101", "Crawl air, humidity: ", "100 %"),
+        (humidity.clone(), "101", "Crawl air, humidity: ", "100 %"),
+        (humidity.clone(), "4.9", "Crawl air, humidity: ", "5 to 100 % is accepted"),
+        (humidity, "0.85", "Crawl air, humidity: ", "5 to 100 % is accepted"),
         (air(AirTask::Wood), "999", "Wood temperature: ", "°F"),
         (draft.with(Instrument::Level), "14 9/8", "Level at Joist 6, upper edge: ", "Type "),
     ]
@@ -124,4 +126,13 @@ fn an_opening_with_more_held_than_it_asks_for_still_comes_to_an_end() {
     desk.types("5'").unwrap();
     assert_eq!(desk.job().now.openings().len(), 1);
     assert!(desk.draft.held.is_empty());
+}
+
+/// The driest that a hygrometer shows.
+#[test]
+fn air_at_5_percent_is_taken() {
+    let mut desk = ell();
+    let air = desk.draft.with(Instrument::Air).reading_air(AirTask::Crawl);
+    desk.draft = Draft { held: vec!["62 °F".to_owned()], ..air };
+    assert_eq!(desk.types("5").unwrap().value, "5 %");
 }

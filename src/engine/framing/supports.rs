@@ -30,6 +30,8 @@ pub struct Unsound {
     pub source: Source,
     /// Is it only that nobody could get an awl to it?
     pub is_unreached: bool,
+    /// Was it found at a place, which does not tell one girder from another?
+    pub is_at_a_place: bool,
 }
 
 /// The state of a member that no awl can get to.
@@ -51,7 +53,14 @@ pub fn said_unsound(job: &Job) -> Vec<Unsound> {
         let mut add = |thing: &Seen<'_, Particular>, what: &str, source| {
             let words = format!("{}: {what}{}", part.name(), thing.value.is.typed());
             let is_unreached = thing.value.is.typed() == UNREACHED;
-            unsound.push(Unsound { part: part.clone(), words, since: Since::of(thing), source, is_unreached });
+            unsound.push(Unsound {
+                part: part.clone(),
+                words,
+                since: Since::of(thing),
+                source,
+                is_unreached,
+                is_at_a_place: false,
+            });
         };
         let states: Vec<_> = said.each(part, &list::STATE).collect();
         let is = |thing: &Seen<'_, Particular>, state| thing.value.is.typed() == state;
@@ -97,7 +106,14 @@ fn spots<'job>(job: &'job Job) -> Vec<Unsound> {
         let is_unreached = *depth == Some(Depth::CannotReach);
         let what = if is_unreached { "a spot that no awl can reach" } else { kind.found() };
         let words = format!("{}: {what}", of.name());
-        Unsound { part: of.clone(), words, since: spot.since, source: Source::EngineerLooks, is_unreached }
+        Unsound {
+            part: of.clone(),
+            words,
+            since: spot.since,
+            source: Source::EngineerLooks,
+            is_unreached,
+            is_at_a_place: false,
+        }
     };
     stand.map(|(spot, _)| says(spot)).collect()
 }
@@ -110,7 +126,7 @@ fn found(job: &Job) -> impl Iterator<Item = Unsound> {
         let place = place.value;
         let part = carrier(place.element)?;
         let words = format!("{}: {}", place.name(), in_sentence(it.value.finding.label()));
-        Some(Unsound { part, words, since, source: Source::EngineerLooks, is_unreached: false })
+        Some(Unsound { part, words, since, source: Source::EngineerLooks, is_unreached: false, is_at_a_place: true })
     })
 }
 
@@ -134,7 +150,12 @@ pub fn unsound(job: &Job) -> Vec<Unsound> {
         let ends = |(done, when): &(Done, Since)| {
             matches!(done, Done::Replaced | Done::AsTheEngineerSays) && when.is_after(unsound.since)
         };
-        !done(said, &unsound.part).iter().any(ends)
+        // A place tells no girder from another: whichever was seen to, an awl tells there.
+        let is_one = |part: &Part| {
+            *part == unsound.part
+                || unsound.is_at_a_place && matches!((part, &unsound.part), (Part::Girder(_), Part::Girder(_)))
+        };
+        !said.parts(is_one).into_iter().any(|part| done(said, part).iter().any(ends))
     };
     let mut all: Vec<_> = said_unsound(job).into_iter().chain(spots(job)).chain(found(job)).collect();
     all.retain(is_open);

@@ -17,13 +17,15 @@ use crate::engine::moisture::{Bounds, Outside, Reading, Shown, said};
 use crate::engine::survey::Level;
 use crate::engine::units::decimal::{self, Decimals};
 use crate::engine::units::tape::{self, Sign};
-use crate::engine::units::{Length, MoistureContent, Temperature, Typed};
+use crate::engine::units::{Length, MoistureContent, RelativeHumidity, Temperature, Typed};
 use crate::engine::warmth::WOOD;
 use std::fmt::Display;
 
 /// Nobody reads air colder or warmer than that in a house, under it or beside it (judgement).
 const COLDEST_AIR: Temperature = Temperature::fahrenheit(-40);
 const WARMEST_AIR: Temperature = Temperature::fahrenheit(130);
+/// Hygrometers show nothing drier (from memory): less is a digit that got lost.
+const DRIEST_AIR: RelativeHumidity = RelativeHumidity::percent(5);
 
 /// What a save came to: entries to keep, the draft to go on with, and what to say back.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -332,6 +334,9 @@ impl Desk<'_> {
         let temperature = self.temperature(held, &format!("{name}, temperature"))?;
         let humidity = decimal::parse_relative_humidity(&self.draft.text)
             .map_err(|problem| Refused::new(&format!("{name}, humidity"), problem))?;
+        let is_shown = humidity.value >= DRIEST_AIR;
+        let accepted = || "5 to 100 % is accepted, which is what a hygrometer shows".to_owned();
+        self.holds(&format!("{name}, humidity"), &self.draft.text, (!is_shown).then(accepted))?;
         let value = decimal::format_relative_humidity(humidity.value, Decimals::Tenths).replace(".0 %", " %");
         let read_back = ReadBack { of: name.to_owned(), spoken: value.replace('%', "percent"), value };
         let entries = vec![self.pen.record(AirReading { location, temperature, humidity })];
