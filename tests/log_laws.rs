@@ -337,3 +337,12 @@ fn a_fault_names_its_path() {
     let fault = Record::read(&json).unwrap_err();
     assert_eq!(fault.to_string(), "stamp.by.initials: text has 12 characters; up to 8 are accepted");
 }
+
+/// By a clock that is ahead, or one here that is behind.
+#[test]
+fn what_is_dated_later_than_now_is_counted() {
+    let book = Book::of([record(id(1, 1), Act::Record(title("a"))), record(id(2, 2), Act::Record(title("b")))]);
+    let now = stamp().at;
+    let a_second = chrono::Duration::seconds(1);
+    assert_eq!([now - a_second, now].map(|now| book.job().dated_after(now)), [2, 0]);
+}

@@ -1,11 +1,12 @@
 //! Everything entered, newest first: correct, withdraw, settle.
 
 use crate::app::photos::Thumbnail;
+use crate::app::platform::clock::now;
 use crate::app::session::session;
 use crate::app::widgets::{TextField, live, memo, says};
 use crate::engine::describe;
 use crate::engine::entry::{EntryId, time};
-use crate::engine::job::{Act, Book, Entry, Observation, Record};
+use crate::engine::job::{Act, Book, CLOCKS_APART, Entry, Observation, Record};
 use crate::engine::photo::Digest;
 use crate::engine::take::{Units, retypable, retyped};
 use leptos::prelude::*;
@@ -126,6 +127,11 @@ fn notices(book: &Book) -> Vec<String> {
         (book.log().clashes().count(), "said twice in different words under one id; both are kept"),
         (job.missing(), "not here: left out of a file, or damaged"),
         (job.faults.len(), "that cannot be followed, kept in the log"),
+        (
+            job.dated_after(now() + CLOCKS_APART),
+            "dated later than it is by this phone: one of two clocks is wrong, and nothing \
+          that is said from now on is surely said after it",
+        ),
     ];
     let entries = |count: usize| if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") };
     counted

@@ -8,12 +8,11 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::Done;
 use crate::engine::framing::joist::{is_grave, number_of};
 use crate::engine::framing::supports::carrier;
-use crate::engine::job::{Fact, Job, LONGEST_VISIT, Observation, Seen, Thing, When};
+use crate::engine::job::{CLOCKS_APART, Fact, Job, LONGEST_VISIT, Observation, Seen, Thing, When};
 use crate::engine::particular::{Part, Particular, Particulars, list};
 use crate::engine::place::{Element, JoistNumber};
 use crate::engine::survey::{Floor, Framing};
 use crate::engine::take::Units;
-use chrono::TimeDelta;
 use std::mem::{Discriminant, discriminant};
 
 /// What counts as said last was said after everything else that was said of the same, and what
@@ -25,9 +24,6 @@ pub(super) fn in_order(job: &Job, units: Units) -> Condition {
     lines.dedup();
     Condition::of("no two phones said what cannot be put in order", lines, "none did")
 }
-
-/// So far may two phones' clocks be apart (judgement).
-pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
 
 /// A clock by which something was logged before the visit that it belongs to was begun. On one
 /// phone the count tells what came last; of several, nothing does then.

@@ -12,7 +12,7 @@ mod superseding;
 use super::entry::{Act, Content, Record};
 use super::observation::Observation;
 use super::thing::{Shelves, Thing};
-use crate::engine::entry::{EntryId, Stamp};
+use crate::engine::entry::{EntryId, Stamp, Time};
 use crate::order::Set;
 use litemap::LiteMap;
 
@@ -60,6 +60,11 @@ impl Job {
         let greatest = self.counts.iter().next_back().map_or(0, |count| *count as usize);
         let gaps = greatest.saturating_sub(self.counts.iter().len());
         self.absent.iter().len() + gaps
+    }
+
+    /// How many things were said later than that, by the clock of whoever said them.
+    pub fn dated_after(&self, now: Time) -> usize {
+        self.now.things().filter(|thing| thing.said > now).count()
     }
 
     /// What whoever takes an entry back has seen of it: how the thing stands that it began or

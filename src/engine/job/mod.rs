@@ -24,4 +24,4 @@ pub use fold::{Fault, Fold, Job};
 pub use log::{Added, Log};
 pub use observation::Observation;
 pub use thing::{Kind, Seen, Shelf, Shelves, Thing};
-pub use when::{InVisit, LONGEST_VISIT, When, last_words};
+pub use when::{CLOCKS_APART, InVisit, LONGEST_VISIT, When, last_words};

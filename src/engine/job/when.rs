@@ -4,6 +4,9 @@ use super::thing::{Kind, Seen, Thing};
 use crate::engine::entry::{EntryId, Stamp, Time};
 use chrono::TimeDelta;
 
+/// So far may two phones' clocks be apart (judgement).
+pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
+
 /// So long after a visit's first entry what is logged belongs to it no more (judgement).
 pub const LONGEST_VISIT: TimeDelta = TimeDelta::days(3);
 
