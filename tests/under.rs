@@ -30,6 +30,8 @@ mod orders;
 mod phones;
 #[path = "under/probed.rs"]
 mod probed;
+#[path = "under/said_again.rs"]
+mod said_again;
 #[path = "under/settled.rs"]
 mod settled;
 #[path = "under/sisters.rs"]

@@ -33,3 +33,4 @@ pub mod standing;
 pub mod survey;
 pub mod take;
 pub mod units;
+pub mod warmth;

@@ -9,7 +9,7 @@ use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
 use super::moisture::said::tenths;
-use super::moisture::{Corrected, Material, Reading, WoodTemperature, correct};
+use super::moisture::{Corrected, Material, Reading, correct};
 use super::sheets::sheets_by_area;
 use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
@@ -18,6 +18,7 @@ use super::survey::{areas_without, build_up, closing_error, opening_area, room_a
 use super::take::Units;
 use super::units::tape::format;
 use super::units::{Length, MoistureContent, Temperature};
+use super::warmth::wood_temperature;
 use litemap::LiteMap;
 
 /// An answer in words: a headline, and the line that decides it.
@@ -82,7 +83,7 @@ pub type Taken<'a> = (EntryId, Seen<'a, Reading>, Known<Corrected>);
 
 /// Every reading with what it means, newest visit last.
 pub fn readings(job: &Job) -> Vec<Taken<'_>> {
-    job.now.readings().iter().map(|(id, reading)| (*id, reading, corrected(job, reading))).collect()
+    job.now.readings().iter().map(|(id, reading)| (*id, reading, corrected(job, *id, reading))).collect()
 }
 
 /// The readings that stand at their places: mostly one a place. A later one stands for those
@@ -128,13 +129,9 @@ pub fn wettest_of_each<'a, 'job>(job: &'job Job, all: &'a [Taken<'job>]) -> Lite
 }
 
 /// What one reading means. Source: see [`correct`].
-pub fn corrected(job: &Job, reading: Seen<'_, Reading>) -> Known<Corrected> {
+pub fn corrected(job: &Job, id: EntryId, reading: Seen<'_, Reading>) -> Known<Corrected> {
     let meter = reading.value.meter.and_then(|meter| job.now.meters().get(&meter)).map(|meter| meter.value);
-    let temperature = match &reading.value.wood_temperature {
-        Some(typed) => WoodTemperature::Measured(typed.value),
-        None => WoodTemperature::NotRead,
-    };
-    correct(&reading.value.shown, meter, reading.value.wood, &temperature)
+    correct(&reading.value.shown, meter, reading.value.wood, &wood_temperature(job, id, &reading))
 }
 
 /// A reading of dry panel, for readings on panel of its kind to be held against.
@@ -155,7 +152,7 @@ pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) ->
         reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
     });
     let mut at_numbers = taken.filter_map(|(id, reading)| {
-        let at = corrected(job, reading).value.corrected.number()?;
+        let at = corrected(job, *id, reading).value.corrected.number()?;
         Some(PanelReference { reading: *id, meter: reading.value.meter, at })
     });
     at_numbers.next()

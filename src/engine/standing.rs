@@ -3,13 +3,14 @@
 
 use super::entry::EntryId;
 use super::framing::Done;
-use super::framing::joist::done;
+use super::framing::joist::{done, number_of};
 use super::framing::since::Since;
 use super::framing::supports::carrier;
 use super::job::{Job, Seen, When};
 use super::moisture::{Corrected, Reading};
 use super::particular::{Part, Particulars};
 use super::place::{Element, Place, Position, SpotKey};
+use super::survey::{Floor, Framing};
 use super::units::MoistureContent;
 use chrono::TimeDelta;
 use litemap::LiteMap;
@@ -82,6 +83,7 @@ pub struct Spots<'a> {
     first: LiteMap<EntryId, EntryId>,
     read: LiteMap<EntryId, Vec<When>>,
     replaced: Vec<(Part, Since)>,
+    framing: Option<Framing>,
 }
 
 impl<'a> Spots<'a> {
@@ -93,7 +95,10 @@ impl<'a> Spots<'a> {
             let here = *at.entry(place.value.spot_key()).or_insert(*id);
             first.insert(*id, here);
         }
-        let mut spots = Self { job, first, read: LiteMap::new(), replaced: replaced(job) };
+        let mut spots = Self { job, first, read: LiteMap::new(), replaced: replaced(job), framing: None };
+        if !spots.replaced.is_empty() {
+            spots.framing = Floor::of(job).and_then(|floor| floor.joists);
+        }
         for (id, reading) in job.now.readings().iter() {
             let at = spots.first(reading.value.place);
             spots.read.entry(at).or_default().push(reading.begun(*id));
@@ -127,7 +132,7 @@ impl<'a> Spots<'a> {
     fn member(&self, place: &Place) -> Option<Part> {
         match (place.element, &place.position) {
             (Element::Joist, Position::OnJoist { joist, .. }) => Some(Part::Joist(*joist)),
-            (Element::Joist, _) => None,
+            (Element::Joist, _) => number_of(place, self.framing.as_ref()?).map(Part::Joist),
             (Element::Girder, _) if self.has_several_girders() => None,
             (element, _) => carrier(element),
         }

@@ -1,13 +1,16 @@
 //! What was read, against its limit and against dry wood of its kind.
 
-use crate::desk::percent;
+use crate::desk::{label, percent};
 use crate::house::joist;
 use crate::{Site, after, drop_, held_by, length, ready};
+use duckboard::engine::air::SurfaceReading;
 use duckboard::engine::closing::FEWEST;
+use duckboard::engine::entry::EntryId;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::list;
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::units::decimal::{Scale, parse_temperature};
 
 /// The limit is 19 %, and no meter is surer than 2.
 #[test]
@@ -201,10 +204,43 @@ fn wood_that_may_read_low_is_held_by_the_most_that_it_may_be() {
     let read = |shown: &'static str, species| {
         move |site: &mut Site| site.read_of(site.places[3], shown, Wood { material: Material::Solid, species })
     };
-    ready(read("14", None));
-    held_by(read("14.1", None), "may be wetter than it reads: Joist 4");
+    ready(read("12", None));
+    held_by(read("12.1", None), "may be wetter than it reads: Joist 4");
+    held_by(read("12.1", None), "say its species and the meter's scale, or let it dry to 12 %");
     held_by(read("16", Some(Species::SprucePineFir)), "say its species and the meter's scale, or let it dry to 14 %");
     ready(read("17", Some(Species::DouglasFir)));
+}
+
+/// The probe was held to joist 3: of that it tells, of the next joist with a margin, of a sill nothing.
+#[test]
+fn how_warm_one_member_is_says_nothing_of_another_kind() {
+    let reads = |element: Element, number: u16, and: fn(&mut Site, EntryId)| {
+        move |site: &mut Site| {
+            let probed = site.places[2];
+            let temperature = parse_temperature("70", Scale::Fahrenheit).unwrap();
+            let what = label("Wood temperature");
+            let probe = site.desk.log(SurfaceReading { place: Some(probed), what, temperature });
+            let at =
+                if element == Element::Joist { site.places[number as usize - 1] } else { site.place(element, number) };
+            site.read_at(at, "16.5", "70");
+            and(site, probe);
+        }
+    };
+    let nothing = |_: &mut Site, _| ();
+    ready(reads(Element::Joist, 3, nothing));
+    // Ten degrees colder it may be: 0.6 points by the chart.
+    held_by(reads(Element::Joist, 4, nothing), "may be wetter than it reads: Joist 4");
+    held_by(reads(Element::Sill, 4, nothing), "may be wetter than it reads: Sill");
+    let retyped = |site: &mut Site, probe: EntryId| {
+        let was = site.desk.job().now.surfaces().get(&probe).unwrap().value.clone();
+        let temperature = parse_temperature("38", Scale::Fahrenheit).unwrap();
+        site.desk.correct(probe, SurfaceReading { temperature, ..was });
+    };
+    held_by(reads(Element::Joist, 3, retyped), "too wet: Joist 3");
+    held_by(
+        reads(Element::Joist, 3, |site, probe| drop_(site.desk.withdraw(probe))),
+        "may be wetter than it reads: Joist 3",
+    );
 }
 
 /// Below 32 °F the chart has no figures (FPL-GTR-6 fig. 5 as digitised, P-secondary).

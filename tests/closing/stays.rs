@@ -1,7 +1,7 @@
 //! The floor that stays: boards against their limit, panel against dry panel of its kind.
 
 use crate::desk::percent;
-use crate::{Site, held_by, length, ready};
+use crate::{Site, after, held_by, length, ready};
 use duckboard::engine::closing::{DRIEST_PANEL, Decision};
 use duckboard::engine::condition::Finding;
 use duckboard::engine::entry::EntryId;
@@ -174,4 +174,18 @@ fn a_floor_that_stays_and_was_not_read_is_not_dry() {
     let boards = *site.desk.job().now.readings().iter().next_back().unwrap().0;
     site.desk.withdraw(boards);
     assert!(matches!(site.decision(), Decision::NotEnough(1)), "{:#?}", site.in_the_way());
+}
+
+/// Panel that is wet is no dry panel, whatever it was read for.
+#[test]
+fn a_reference_that_is_wet_is_a_place_that_is_wet() {
+    let reference = |shown: &'static str| {
+        move |site: &mut Site| {
+            let place = hall(site);
+            refers(site, place, shown, Material::Plywood);
+        }
+    };
+    let is_told =
+        |shown| after(reference(shown)).in_the_way().iter().any(|line| line.contains("is not surely dry itself"));
+    assert_eq!(["14", "14.1", "31"].map(is_told), [false, true, true]);
 }

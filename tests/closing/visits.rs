@@ -1,9 +1,12 @@
 //! A visit that nobody ended: what is answered more days later than a visit may last puts
 //! nothing right.
 
+use crate::desk::label;
 use crate::house::joist;
+use crate::phones::pen_apart;
 use crate::{Site, after, drop_};
 use duckboard::engine::air::AirLocation;
+use duckboard::engine::job::{Added, Record, Visit};
 use duckboard::engine::moisture::{Answer, Material};
 use duckboard::engine::origin::{origin, was_seen};
 use duckboard::engine::particular::{Part, list};
@@ -81,4 +84,28 @@ fn the_air_outdoors_of_more_than_three_days_later_is_held_against_no_crawl_air()
         origin(site.desk.job()).as_known().unwrap().why.used.contains(&outdoors)
     });
     assert_eq!(used, [true, true, false]);
+}
+
+/// Each began a visit and did not know of the other's: what was read after the later one began is of
+/// that morning.
+#[test]
+fn two_phones_that_begin_a_visit_on_one_morning_are_there_at_once() {
+    let another_begins = |at: &'static str, reads_at: &'static str| {
+        after(|site| {
+            site.at(reads_at);
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let mut pen = pen_apart(site, at);
+            let visit = Visit { purpose: label("help") };
+            // Its entries count further than the first phone's: its visit is the last one.
+            (0..500).for_each(|_| drop(pen.record(visit.clone())));
+            assert_eq!(site.desk.book.add(Record::of(pen.record(visit)).unwrap()), Added::New);
+        })
+        .in_the_way()
+    };
+    let unread = |lines: &[String]| lines.iter().any(|line| line.contains("of 5 framing readings in this visit"));
+    let read = another_begins("2026-10-26T08:20:00-05:00", "2026-10-26T08:40:00-05:00");
+    assert!(!unread(&read), "{read:#?}");
+    assert!(unread(&another_begins("2026-10-26T08:41:00-05:00", "2026-10-26T08:40:00-05:00")), "read before");
+    assert!(!unread(&another_begins("2026-10-26T20:00:00-05:00", "2026-10-26T20:00:00-05:00")));
+    assert!(unread(&another_begins("2026-10-26T20:00:01-05:00", "2026-10-26T20:00:01-05:00")), "in the evening");
 }

@@ -106,9 +106,9 @@ fn under_the_minimum_is_a_reading_and_moves_on() {
     let saved = take::save_off_scale(&desk.draft, desk.book.job(), &mut desk.pen, desk.units, meter, Outside::Under);
     assert_eq!(desk.takes(saved.unwrap()).value, "under minimum");
     assert_eq!(last_reading(&desk).shown, Shown::UnderMinimum);
-    let (_, reading, _) = readings(desk.job()).pop().unwrap();
+    let (id, reading, _) = readings(desk.job()).pop().unwrap();
     let least = parse_moisture_content("6").unwrap().value;
-    assert_eq!(corrected(desk.job(), reading).value.corrected, Stands::Under(least));
+    assert_eq!(corrected(desk.job(), id, reading).value.corrected, Stands::Under(least));
 }
 
 #[test]

@@ -63,7 +63,8 @@ fn what_was_probed_before_or_elsewhere_tells_nothing_of_what_nobody_could_reach(
     assert!(is_left(&[anywhere, at(LOWER)]));
     assert!(says(&spots(DamageKind::Soft, &[anywhere]), "then take this one back"));
     let of_any_face = (Some(("30", "60")), None, "cannot reach");
-    assert!(!is_left(&[of_any_face, at(LOWER)]));
+    assert!(is_left(&[of_any_face, at(LOWER)]), "that face could perhaps be reached all along");
+    assert!(says(&spots(DamageKind::Soft, &[of_any_face]), "of which nobody said on which side it is"));
     let another = after(|desk| {
         log(desk, DamageKind::Soft, &[HIDDEN]);
         desk.spot(5, DamageKind::Soft, Some(("30", "60")), LOWER, "0");

@@ -83,3 +83,23 @@ fn what_held_the_old_joist_holds_the_new_one_only_once_that_is_said_of_it() {
         replaced(&[(&OVER_GIRDER, "butts, not tied")], &[&done[..], &[(joist(4), &DONE, "ends mended")]].concat());
     assert!(tied.is_settled(), "{:?}", asks(&tied));
 }
+
+/// The soft one was sawn, and is gone.
+#[test]
+fn rot_of_the_old_joist_is_judged_by_what_that_was() {
+    let replaced_by = |member: &str| {
+        after(|desk| {
+            desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+            desk.does(joist(4), "replaced");
+            desk.says(joist(4), &MEMBER, member);
+        })
+    };
+    let engineered = "its maker or an engineer decides";
+    assert!(!says(&replaced_by("LVL or other engineered"), engineered));
+    let soft_since = after(|desk| {
+        desk.does(joist(4), "replaced");
+        desk.says(joist(4), &MEMBER, "LVL or other engineered");
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+    });
+    assert!(says(&soft_since, engineered));
+}

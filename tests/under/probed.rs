@@ -17,7 +17,8 @@ fn probed(next: Option<&str>, stretches: &[(&str, &str)]) -> Judged {
         let is_word = |it: &duckboard::engine::particular::Particular| {
             it.what.as_str() == AWL.what && it.of == crate::house::joist(4)
         };
-        let words: Vec<_> = job.now.particulars().iter().filter(|(_, it)| is_word(it.value)).map(|(id, _)| *id).collect();
+        let words: Vec<_> =
+            job.now.particulars().iter().filter(|(_, it)| is_word(it.value)).map(|(id, _)| *id).collect();
         words.into_iter().for_each(|id| drop_(desk.withdraw(id)));
         desk.says(crate::house::joist(4), &CLEAR_SPAN, "9'");
         if let Some(next) = next {

@@ -239,16 +239,89 @@ fn a_stamp_that_is_said_anew_for_others_is_asked_about_once() {
     assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
 }
 
+/// The stamp that is said later may be another board's.
 #[test]
-fn a_stamp_that_nobody_knew_when_a_sister_was_put_in_counts_once_it_is_read() {
-    for unknown in ["unknown", "#2"] {
-        let mut desk = through("15' 6", "8'");
-        desk.says(Part::House, &SISTER_GRADE, unknown);
+fn a_stamp_that_nobody_could_read_stays_unread_until_it_is_said_of_that_sister() {
+    let mut desk = through("15' 6", "8'");
+    desk.says(Part::House, &SISTER_GRADE, "unknown");
+    desk.says(joist(4), &DONE, "sistered");
+    desk.says(Part::House, &SISTER_GRADE, "SS");
+    desk.says(joist(4), &DONE, "sistered");
+    let again = one(&desk, 4);
+    assert!(!again.is_settled() && says(&again, "if it is as they are said to be now, say \"not yet\""), "{again:?}");
+    desk.says(joist(4), &DONE, "not yet");
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+}
+
+/// It is asked for by name where a sister stands there already.
+#[test]
+fn a_sister_that_was_put_in_before_its_stamp_was_said_has_its_stamp_read() {
+    let mut desk = through("15' 6", "8'");
+    let asks = |desk: &Desk| says(&one(desk, 4), "One was put in before that was said: read its stamp");
+    assert!(!asks(&desk));
+    desk.says(joist(4), &DONE, "sistered");
+    assert!(!asks(&desk));
+    desk.says(Part::House, &SISTER_GRADE, "#1");
+    assert!(asks(&desk) && !one(&desk, 4).is_settled());
+}
+
+/// Clear 12' is too far for #3. What was beside the old joist went with it.
+#[test]
+fn a_new_joist_in_the_place_of_a_sistered_one_is_of_its_own_batch() {
+    let mut desk = through("12'", "8'");
+    desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+    desk.says(joist(4), &DONE, "sistered");
+    desk.says(Part::House, &SISTER_GRADE, "#3");
+    desk.does(joist(4), "replaced");
+    desk.says(joist(4), &OVER_GIRDER, "goes through");
+    assert!(!one(&desk, 4).is_settled(), "#3 does not span that far");
+    desk.says(Part::House, &SISTER_GRADE, "SS");
+    assert!(!one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+}
+
+/// 5 1/2 deep it does not span 12'; 7 1/4 deep it does.
+#[test]
+fn a_new_joist_keeps_the_size_that_it_was_put_in_with() {
+    let mut desk = through("12'", "8'");
+    desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+    desk.says(Part::House, &SISTER_DEPTH, "5 1/2");
+    desk.does(joist(4), "replaced");
+    desk.says(joist(4), &OVER_GIRDER, "goes through");
+    assert!(!one(&desk, 4).is_settled());
+    desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
+    assert!(!one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
+    desk.says(joist(4), &DEPTH, "7 1/4");
+    desk.says(joist(4), &DONE, "not yet");
+    desk.does(joist(4), "replaced");
+    desk.says(joist(4), &OVER_GIRDER, "goes through");
+    assert!(one(&desk, 4).is_settled(), "measured itself: {:?}", one(&desk, 4).reasons);
+}
+
+/// The limit is 12' 9" here: each span by itself is within what a tape can be off.
+#[test]
+fn two_spans_that_are_too_close_to_tell_want_a_sister_each() {
+    for spans in [("12' 7", "12' 7"), ("12' 6 1/2", "12' 7"), ("12' 7", "12' 6 1/2")] {
+        let mut desk = through(spans.0, spans.1);
+        assert!(says(&one(&desk, 4), "closer than a tape can tell"), "{spans:?}");
         desk.says(joist(4), &DONE, "sistered");
-        desk.says(Part::House, &SISTER_GRADE, "SS");
-        desk.says(joist(4), &DONE, "sistered");
-        assert!(one(&desk, 4).is_settled(), "{unknown}: {:?}", one(&desk, 4).reasons);
+        assert!(!one(&desk, 4).is_settled(), "{spans:?}");
+        desk.log(Check { of: crate::desk::label(SISTERS_BEYOND), answer: Answer::Yes });
+        assert!(one(&desk, 4).is_settled(), "{spans:?}: {:?}", one(&desk, 4).reasons);
     }
+}
+
+/// He did not see what was asked for only after he wrote.
+#[test]
+fn an_engineers_word_answers_nothing_that_is_asked_only_later() {
+    let mut desk = crate::house::sound_house();
+    desk.says(joist(4), &DONE, "as the engineer says");
+    assert!(one(&desk, 4).is_settled());
+    desk.says(joist(4), &OVER_GIRDER, "goes through");
+    let judged = one(&desk, 4);
+    assert!(!judged.is_settled() && says(&judged, "its next clear span"), "{:?}", judged.reasons);
+    desk.says(joist(4), &DONE, "as the engineer says");
+    assert!(one(&desk, 4).is_settled());
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use crate::engine::air::AirLocation;
 use crate::engine::condition::{Condition, Finding};
+use crate::engine::framing::joist::number_of;
 use crate::engine::framing::supports::said_unsound;
 use crate::engine::framing::{Damage, DamageKind, Depth};
 use crate::engine::ground::AirWay;
@@ -11,6 +12,7 @@ use crate::engine::orders::treated::is_treated;
 use crate::engine::origin::was_seen;
 use crate::engine::particular::{Part, Particular, Particulars, Value, list};
 use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
+use crate::engine::survey::Floor;
 use crate::engine::units::Length;
 use crate::order;
 
@@ -285,9 +287,11 @@ fn soft_joists(job: &Job) -> Vec<JoistNumber> {
     let soft = conditions(job).filter(|condition| condition.finding == Finding::Soft);
     let places = soft.filter_map(|condition| place(job, condition));
     let joists = places.filter(|place| place.element == Element::Joist);
-    let found = joists.filter_map(|place| match place.position {
-        Position::OnJoist { joist, .. } => Some(joist),
-        Position::OnPlan { .. } | Position::Named => None,
+    let framing = Floor::of(job).and_then(|floor| floor.joists);
+    let found = joists.filter_map(|place| match (&place.position, framing.as_ref()) {
+        (Position::OnJoist { joist, .. }, _) => Some(*joist),
+        (_, Some(framing)) => number_of(place, framing),
+        (_, None) => None,
     });
     let by_awl = bad_spots(job).map(|spot| spot.value).filter(|spot| spot.kind == DamageKind::Soft).filter_map(
         |spot| match &spot.of {

@@ -6,6 +6,7 @@ use super::carriers::looked_at_before;
 use super::decision::{Condition, InTheWay};
 use super::near::Near;
 use super::trust::words_of;
+use super::water::{BARE_SOIL, asks_for_cover};
 use crate::engine::entry::Time;
 use crate::engine::figure::Figure;
 use crate::engine::framing::schedule::named;
@@ -46,14 +47,18 @@ fn long_ago(job: &Job, schedule: &Figure<Vec<Judged>>, near: &Near, begun: Time)
     }
     let members = (!members.is_empty()).then(|| line(&members, "look again, and say it again"));
     let asked = asked_for_closing(job, schedule).into_iter().filter(Asked::is_of_a_season);
-    let answers = asked.filter(|asked| is_yes_before(job, &asked.name, then));
-    let answers: Vec<_> = answers.map(|asked| format!("\"{}\"", asked.asks)).collect();
+    let answers = asked.filter(|asked| is_answered_before(job, &asked.name, Answer::Yes, then));
+    let mut answers: Vec<_> = answers.map(|asked| format!("\"{}\"", asked.asks)).collect();
+    // Where no soil was bare, and none had to be covered.
+    if !asks_for_cover(job) && is_answered_before(job, BARE_SOIL, Answer::No, then) {
+        answers.push("whether soil is bare".to_owned());
+    }
     let answers = (!answers.is_empty()).then(|| line(&answers, "look again, and answer the check again"));
     [joists, members, answers].into_iter().flatten().collect()
 }
 
-/// Was a question of the checklist last answered with yes before then?
-fn is_yes_before(job: &Job, name: &str, then: Time) -> bool {
-    let yes = job.now.checks().values().filter(|it| it.value.answer == Answer::Yes && it.value.of.as_str() == name);
-    yes.map(|it| it.said).max().is_some_and(|said| said < then)
+/// Was a question of the checklist last answered so before then?
+fn is_answered_before(job: &Job, name: &str, answer: Answer, then: Time) -> bool {
+    let all = job.now.checks().values().filter(|it| it.value.answer == answer && it.value.of.as_str() == name);
+    all.map(|it| it.said).max().is_some_and(|said| said < then)
 }

@@ -130,7 +130,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
         hazards::none_left(job),
         water.sources(),
         water.ground(),
-        readings::enough(job, &read, &near),
+        readings::enough(&read, &near),
     ];
     conditions.extend(readings::read_again(&read, &near));
     conditions.push(allowed(&limits));

@@ -153,6 +153,11 @@ impl Reach {
         self.is_whole || self.floor.locate(place).is_some_and(lies_in)
     }
 
+    /// Can nobody tell where on the plan a place is?
+    pub(super) fn is_nowhere(&self, place: &Place) -> bool {
+        self.floor.locate(place).is_none()
+    }
+
     /// Is a place within a bay of what comes out? One that is nowhere on the plan may be.
     pub(super) fn may_hold(&self, place: &Place) -> bool {
         self.is_whole

@@ -2,14 +2,16 @@
 
 use super::limits::{Limit, Limits, Verdict, verdict};
 use super::near::{Near, Reach};
+use super::stays::DRIEST_PANEL;
 use crate::engine::describe::place_name;
 use crate::engine::entry::EntryId;
-use crate::engine::job::{Job, Seen, When};
+use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::{Corrected, Material, Reading, Sensing, Stands};
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
 use crate::engine::standing::{Spots, Standing};
 use crate::engine::take::Units;
+use chrono::TimeDelta;
 use litemap::LiteMap;
 
 /// Every place that was read, as it stands.
@@ -32,8 +34,6 @@ pub(super) struct Latest {
     pub(super) before: Option<Stands>,
     /// Was it ever too wet, or not surely dry?
     pub(super) was_not_dry: bool,
-    /// When it was read as it stands now.
-    pub(super) taken: When,
     pub(super) is_of_this_visit: bool,
     /// Is any reading of it of this visit, or not surely older?
     counts: bool,
@@ -61,9 +61,13 @@ impl Read {
             let at = spots.first(reading.value.place);
             match job.now.places().get(&at) {
                 None => unplaced += 1,
-                Some(place) if is_elsewhere(reading.value, place.value, near) => {}
                 Some(_) if spots.is_of_what_is_gone(at, reading.begun(*id)) => {}
-                Some(_) => places.entry(at).or_default().push(Taken::of(job, *id, reading)),
+                Some(place) => {
+                    let taken = Taken::of(job, *id, reading);
+                    if !(is_elsewhere(reading.value, place.value, near) && taken.is_dry_panel()) {
+                        places.entry(at).or_default().push(taken);
+                    }
+                }
             }
         }
         let latest = places.iter().filter_map(|(place, taken)| {
@@ -110,12 +114,13 @@ impl<'a> Taken<'a> {
         let visit =
             job.current_visit().and_then(|(visit, _)| Some((visit, job.now.visits().get(&visit)?.begun(visit))));
         let when = reading.begun(id);
-        let is_of_this_visit = reading.stamp.visit == visit.map(|(visit, _)| visit);
+        let is_of_this_visit = reading.stamp.visit == visit.map(|(visit, _)| visit)
+            || visit.is_some_and(|(visit, _)| is_of_one_morning(job, visit, &reading));
         let is_older = visit.is_some_and(|(_, begun)| begun.is_after(when));
         Self {
             id,
             reading: reading.value,
-            standing: Standing::of(id, &reading, corrected(job, reading).value),
+            standing: Standing::of(id, &reading, corrected(job, id, reading).value),
             is_of_this_visit,
             counts: is_of_this_visit || !is_older,
         }
@@ -124,6 +129,25 @@ impl<'a> Taken<'a> {
     const fn now(&self) -> Corrected {
         self.standing.now
     }
+
+    /// What is meant as the reference and is wet is a place that is wet.
+    fn is_dry_panel(&self) -> bool {
+        !self.now().corrected.is_above(DRIEST_PANEL)
+    }
+}
+
+/// So far apart two phones may begin a visit that is one (judgement).
+const ONE_MORNING: TimeDelta = TimeDelta::hours(12);
+
+/// Was it read after this visit was begun, in one that another phone began on that morning? Neither
+/// knew of the other's.
+fn is_of_one_morning(job: &Job, visit: EntryId, reading: &Seen<'_, Reading>) -> bool {
+    let begun = |id: EntryId| Some(job.now.visits().get(&id)?.stamp.at);
+    let Some((own, (began, its))) = reading.stamp.visit.and_then(|own| Some((own, (begun(visit)?, begun(own)?))))
+    else {
+        return false;
+    };
+    own.device != visit.device && (began - its).abs() <= ONE_MORNING && reading.stamp.at >= began
 }
 
 impl Latest {
@@ -148,7 +172,6 @@ impl Latest {
                 let says = verdict(&taken.now(), limit.at);
                 taken.now().corrected.is_above(limit.at) || !matches!(says, Verdict::Dry | Verdict::Relative)
             }),
-            taken: now.standing.when,
             now: now.now(),
             is_of_this_visit: all.iter().any(|taken| taken.is_of_this_visit),
             counts: !counting.is_empty(),

@@ -6,11 +6,8 @@ use super::limits::{Limit, Verdict};
 use super::near::Near;
 use super::read::{Latest, Read};
 use crate::engine::describe::counted;
-use crate::engine::framing::Done;
-use crate::engine::job::Job;
 use crate::engine::moisture::Material;
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::order;
 use std::collections::BTreeSet;
@@ -22,13 +19,12 @@ const MOST_NAMED: usize = 4;
 
 /// Five framing readings or more in this visit that a limit can be held to, and one on each
 /// joist within a bay of what comes out.
-pub(super) fn enough(job: &Job, read: &Read, near: &Near) -> Condition {
+pub(super) fn enough(read: &Read, near: &Near) -> Condition {
     let what = format!("{FEWEST} framing readings in this visit, one on each joist near what comes out");
     let measured: Vec<_> = read.framing().into_iter().filter(|place| place.is_measured()).collect();
     let there = measured.iter().filter(|place| near.reach().is_none_or(|reach| reach.is_along(&place.place)));
     let of_joists = there.filter_map(|place| Some((joist(&place.place)?, place)));
-    let joists: BTreeSet<u16> =
-        of_joists.filter(|(joist, place)| is_of_this_one(job, *joist, place)).map(|(joist, _)| joist.get()).collect();
+    let joists: BTreeSet<u16> = of_joists.map(|(joist, _)| joist.get()).collect();
     let unread: Vec<_> = near.joists().iter().filter(|joist| !joists.contains(joist)).map(u16::to_string).collect();
     let mut lines = Vec::new();
     if measured.len() < FEWEST {
@@ -46,14 +42,6 @@ pub(super) fn enough(job: &Job, read: &Read, near: &Near) -> Condition {
     Condition::of(what, lines, format!("{} count", measured.len()))
 }
 
-/// Was a joist read since it was replaced? A reading of the old one is none of the new one.
-fn is_of_this_one(job: &Job, joist: JoistNumber, place: &Latest) -> bool {
-    let part = Part::Joist(joist);
-    let done = Particulars::of(job).each(&part, &list::DONE);
-    let mut replaced = done.filter(|it| Done::said(it.value.is.typed()) == Some(Done::Replaced));
-    replaced.all(|it| place.taken.is_after(it.when()))
-}
-
 /// The joist that was read there; a sill beside it is none.
 fn joist(place: &Place) -> Option<JoistNumber> {
     match &place.position {
@@ -69,9 +57,13 @@ pub(super) fn read_again(read: &Read, near: &Near) -> Option<Condition> {
     let stays = |place: &&Latest| !comes_out(place, near);
     let left: Vec<_> =
         read.places.iter().filter(|place| place.was_not_dry && !place.is_of_this_visit).filter(stays).collect();
-    let line = |left: &[&Latest]| {
-        InTheWay::unknown(format!("was not surely dry, and not read since: {}", names(left)), "read it again")
+    let is_nowhere = |place: &&Latest| near.reach().is_some_and(|reach| reach.is_nowhere(&place.place));
+    let ends = match left.iter().any(is_nowhere) {
+        true => "read it again; what came out, and nobody said where it was, take back under Log",
+        false => "read it again",
     };
+    let line =
+        |left: &[&Latest]| InTheWay::unknown(format!("was not surely dry, and not read since: {}", names(left)), ends);
     let lines: Vec<_> = (!left.is_empty()).then(|| line(&left)).into_iter().collect();
     (!read.is_first_visit || !lines.is_empty())
         .then(|| Condition::of("every place that was not surely dry is read again in this visit", lines, "all are"))

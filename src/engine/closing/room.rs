@@ -10,9 +10,7 @@ use crate::engine::place::Position;
 use crate::engine::survey::{Floor, disagreement, inside};
 use crate::engine::take::Units;
 
-/// The name of the check that says that joists laid out anew go by their old numbers. It never
-/// changes.
-pub const SAME_JOISTS: &str = "same_joists";
+pub use crate::engine::framing::shared::SAME_JOISTS;
 
 /// Everything lies in one room that agrees with itself.
 pub(super) fn one_room(job: &Job, units: Units) -> Condition {

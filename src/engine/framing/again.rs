@@ -135,6 +135,8 @@ impl<'a> Spot<'a> {
         let least = match self.damage.depth.as_ref() {
             Some(Depth::Is(_)) if self.damage.face.is_some() => return false,
             Some(Depth::Is(typed)) => (typed.value - AWL_ERROR).max(Length::nm(1)),
+            // On which side nobody said: another one that could be reached is no answer.
+            Some(Depth::CannotReach) if self.damage.face.is_none() => return false,
             Some(Depth::CannotReach) => Length::ZERO,
             None => Length::nm(1),
         };

@@ -100,12 +100,16 @@ fn asked(job: &Job, units: Units) -> Vec<HeaderAsk> {
         let doubled = Some("doubled").filter(|_| are_trimmers_doubled(job));
         header_asks(span, longest(&list::HEADER_TO_BEARING), doubled).into_iter().map(named)
     });
+    // Whoever says something of a header says that there is one.
+    let is_spoken_of = [&list::HEADER_TO_BEARING, &list::TRIMMERS].map(|item| said.get(&Part::House, item).is_some());
+    let unmeasured = (of_header.is_none() && is_spoken_of.contains(&true))
+        .then(|| HeaderAsk::new("Measure the longest header's span", Source::Headers, HeaderEnd::Measuring));
     let tail = longest(&list::TAIL_JOIST).filter(|tail| *tail > HELD_TAIL);
     let of_tail = tail.map(|tail| {
         let words = format!("Tail joists of {}: hangers or a ledger", units.length(tail));
         HeaderAsk { words, source: Source::Headers, ended_by: HeaderEnd::Check }
     });
-    of_header.into_iter().flatten().chain(of_tail).collect()
+    of_header.into_iter().flatten().chain(unmeasured).chain(of_tail).collect()
 }
 
 fn are_trimmers_doubled(job: &Job) -> bool {

@@ -32,6 +32,8 @@ pub struct Joist {
     pub number: JoistNumber,
     /// What it is made as; none if nobody said.
     pub member: Option<MemberType>,
+    /// What the one was made as that it took the place of; none if nobody said, or it took none's.
+    pub old_member: Option<MemberType>,
     /// Who allows its span, if it is not sawn.
     pub span_allowed: Option<SpanAllowed>,
     /// Across; none if nobody measured.
@@ -73,9 +75,12 @@ pub struct Joist {
     /// What was done about it, each with when that was said, in log order; nothing that
     /// was taken back by "not yet".
     pub done: Vec<(Done, Since)>,
-    /// Since a sister or a new joist is in, as it was said first: said again it is the same one, and
-    /// "not yet" takes it back.
-    pub put_in: Option<Since>,
+    /// Since a new joist is in, and since a sister is in beside what lies there, each as it was said
+    /// first: said again it is the same one, and "not yet" takes it back.
+    pub put_in: Vec<Since>,
+    /// Are its breadth and its depth those that sisters are said to have, since nobody measured the
+    /// new joist?
+    pub sized_as_sisters: [bool; 2],
     /// When each thing was said of it that counts.
     pub since: LastSaid,
 }
@@ -209,7 +214,10 @@ impl Joist {
     pub(super) fn old_and_new(&self) -> Vec<Self> {
         match self.new_since {
             None => vec![self.clone()],
-            Some(new) => self.spots.before_and_after(new).map(|spots| Self { spots, ..self.clone() }).into(),
+            Some(new) => {
+                let [old, lies] = self.spots.before_and_after(new);
+                vec![Self { spots: old, member: self.old_member, ..self.clone() }, Self { spots: lies, ..self.clone() }]
+            }
         }
     }
 
@@ -222,6 +230,16 @@ impl Joist {
     /// What it goes through. What may be over the limit counts as over it.
     pub fn service(&self, shared: &Shared) -> Service {
         Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
+    }
+
+    /// As if it were cut of such a section, where nobody measured its own.
+    pub(super) fn cut_of(&self, sister: Option<Section>) -> Self {
+        let [breadth, depth] = self.sized_as_sisters;
+        Self {
+            breadth: if breadth { sister.map(|sister| sister.breadth) } else { self.breadth },
+            depth: if depth { sister.map(|sister| sister.depth) } else { self.depth },
+            ..self.clone()
+        }
     }
 
     fn of(job: &Job, (floor, framing): (&Floor, &Framing), number: JoistNumber, read: &[Read]) -> Self {
@@ -239,7 +257,7 @@ impl Joist {
         let replaced = done.iter().rev().find(|(done, _)| *done == Done::Replaced).map(|(_, since)| *since);
         // What was measured of the old joist says nothing of the new one. That is cut of what
         // sisters are cut of, unless somebody measured it.
-        let section = Since::all([&list::BREADTH, &list::DEPTH].map(|item| Since::said_of_joist(said, &part, item)));
+        let section = Since::all([&list::BREADTH, &list::DEPTH].map(|item| Since::stood_of_joist(said, &part, item)));
         let [section, new_section] =
             if replaced.is_some() { [Since::ALWAYS, section] } else { [section, Since::ALWAYS] };
         let is_of_it = |item| replaced.is_none_or(|new| Since::said(said, &part, item).is_after(new));
@@ -262,6 +280,7 @@ impl Joist {
         Self {
             number,
             member: words(&list::MEMBER).and_then(MemberType::said),
+            old_member: replaced.and_then(|new| old_member(said, &part, new)),
             span_allowed: words(&list::SPAN_ALLOWED).and_then(SpanAllowed::said),
             breadth: of_it(&list::BREADTH, of_new.map(|new| new.breadth)),
             depth: of_it(&list::DEPTH, of_new.map(|new| new.depth)),
@@ -283,10 +302,8 @@ impl Joist {
             reads: read.iter().map(|read| read.reads).max().unwrap_or(Reads::Unread),
             said_apart: said_apart(said, &part),
             new_since: replaced,
-            put_in: done
-                .iter()
-                .find(|(done, _)| matches!(done, Done::Sistered | Done::Replaced))
-                .map(|(_, since)| *since),
+            put_in: put_in(&done),
+            sized_as_sisters: [&list::BREADTH, &list::DEPTH].map(|item| !is_of_it(item)),
             done,
             since: LastSaid {
                 section,
@@ -308,6 +325,25 @@ fn words_anew<'a>(said: Particulars<'a>, joist: &Part, item: &list::Item, new: O
     [joist, &Part::Joists].into_iter().filter(is_of_it).find_map(|of| said.words(of, item))
 }
 
+/// What a joist was said to be made as before another one took its place.
+fn old_member(said: Particulars<'_>, joist: &Part, new: Since) -> Option<MemberType> {
+    let before = |of| said.each(of, &list::MEMBER).filter(|it| !Since::of(it).is_after(new)).last();
+    let said = before(joist).or_else(|| before(&Part::Joists))?;
+    MemberType::said(said.value.is.typed())
+}
+
+/// When the new joist was put in, and the sister beside what lies there now: what was beside the old
+/// one went with it.
+fn put_in(done: &[(Done, Since)]) -> Vec<Since> {
+    let last = done.iter().rposition(|(done, _)| *done == Done::Replaced);
+    let of_it = last.map_or(done, |last| {
+        let before = done.iter().take(last).rposition(|(done, _)| *done == Done::Sistered);
+        done.get(before.map_or(0, |sister| sister + 1)..).unwrap_or_default()
+    });
+    let first = |what| of_it.iter().find(|(done, _)| *done == what).map(|(_, since)| *since);
+    [Done::Replaced, Done::Sistered].into_iter().filter_map(first).collect()
+}
+
 /// The check answers for a joist that was sistered before it was answered. Of several answers only
 /// a yes after every other counts.
 fn sistered_beyond(job: &Job, done: &[(Done, Since)]) -> Option<(Done, Since)> {
@@ -318,13 +354,14 @@ fn sistered_beyond(job: &Job, done: &[(Done, Since)]) -> Option<(Done, Since)> {
 
 impl LastSaid {
     fn of(said: Particulars<'_>, part: &Part, found: &[Found]) -> Self {
-        let of = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said_of_joist(said, part, item)));
+        let of = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::stood_of_joist(said, part, item)));
         let bad =
             found.iter().filter(|it| is_grave(it.finding) || matches!(it.finding, Finding::Insects | Finding::Strands));
         Self {
             member: of(&[&list::MEMBER, &list::SPAN_ALLOWED]),
             made_as: of(&[&list::MEMBER]),
-            span_allowed: of(&[&list::SPAN_ALLOWED]),
+            // Said again it is looked up again.
+            span_allowed: Since::said_of_joist(said, part, &list::SPAN_ALLOWED),
             section: Since::ALWAYS,
             new_section: Since::ALWAYS,
             span: of(&[&list::CLEAR_SPAN, &list::NEXT_SPAN]),

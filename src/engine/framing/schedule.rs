@@ -167,13 +167,16 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
-/// A sister that is in is held to what sisters were said to be when it was put in, and to what they
-/// are said to be now: a stamp that was said anew for others makes it no stronger.
+/// A sister or a new joist that is in is held to what sisters were said to be when it was put in, and
+/// to what they are said to be now: what was said anew for others makes it no stronger.
 fn as_put_in(job: &Job, joist: Joist, shared: &Shared, units: Units) -> Judged {
-    let then = joist.put_in.and_then(|put_in| shared.as_put_in(job, put_in));
-    let then = then.map(|then| judged(joist.clone(), &then, units));
+    let as_then = |put_in: &Since| {
+        let then = shared.as_put_in(job, *put_in)?;
+        Some(judged(joist.cut_of(then.sister), &then, units))
+    };
+    let all: Vec<_> = joist.put_in.iter().filter_map(as_then).collect();
     let now = judged(joist, shared, units);
-    match then {
+    match all.into_iter().max_by_key(Judged::asks_for) {
         Some(mut then) if then.asks_for() > now.asks_for() => {
             let words = "sisters were said to be otherwise when it was put in: if it is as they are said to be now, say \
                          \"not yet\", and then again what was done";
@@ -201,7 +204,7 @@ pub fn judged(joist: Joist, shared: &Shared, units: Units) -> Judged {
         reasons.extend(fits);
     }
     for reason in &mut reasons {
-        reason.since = reason.since.and(shared.laid_out);
+        reason.since = reason.since.and(shared.numbered);
         reason.settle(&joist);
     }
     Judged { joist, fate, reasons, may_span }

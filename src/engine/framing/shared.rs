@@ -11,6 +11,10 @@ use crate::engine::sources::Source;
 use crate::engine::survey::Floor;
 use crate::engine::units::{Amount, Length};
 
+/// The name of the check that says that joists which were laid out anew are numbered as before. It
+/// never changes.
+pub const SAME_JOISTS: &str = "same_joists";
+
 /// Rooms where people live ([`Source::SpanMethod`]).
 const USUAL: Loads = Loads { live: 40.0, dead: 10.0 };
 /// What rooms are for that carry less than [`USUAL`] ([`Source::LiveLoads`]).
@@ -49,8 +53,9 @@ pub struct Shared {
     pub loaded_since: Since,
     /// Since sisters are as they are.
     pub sister_since: Since,
-    /// Since joists are numbered as they are.
-    pub laid_out: Since,
+    /// Since joists are numbered as they are: laid out anew they may be others, unless the check says
+    /// that every number still means the same one.
+    pub numbered: Since,
 }
 
 impl Shared {
@@ -86,8 +91,9 @@ impl Shared {
         if incised.is_none() {
             assumed.push("wood that is not incised".to_owned());
         }
-        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::said(said, &Part::House, item)));
+        let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::stood(said, &Part::House, item)));
         let laid_out = Since::laid_out(job);
+        let is_same = Since::yes_to(job, SAME_JOISTS).is_some_and(|said| said.is_after(laid_out));
         let centers = Since::all(job.now.joist_centers().values().map(|thing| Since::of(&thing)));
         let stamps = [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED];
         let weighs = [&list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
@@ -98,7 +104,7 @@ impl Shared {
             sister_since: house(&OF_SISTERS),
             said_apart: of_all_said_apart(job),
             sisters_said_apart: of_sisters_said_apart(said),
-            laid_out,
+            numbered: if is_same { Since::ALWAYS } else { laid_out },
             spacing,
             loads: Loads { live, dead },
             tile_not_weighed: is_tile && dead <= USUAL.dead,
@@ -115,7 +121,7 @@ impl Shared {
 
 impl Shared {
     /// As sisters were said to be when one was put in; none if they are said to be the same now.
-    /// What was not known then is as it was said since.
+    /// What nobody had said then is as it was said since; what was said to be unknown is.
     pub(super) fn as_put_in(&self, job: &Job, put_in: Since) -> Option<Self> {
         let said = Particulars::of(job);
         let then = |item: &list::Item| value_then(said, item, put_in).or_else(|| said.get(&Part::House, item));
@@ -137,10 +143,10 @@ impl Shared {
     }
 }
 
-/// What was last said of sisters before one was put in, if it was known.
+/// What was last said of sisters before one was put in.
 fn value_then<'a>(said: Particulars<'a>, item: &list::Item, put_in: Since) -> Option<&'a Value> {
     let mut all = said.each(&Part::House, item).filter(|it| put_in.is_after(Since::of(it)));
-    all.next_back().map(|it| &it.value.is).filter(|then| then.typed() != "unknown")
+    all.next_back().map(|it| &it.value.is)
 }
 
 /// What sisters are cut of, if both ways were measured.

@@ -1,9 +1,11 @@
 //! Since when something is so: what was said later is told from what was said before.
 
+use super::joist::done;
+use super::member::Done;
 use crate::engine::entry::{DeviceId, Time};
 use crate::engine::job::{Job, Kind, Seen, When};
 use crate::engine::moisture::Answer;
-use crate::engine::particular::{Item, Part, Particulars};
+use crate::engine::particular::{Item, Part, Particular, Particulars};
 #[cfg(doc)]
 use crate::engine::sources::Source;
 
@@ -78,6 +80,29 @@ impl Since {
     /// Since an item of a part was last said.
     pub(super) fn said(said: Particulars<'_>, part: &Part, item: &Item) -> Self {
         said.thing(part, item).map_or(Self::ALWAYS, |thing| Self::of(&thing))
+    }
+
+    /// Since an item of a part has been what it is: said again the same it is no newer, unless another
+    /// member came in between.
+    pub(super) fn stood(said: Particulars<'_>, part: &Part, item: &Item) -> Self {
+        let all: Vec<_> = said.each(part, item).collect();
+        let Some(last) = all.last() else { return Self::ALWAYS };
+        let new = done(said, part).into_iter().filter(|(done, _)| *done == Done::Replaced);
+        let new = Self::all(new.map(|(_, since)| since));
+        let is_as_now = |it: &&Seen<'_, Particular>| {
+            it.value.is.says_the_same(&last.value.is) && (new == Self::ALWAYS || Self::of(it).is_after(new))
+        };
+        let same = all.iter().rev().take_while(is_as_now).last();
+        Self::of(same.unwrap_or(last))
+    }
+
+    /// The same of a joist, or else of all joists.
+    pub(super) fn stood_of_joist(said: Particulars<'_>, joist: &Part, item: &Item) -> Self {
+        if said.thing(joist, item).is_some() {
+            Self::stood(said, joist, item)
+        } else {
+            Self::stood(said, &Part::Joists, item)
+        }
     }
 
     /// The same of a joist, or else of all joists.

@@ -3,6 +3,7 @@
 use super::fact::Fact;
 use super::observation::Observation;
 use crate::engine::particular::Value;
+use crate::engine::survey::Joists;
 use crate::engine::units::Typed;
 
 impl Observation {
@@ -20,6 +21,10 @@ impl Observation {
             }
             (Self::JoistCenter(one), Self::JoistCenter(other)) => {
                 one.of == other.of && one.joist == other.joist && one.center.value == other.center.value
+            }
+            (Self::Joists(one), Self::Joists(other)) => {
+                let values = |it: &Joists| (it.room, it.run, it.count, it.along, it.first.value, it.spacing.value);
+                values(one) == values(other)
             }
             (Self::Corner(one), Self::Corner(other)) => {
                 one.at == other.at && one.trust == other.trust && values(&one.angle) == values(&other.angle)

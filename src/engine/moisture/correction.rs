@@ -179,7 +179,7 @@ pub enum Step {
 
 impl WoodTemperature {
     /// What there is to go by.
-    pub(super) const fn known(&self) -> Option<Temperature> {
+    pub const fn known(&self) -> Option<Temperature> {
         match self {
             Self::Measured(temperature) | Self::Assumed { temperature, .. } => Some(*temperature),
             Self::NotRead => None,
@@ -324,8 +324,8 @@ fn off_the_scale(
     // Of a bound no step is made: what it leaves out may be above it.
     let is_at_most = outside == Outside::Under && !relative;
     let may_read_low = is_at_most.then(|| {
-        let by_species = MayReadLow::unmade(meter, wood.species);
-        MayReadLow::with_cold(by_species, above(bound, at_coldest(bound, meter, temperature)))
+        let worst = at_coldest(bound, meter, temperature);
+        MayReadLow::with_cold(MayReadLow::unmade(meter, wood.species), above(bound, worst))
     });
     let value = Corrected {
         relative,

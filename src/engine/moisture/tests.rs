@@ -95,7 +95,7 @@ fn only_cold_wood_reads_low_by_cold() {
     assert!(by_wood.is_by_wood() && !by_wood.is_by_cold());
     let both = MayReadLow::with_cold(Some(by_wood), percent(150)).unwrap();
     assert!(both.is_by_wood() && both.is_by_cold());
-    assert!(both.words().next().unwrap().contains("up to 3 points"), "of the wood alone");
+    assert!(both.words().next().unwrap().contains("up to 5 points"), "of the wood alone");
     let cold = MayReadLow::with_cold(None, percent(1)).unwrap();
     assert!(!cold.is_by_wood() && cold.is_by_cold());
     assert_eq!(MayReadLow::with_cold(None, percent(0)), None);

@@ -186,7 +186,7 @@ fn dampest(job: &Job) -> Visited {
 fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) -> Vec<(EntryId, Read)> {
     let mut wettest: LiteMap<EntryId, (EntryId, Read)> = LiteMap::new();
     for (id, reading) in job.now.readings().iter() {
-        let known = corrected(job, reading).value;
+        let known = corrected(job, *id, reading).value;
         let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative && !known.doubted) else {
             continue;
         };

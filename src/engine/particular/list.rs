@@ -183,12 +183,13 @@ pub const DEAD_LOAD: Item = amount("dead load", "Dead load", 1_000, 100, "psf");
 /// Does something hold the floor while it is cut?
 pub const SHORING: Item = one_of("shoring in place", "Temporary shoring in place", YES_NO);
 /// Across an opening in the framing.
-pub const HEADER_SPAN: Item = length("header span", "Header over a framed opening, span", SIXTEENTH, Length::feet(20));
+pub const HEADER_SPAN: Item =
+    length("header span", "Longest header over a framed opening, span", SIXTEENTH, Length::feet(20));
 /// From a header to the bearing.
 pub const TAIL_JOIST: Item = length("tail joist", "Longest tail joist", SIXTEENTH, Length::feet(30));
 /// From that header to the nearer bearing of the joists that carry its ends.
 pub const HEADER_TO_BEARING: Item =
-    length("header to bearing", "Header to the nearer bearing", Length::ZERO, Length::feet(30));
+    length("header to bearing", "Header farthest from a bearing, to the nearer one", Length::ZERO, Length::feet(30));
 /// Are the joists at both ends of a header doubled?
 pub const TRIMMERS: Item = one_of("trimmers", "Joists at the header's ends", &["single", "doubled"]);
 /// How joists are sistered and replaced: as lumber is asked for.

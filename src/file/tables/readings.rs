@@ -2,12 +2,14 @@
 
 use super::{Logged, place_words};
 use crate::engine::entry::EntryId;
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::said::tenths;
-use crate::engine::moisture::{Corrected, Shown, Wood};
+use crate::engine::moisture::{Corrected, Reading, Shown, Wood};
 use crate::engine::results::corrected;
 use crate::engine::sources::Mark;
+use crate::engine::take::Units;
 use crate::engine::units::MoistureContent;
+use crate::engine::warmth::wood_temperature;
 use crate::file::csv::Cell;
 
 /// One moisture reading.
@@ -83,7 +85,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
     let rows = job.now.readings().iter().map(|(id, thing)| {
         let reading = &thing.value;
         let (shown, percent) = shown(&reading.shown);
-        let known = corrected(job, thing);
+        let known = corrected(job, *id, thing);
         ReadingRow {
             place: place_words(job, Some(reading.place)),
             shown,
@@ -92,7 +94,7 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
             corrected_percent: number(&known.value).map(|number| tenths(number).replace(" %", "")),
             mark: known.why.mark().map_or("", Mark::label),
             wood: wood(reading.wood),
-            wood_temperature: reading.wood_temperature.as_ref().map(|typed| typed.typed.clone()).unwrap_or_default(),
+            wood_temperature: warmth(job, *id, thing),
             meter: reading.meter.map(|meter| meter_label(job, meter)).unwrap_or_default(),
             reference: reading.reference,
             logged: Logged::of(job, *id, thing.stamp, thing.head),
@@ -122,4 +124,13 @@ fn wood(wood: Wood) -> String {
 fn meter_label(job: &Job, meter: EntryId) -> String {
     let thing = job.now.meters().get(&meter);
     thing.map_or_else(|| "a meter that is not in this file".to_owned(), |thing| thing.value.label.to_string())
+}
+
+/// As it was typed where that counts, and as what counts was typed where it does not.
+fn warmth(job: &Job, id: EntryId, reading: Seen<'_, Reading>) -> String {
+    let typed = reading.value.wood_temperature.as_ref();
+    wood_temperature(job, id, &reading).known().map_or_else(String::new, |counts| match typed {
+        Some(typed) if typed.value == counts => typed.typed.clone(),
+        _ => Units::default().temperature(counts),
+    })
 }

@@ -1,7 +1,7 @@
 //! How far what is left of a joist spans, and what a sister adds.
 
 use super::cuts::is_allowed;
-use super::decay::{lost_of_breadth, lost_of_depth, lost_somewhere};
+use super::decay::{RUNS_ON, lost_of_breadth, lost_of_depth, lost_somewhere};
 use super::notches::{notched_of_breadth, notches};
 use super::reason;
 use crate::engine::framing::design::Stamp;
@@ -12,7 +12,7 @@ use crate::engine::framing::section::Section;
 use crate::engine::framing::shared::Shared;
 use crate::engine::framing::since::Since;
 use crate::engine::framing::span::span;
-use crate::engine::framing::spots::Notch;
+use crate::engine::framing::spots::{Goes, Notch};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -98,8 +98,8 @@ fn judged(joist: &Joist, left: Option<Section>, may_span: Option<Range>, shared:
     let spans = joist.spans();
     let mut reasons: Vec<_> =
         spans.into_iter().filter_map(|span| one_span(joist, span, (left, may), shared, units)).collect();
-    // What both spans come to alike is said of the longer, but for sisters: each is along one.
-    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && shorter.fate != Fate::Sister);
+    // What both spans come to alike is said of the longer, but where a sister ends it: each is along one.
+    reasons.dedup_by(|shorter, longer| shorter.fate == longer.fate && !shorter.is_ended_by_a_sister());
     reasons
 }
 
@@ -206,7 +206,7 @@ fn with_a_sister(
     let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
     match does {
         Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
-            let is_before = joist.put_in.is_some_and(|put_in| !put_in.is_after(shared.sister_since));
+            let is_before = joist.put_in.iter().any(|put_in| !put_in.is_after(shared.sister_since));
             let does =
                 "a sister as they are said now does. One was put in before that was said: read its stamp, and size it";
             judged(Fate::Sister, if is_before { does } else { "a sister does" })
@@ -244,11 +244,27 @@ fn with_it(joist: &Joist, left: Section, (sister, cut_to): (Section, Section), s
     }))
 }
 
-/// Does a sister surely carry the joist's span by itself, with the weakest wood that it can be?
+/// Does a sister surely carry by itself, with the weakest wood that it can be, each span along which
+/// the joist is soft? One lies along each.
 pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, shared: &Shared) -> bool {
     let surely = sister.less(SECTION_ERROR);
-    let may = surely.and_then(|surely| span_of(surely, sister, shared.sister_stamp, shared, joist));
-    may.zip(joist.span()).is_some_and(|(may, asked)| asked + SPAN_ERROR <= may.weakest)
+    let Some(may) = surely.and_then(|surely| span_of(surely, sister, shared.sister_stamp, shared, joist)) else {
+        return false;
+    };
+    let mut spans = joist.spans().into_iter().filter(|(along, _)| may_be_soft_along(joist, *along)).peekable();
+    spans.peek().is_some() && spans.all(|(_, asked)| asked + SPAN_ERROR <= may.weakest)
+}
+
+/// Is it soft along that span, or somewhere that nobody said?
+fn may_be_soft_along(joist: &Joist, along: Along) -> bool {
+    let soft = joist.spots.soft.iter().filter(|soft| soft.goes != Goes::Nowhere);
+    let mut ends = soft.map(|soft| soft.stretch.ends().zip(joist.clear));
+    ends.any(|ends| {
+        ends.is_none_or(|((from, to), clear)| match along {
+            Along::First => from <= clear + RUNS_ON,
+            Along::Next => to >= clear - RUNS_ON,
+        })
+    })
 }
 
 /// What is left of a joist: less what is soft, less what is notched out of its sides, and less its

@@ -76,7 +76,11 @@ fn one_spot(joist: &Joist, soft: &Soft, units: Units) -> Option<Reason> {
 /// A spot that nobody placed may be anywhere: no later one stands for it.
 fn take_back(soft: &Soft) -> &'static str {
     let is_placed = soft.stretch.from.or(soft.stretch.to).is_some();
-    if is_placed { "" } else { "; then take this one back, of which nobody said where it is" }
+    match (is_placed, soft.at) {
+        (true, Some(_)) => "",
+        (false, _) => "; then take this one back, of which nobody said where it is",
+        (true, None) => "; then take this one back, of which nobody said on which side it is",
+    }
 }
 
 /// At which side of it an awl has to be pushed in: ", lower edge".

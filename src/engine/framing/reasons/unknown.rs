@@ -22,7 +22,7 @@ pub(super) fn reasons(joist: &Joist, units: Units) -> Vec<Reason> {
     let missing = unmeasured(joist);
     if !missing.is_empty() {
         let words = format!("measure {}", missing.join(", "));
-        let since = since.section.and(joist.laid_since());
+        let since = Since::all([since.section, since.span, since.over_girder, since.bearing, joist.laid_since()]);
         reasons.push(open(Source::SpanMethod, since, words).ended_by(&ENGINEER));
     }
     let probed = unprobed(joist).map(|words| open(Source::SoftCountsNothing, joist.spots.awl_since, words));

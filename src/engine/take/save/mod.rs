@@ -18,6 +18,7 @@ use crate::engine::survey::Level;
 use crate::engine::units::decimal::{self, Decimals};
 use crate::engine::units::tape::{self, Sign};
 use crate::engine::units::{Length, MoistureContent, Temperature, Typed};
+use crate::engine::warmth::WOOD;
 use std::fmt::Display;
 
 /// Nobody reads air colder or warmer than that in a house, under it or beside it (judgement).
@@ -338,11 +339,15 @@ impl Desk<'_> {
     }
 
     /// The wood's temperature, as the log has it of this visit: it says nothing of another day's
-    /// wood, and nothing once it was taken back.
+    /// wood, nothing once it was taken back, and nothing of a member of another kind.
     fn wood_temperature(&self) -> Option<Typed<Temperature>> {
         let measured = self.draft.wood_temperature.as_ref()?;
+        let element = self.draft.spot.element;
+        let is_on_one =
+            |place: EntryId| self.job.now.places().get(&place).is_some_and(|it| it.value.element == element);
         let is_it = |surface: &Seen<'_, SurfaceReading>| {
-            surface.value.what.as_str() == AirTask::Wood.label()
+            surface.value.place.is_none_or(is_on_one)
+                && surface.value.what.as_str() == WOOD
                 && surface.value.temperature == *measured
                 && surface.in_visit().is_same(self.pen.in_visit())
         };
