@@ -135,6 +135,21 @@ fn the_warmth_of_wood_that_goes_with_a_reading_was_measured_and_is_told_once() {
     assert_eq!(ventilates(&desk), Dries::NotKnown, "it was as warm as another day");
 }
 
+/// Typed at the probe, copied by every reading that follows.
+#[test]
+fn warmth_of_wood_that_was_taken_back_was_not_measured_though_readings_carry_it() {
+    let mut desk = covered("90", "65", "", "");
+    let probed = surface(&mut desk, "Wood temperature", "58");
+    let place = desk.log(spot(2, "3'"));
+    let warmth = parse_temperature("58", Scale::Fahrenheit).ok();
+    let wood = Wood { material: Material::Solid, species: None };
+    let reading = Reading::new(place, Shown::Percent(percent("14")), wood);
+    desk.log(Reading { wood_temperature: warmth, ..reading });
+    assert_eq!(ventilates(&desk), Dries::Can);
+    desk.withdraw(probed);
+    assert_eq!(ventilates(&desk), Dries::NotKnown);
+}
+
 /// Outdoor air at 60 °F and 82 % leaves wood at 16.96 %.
 #[test]
 fn outdoor_air_dries_wood_only_to_what_a_reading_would_have_to_be() {

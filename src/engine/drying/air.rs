@@ -4,13 +4,15 @@
 //! All of it stands, and for each question that one counts which decides against.
 
 use crate::engine::air::{Air, AirLocation, HumidityRatio, Pressure, equilibrium_moisture, shown};
+use crate::engine::closing::is_of_one_morning;
 use crate::engine::describe::capital;
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::job::{InVisit, Job, Kind, Seen, When};
+use crate::engine::moisture::WoodTemperature;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::place::Element;
-use crate::engine::take::AirTask;
 use crate::engine::units::{MoistureContent, Temperature};
+use crate::engine::warmth::{WOOD, wood_temperature};
 
 /// What was read of the air in this visit, and of how warm things are in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -184,7 +186,7 @@ impl<T> Then<T> {
 /// What counts as read in the current visit: its own, and with it what is of no surely older time.
 fn of_this_visit<T>(job: &Job, mut all: Vec<Then<T>>) -> Vec<Then<T>> {
     let now = ThisVisit::of(job);
-    if !all.iter().any(|it| it.visit == now.visit) {
+    if !all.iter().any(|it| now.holds(job, it.visit, it.when)) {
         return Vec::new();
     }
     all.retain(|it| now.may_hold(it.visit, it.when));
@@ -206,6 +208,11 @@ impl ThisVisit {
     /// When it was begun.
     pub(super) fn begun(&self) -> Option<Time> {
         self.begun.map(|begun| begun.at)
+    }
+
+    /// Was something said in it, or in one of another phone's that is the same?
+    fn holds(&self, job: &Job, visit: Option<EntryId>, when: When) -> bool {
+        visit == self.visit || self.visit.is_some_and(|this| is_of_one_morning(job, this, visit, when.at))
     }
 
     /// Was something said in it, or is it of no surely older time?
@@ -230,8 +237,10 @@ fn warmth(job: &Job) -> Vec<Then<(Temperature, bool)>> {
     let surfaces =
         surfaces.map(|(id, it)| Then::of(*id, &it, (it.value.temperature.value, is_wood(it.value.what.as_str()))));
     let readings = job.now.readings().iter().filter(|(_, it)| is_below(Some(it.value.place)));
-    let wood =
-        readings.filter_map(|(id, it)| Some(Then::of(*id, &it, (it.value.wood_temperature.as_ref()?.value, true))));
+    let wood = readings.filter_map(|(id, it)| match wood_temperature(job, *id, &it) {
+        WoodTemperature::Measured(warmth) => Some(Then::of(*id, &it, (warmth, true))),
+        WoodTemperature::Assumed { .. } | WoodTemperature::NotRead => None,
+    });
     // A probe's reading goes with every reading of the wood that follows: once is enough.
     let mut warmth: Vec<Then<(Temperature, bool)>> = surfaces.collect();
     for this in wood {
@@ -247,5 +256,5 @@ fn warmth(job: &Job) -> Vec<Then<(Temperature, bool)>> {
 fn is_wood(what: &str) -> bool {
     let what = what.to_lowercase();
     let begins = |with: &str| what.starts_with(&with.to_lowercase());
-    begins(AirTask::Wood.label()) || Element::ALL.into_iter().any(|element| begins(element.label()))
+    begins(WOOD) || Element::ALL.into_iter().any(|element| begins(element.label()))
 }
