@@ -1,6 +1,8 @@
 //! The water page: every card answers or says what to do, with its reasons and marks.
 #![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
 
+#[path = "water/air.rs"]
+mod air;
 mod desk;
 
 use desk::{Desk, length, percent};

@@ -2,8 +2,9 @@
 //! answers it. Screens, reports and the job file's snapshot all read this list; nothing
 //! keeps what it gives.
 
-use super::air::{Air, AirLocation, dew_point, emc, venting};
+use super::air::{dew_point, emc};
 use super::describe::capital;
+use super::drying::{Ventilating, VisitAir, ventilating};
 use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
@@ -72,7 +73,7 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
         answer(
             "outdoor_air",
             "Would outdoor air dry the crawl space now?",
-            outdoor_air(job).map(|venting| say_venting(venting, units)),
+            ventilating(job).map(|ventilating| say_venting(ventilating, units)),
         ),
     ]
 }
@@ -157,19 +158,6 @@ pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) ->
     at_numbers.next()
 }
 
-/// The latest reading of a kind of air in this visit. The air of another day says nothing
-/// of this one.
-pub fn latest_air(job: &Job, location: AirLocation) -> Option<(EntryId, Air)> {
-    let visit = job.current_visit().map(|(visit, _)| visit);
-    let readings = job.now.air().iter().rev().filter(|(_, reading)| reading.stamp.visit == visit);
-    let mut there = readings.filter(|(_, reading)| reading.value.location == location);
-    there.next().map(|(id, reading)| (*id, air_of(reading.value)))
-}
-
-fn air_of(reading: &super::air::AirReading) -> Air {
-    Air { temperature: reading.temperature.value, humidity: reading.humidity.value }
-}
-
 /// The wettest of the readings that stand, of this visit or of those that have any, and where.
 struct Wettest {
     place: EntryId,
@@ -209,34 +197,21 @@ fn wettest(job: &Job) -> Figure<Wettest> {
 }
 
 fn crawl_emc(job: &Job) -> Figure<MoistureContent> {
-    let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
+    let crawl = VisitAir::of(job).crawl;
+    let Some((id, air)) = crawl.dampest() else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = emc(air.temperature, air.humidity);
     known.why = known.why.using([id]);
+    known.doubts.extend(crawl.differ("the dampest"));
     Figure::Known(known)
 }
 
 fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
-    let Some((id, air)) = latest_air(job, AirLocation::Crawl) else { return Figure::Missing(vec![Need::CrawlAir]) };
+    let crawl = VisitAir::of(job).crawl;
+    let Some((id, air)) = crawl.fullest() else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = dew_point(air);
     known.why = known.why.using([id]);
+    known.doubts.extend(crawl.differ("the one with most vapor"));
     Figure::Known(known)
-}
-
-fn outdoor_air(job: &Job) -> Figure<super::air::Venting> {
-    let (outside, crawl) = (latest_air(job, AirLocation::Outdoors), latest_air(job, AirLocation::Crawl));
-    // A surface of another visit was as warm as another day.
-    let visit = job.current_visit().map(|(visit, _)| visit);
-    let surfaces = job.now.surfaces().iter().filter(|(_, surface)| surface.stamp.visit == visit);
-    let coldest = surfaces.map(|(id, surface)| (surface.value.temperature.value, *id)).min();
-    let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|(_, id)| id)];
-    let coldest = coldest.map(|(temperature, _)| temperature);
-    match venting(outside.map(|(_, air)| air), crawl.map(|(_, air)| air), coldest, None) {
-        Figure::Known(mut known) => {
-            known.why = known.why.using(used.into_iter().flatten());
-            Figure::Known(known)
-        }
-        missing @ Figure::Missing(_) => missing,
-    }
 }
 
 fn said(headline: impl Into<String>, line: impl Into<String>) -> Said {
@@ -307,8 +282,8 @@ fn say_temperature(temperature: Temperature, units: Units) -> Said {
     said(units.temperature(temperature), "Anything colder gets wet.")
 }
 
-fn say_venting(venting: &super::air::Venting, units: Units) -> Said {
-    let headline = if venting.removes_vapour() { "Yes, it carries vapor away" } else { "No, it brings vapor in" };
-    let dew = units.temperature(venting.outside_dew_point);
-    said(headline, format!("Outdoor air condenses at {dew}."))
+fn say_venting(ventilating: &Ventilating, units: Units) -> Said {
+    let dew = units.temperature(ventilating.venting.outside_dew_point);
+    let open = ventilating.is_open_below().map_or_else(String::new, |says| format!(" {says}"));
+    said(ventilating.says.label(), format!("Outdoor air condenses at {dew}.{open}"))
 }

@@ -32,6 +32,27 @@ fn crawl_air_of_this_visit_keeps_wood_under_its_limit() {
 }
 
 #[test]
+fn where_crawl_air_was_read_twice_and_not_alike_closing_says_that_the_dampest_counts() {
+    let says = |humidities: &[&str]| {
+        let site = after(|site| humidities.iter().for_each(|humidity| site.crawl_air("60", humidity)));
+        site.in_the_way().into_iter().find(|line| line.contains("wood settles near")).unwrap()
+    };
+    // The floor is ready in air of 57 °F and 64 %, which was read first.
+    assert!(says(&["95"]).contains("by the dampest of 2 readings"), "{}", says(&["95"]));
+    assert_eq!(says(&["95", "50"]).replace("of 3", "of 2"), says(&["95"]));
+    let held = |at: &str| {
+        let site = after(|site| {
+            site.crawl_air("60", "95");
+            site.at(at);
+            site.crawl_air("60", "50");
+        });
+        site.in_the_way().iter().any(|line| line.contains("wood settles near"))
+    };
+    // Of more than three days before it is of another visit, though nobody began one.
+    assert_eq!(["2026-10-29T08:00:00-05:00", "2026-10-29T08:00:01-05:00"].map(held), [true, false]);
+}
+
+#[test]
 fn only_air_under_the_house_counts_and_none_of_an_older_visit() {
     ready(|site| site.air(AirLocation::Room, "60", "99"));
     // Damp in October's visit, dry in this one: the wood is read again, as in every visit.

@@ -7,7 +7,7 @@ use crate::draw::card::{Act, Card, Line, reasons};
 use crate::engine::closing::close_in;
 use crate::engine::describe::{capital, in_sentence, place_name};
 use crate::engine::drying::{Forecast, OtherAir, Outlook, Still, forecasts};
-use crate::engine::entry::{EntryId, time};
+use crate::engine::entry::{EntryId, Time, time};
 use crate::engine::extent::{Extent, Group, NextReading, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
@@ -161,7 +161,7 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     let would_not_stay = forecasts.places.iter().filter(|place| place.would_not_stay(forecasts.end)).count();
     let all = forecasts.places.len();
     let headline = match (open.first(), would_not_stay) {
-        (Some(slowest), _) => says(slowest),
+        (Some(slowest), _) => says(slowest, forecasts.now),
         (None, 0) => "All places read under their limits".to_owned(),
         (None, some) => {
             format!("All places read under their limits, and in this air {some} of {all} would not stay so")
@@ -173,7 +173,12 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
             "Dry the air: in this air {would_not_stay} of {all} places at or under their limits would not stay so."
         )));
     }
-    lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, units))));
+    let old = forecasts.places.iter().filter(|place| place.is_to_be_read_again()).count();
+    if old > 0 {
+        lines.push(Line::next(format!("Read again what was not read in this visit: {old} of {all} places.")));
+    }
+    let now = forecasts.now;
+    lines.extend(open.iter().take(MOST_PLACES).map(|place| Line::plain(one_place(job, place, now, units))));
     if open.len() > MOST_PLACES {
         lines.push(Line::plain(format!("And {} places more.", open.len() - MOST_PLACES)));
     }
@@ -186,14 +191,14 @@ pub(super) fn forecast(job: &Job, units: Units) -> Card {
     Card::new(title, headline, lines)
 }
 
-fn one_place(job: &Job, forecast: &Forecast, units: Units) -> String {
+fn one_place(job: &Job, forecast: &Forecast, now: Time, units: Units) -> String {
     let readings: Vec<_> = forecast.readings.iter().map(|(_, reading)| reading.words()).collect();
     let limit = forecast.limit.to_percent();
     format!(
         "{}: {}. To {limit:.0} %: {}.",
         named(job, forecast.place, units),
         readings.join(", "),
-        in_sentence(&says(forecast))
+        in_sentence(&says(forecast, now))
     )
 }
 
@@ -201,12 +206,15 @@ fn named(job: &Job, place: EntryId, units: Units) -> String {
     job.now.places().get(&place).map_or_else(|| "Somewhere".to_owned(), |place| place_name(place.value, units))
 }
 
-fn says(forecast: &Forecast) -> String {
-    let last_read = forecast.readings.last().map(|(at, _)| *at);
+fn says(forecast: &Forecast, now: Time) -> String {
     match forecast.outlook {
         Outlook::There => "It reads under its limit".to_owned(),
-        Outlook::Between(earliest, Some(latest)) if Some(earliest) <= last_read => {
+        Outlook::Passed => "By what was read it would be there by now: read it again".to_owned(),
+        Outlook::Between(earliest, Some(latest)) if earliest <= now => {
             format!("Perhaps already, by {} at the latest", time::date(latest))
+        }
+        Outlook::Between(earliest, None) if earliest <= now => {
+            "Perhaps already, and nobody can say how late".to_owned()
         }
         Outlook::Between(earliest, Some(latest)) if time::date(earliest) == time::date(latest) => {
             format!("About {}", time::date(earliest))

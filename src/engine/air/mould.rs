@@ -23,6 +23,9 @@ pub enum Sensitivity {
     Resistant,
 }
 
+/// The name of the surface's temperature among what went in.
+pub const SURFACE: &str = "surface";
+
 /// The index from which mold is seen with bare eyes.
 pub const FIRST_SEEN: f64 = 3.0;
 
@@ -116,7 +119,7 @@ pub fn days_until_seen(surface: Temperature, air: Air) -> Known<Option<f64>> {
     let days = Climate::new(surface, humidity, Sensitivity::Sensitive).days_to(FIRST_SEEN);
     let why =
         Why::rule("The mold index of a surface that stays at one temperature and humidity.", &[Source::MouldIndex])
-            .with("surface", super::shown::temperature(surface))
+            .with(SURFACE, super::shown::temperature(surface))
             .with("humidity at it", super::shown::humidity(humidity));
     let assumed = vec!["planed wood and panels; surface and air stay as they are".to_owned()];
     let doubts = vec!["A model of laboratory wood: take it as risk, not as a date.".to_owned()];

@@ -71,7 +71,9 @@ pub fn venting(
     Figure::Known(Known { value, assumed: vapour::sea_level_assumed(altitude), doubts, why })
 }
 
-fn at_surface(surface: Temperature, outside: Air) -> AtSurface {
+/// What outside air does at a surface. Source: [`Source::Condensation`],
+/// [`Source::EquilibriumMoisture`].
+pub fn at_surface(surface: Temperature, outside: Air) -> AtSurface {
     let humidity = humidity_at(surface, outside);
     AtSurface {
         condenses: dew_point::temperature_of_dew(outside) >= surface,

@@ -29,6 +29,7 @@ pub use hazards::{Hazard, hazards};
 pub use limits::{Limit, Limits, Verdict, verdict};
 pub use members::DECAY_IS_OUT;
 pub use order::said_apart;
+pub use read::is_of_one_morning;
 pub use readings::FEWEST;
 pub use room::{SAME_JOISTS, asks_for_same_joists};
 pub use stays::{ABOVE_REFERENCE, DRIEST_PANEL};

@@ -4,7 +4,7 @@ use super::limits::{Limit, Limits, Verdict, verdict};
 use super::near::{Near, Reach};
 use super::stays::DRIEST_PANEL;
 use crate::engine::describe::place_name;
-use crate::engine::entry::EntryId;
+use crate::engine::entry::{EntryId, Time};
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::{Corrected, Material, Reading, Sensing, Stands};
 use crate::engine::place::Place;
@@ -115,7 +115,7 @@ impl<'a> Taken<'a> {
             job.current_visit().and_then(|(visit, _)| Some((visit, job.now.visits().get(&visit)?.begun(visit))));
         let when = reading.begun(id);
         let is_of_this_visit = reading.stamp.visit == visit.map(|(visit, _)| visit)
-            || visit.is_some_and(|(visit, _)| is_of_one_morning(job, visit, &reading));
+            || visit.is_some_and(|(visit, _)| is_of_one_morning(job, visit, reading.stamp.visit, reading.stamp.at));
         let is_older = visit.is_some_and(|(_, begun)| begun.is_after(when));
         Self {
             id,
@@ -141,13 +141,12 @@ const ONE_MORNING: TimeDelta = TimeDelta::hours(12);
 
 /// Was it read after this visit was begun, in one that another phone began on that morning? Neither
 /// knew of the other's.
-fn is_of_one_morning(job: &Job, visit: EntryId, reading: &Seen<'_, Reading>) -> bool {
+pub fn is_of_one_morning(job: &Job, visit: EntryId, own: Option<EntryId>, at: Time) -> bool {
     let begun = |id: EntryId| Some(job.now.visits().get(&id)?.stamp.at);
-    let Some((own, (began, its))) = reading.stamp.visit.and_then(|own| Some((own, (begun(visit)?, begun(own)?))))
-    else {
+    let Some((own, (began, its))) = own.and_then(|own| Some((own, (begun(visit)?, begun(own)?)))) else {
         return false;
     };
-    own.device != visit.device && (began - its).abs() <= ONE_MORNING && reading.stamp.at >= began
+    own.device != visit.device && (began - its).abs() <= ONE_MORNING && at >= began
 }
 
 impl Latest {

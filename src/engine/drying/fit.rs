@@ -6,7 +6,7 @@ use crate::engine::sources::Source;
 use crate::engine::units::MoistureContent;
 
 /// Readings from here on hold free water, which leaves otherwise ([`Source::FreeWater`]).
-const FREE_WATER: MoistureContent = MoistureContent::percent(28);
+pub(super) const FREE_WATER: MoistureContent = MoistureContent::percent(28);
 
 /// Wood on its way to the moisture of its air. Source: [`Source::FirstOrderDrying`].
 #[derive(Debug, Clone, Copy, PartialEq)]

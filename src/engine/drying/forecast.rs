@@ -1,15 +1,16 @@
 //! When each place reaches its limit, as a range of days; and what other air would do.
 
+use super::air::{ThisVisit, VisitAir};
 use super::fit::Still;
-use super::paces::{Paces, paces};
-use crate::engine::air::{AirLocation, equilibrium_moisture};
+use super::ways::Ways;
+use crate::engine::air::equilibrium_moisture;
 use crate::engine::closing::{Limits, Verdict, verdict};
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::extent::Group;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::job::Job;
-use crate::engine::moisture::Corrected;
-use crate::engine::results::{Taken, latest_air, readings, standing, worst_of_each};
+use crate::engine::job::{Job, LONGEST_VISIT};
+use crate::engine::moisture::{Corrected, Wood};
+use crate::engine::results::{Taken, readings, standing, worst_of_each};
 use crate::engine::sources::Source;
 use crate::engine::standing::{Spots, Standing};
 use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
@@ -42,12 +43,19 @@ pub struct Forecast {
     pub limit: MoistureContent,
     /// When it gets there.
     pub outlook: Outlook,
+    /// Was it last read before this visit? What became of it since nobody knows.
+    pub is_old: bool,
 }
 
 impl Forecast {
     /// Is it at its limit, in air that brings wood above that again?
     pub fn would_not_stay(&self, end: MoistureContent) -> bool {
         end > self.limit && matches!(self.outlook, Outlook::There | Outlook::Close)
+    }
+
+    /// Was it last read before this visit, and not under its limit?
+    pub fn is_to_be_read_again(&self) -> bool {
+        self.is_old && self.outlook != Outlook::There
     }
 }
 
@@ -58,9 +66,11 @@ pub enum Outlook {
     There,
     /// It reads at or under its limit, by less than a meter can be off.
     Close,
-    /// Between these days, neither before its last reading; the second is open when nobody
-    /// can say how late.
+    /// Between these days, neither before the job's latest entry; the second is open when
+    /// nobody can say how late.
     Between(Time, Option<Time>),
+    /// By its readings it would be there before the job's latest entry: nobody looked.
+    Passed,
     /// This air holds the wood above it.
     Never,
     /// No pace can be had.
@@ -81,7 +91,9 @@ pub struct OtherAir {
 /// Everything about drying.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Forecasts {
-    /// Where wood ends in the crawl air as it was read last.
+    /// When the job's latest entry was made: what is before that is no more to come.
+    pub now: Time,
+    /// Where wood ends in the dampest crawl air of this visit.
     pub end: MoistureContent,
     /// Every place that was read, the last to get there first.
     pub places: Vec<Forecast>,
@@ -94,32 +106,42 @@ pub struct Forecasts {
 /// Source: [`Source::FirstOrderDrying`], [`Source::DryingPace`],
 /// [`Source::EquilibriumMoisture`], [`Source::FreeWater`], [`Source::MeterAccuracy`].
 pub fn forecasts(job: &Job) -> Figure<Forecasts> {
-    let Some((air_id, air)) = latest_air(job, AirLocation::Crawl) else {
-        return Figure::Missing(vec![Need::CrawlAir]);
-    };
+    let crawl = VisitAir::of(job).crawl;
+    let Some((air_id, air)) = crawl.dampest() else { return Figure::Missing(vec![Need::CrawlAir]) };
     let end = equilibrium_moisture(air.temperature, air.humidity);
     let Series { of, used, relative } = Series::of(job);
     if !of.values().any(|place| days_read(&place.readings) > 1) {
         return Figure::Missing(vec![Need::SecondReading]);
     }
-    let forecast = |(place, OfPlace { limit, readings, stands }): (EntryId, OfPlace)| {
-        let outlook = outlook(end, &readings, stands, limit);
-        Forecast { place, readings, limit, outlook }
+    let Some(clock) = Clock::of(job) else { return Figure::Missing(vec![Need::SecondReading]) };
+    let forecast = |(place, of): (EntryId, OfPlace)| {
+        let (outlook, ways) = of.outlook(end, clock);
+        let is_old = clock.is_old(&of.readings);
+        (Forecast { place, readings: of.readings, limit: of.limit, outlook, is_old }, ways)
     };
     let mut places: Vec<_> = of.into_iter().map(forecast).collect();
-    places.sort_by_key(|place| std::cmp::Reverse(lateness(place)));
-    let other_air = other_air(air.temperature, end, &places);
-    let low = |place: &&Forecast| place.readings.last().is_some_and(|(_, last)| last.may_read_low.is_some());
-    let low = places.iter().filter(low).count();
-    let is_seldom_read = |place: &&Forecast| place.outlook == Outlook::There && days_read(&place.readings) <= SELDOM;
-    let seldom = places.iter().filter(is_seldom_read).count();
-    let value = Forecasts { end, places, other_air };
+    places.sort_by_key(|(place, _)| std::cmp::Reverse(lateness(place)));
+    let other_air = other_air(air.temperature, end, &places, clock);
+    let places: Vec<_> = places.into_iter().map(|(place, _)| place).collect();
+    let mut doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
+    doubts.extend(crawl.differ("the dampest"));
+    doubts.extend(counted_doubts(&places, relative));
+    let value = Forecasts { now: clock.now, end, places, other_air };
     let why = Why::rule("Each day a part of what is left above the wood's end in this air goes.", &SOURCES)
         .with("wood ends in this air at", format!("{:.1} %", end.to_percent()))
         .using([air_id])
         .using(used);
-    let assumed = vec!["the crawl air stays as it was read last".to_owned()];
-    let mut doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
+    let assumed = vec!["the crawl air stays as it was read in this visit".to_owned()];
+    Figure::Known(Known { value, assumed, doubts, why })
+}
+
+/// What is not told of all places alike, with how many they are.
+fn counted_doubts(places: &[Forecast], relative: usize) -> Vec<String> {
+    let count = |is: &dyn Fn(&Forecast) -> bool| places.iter().filter(|place| is(place)).count();
+    let low = count(&|place| place.readings.iter().any(|(_, reading)| reading.may_read_low.is_some()));
+    let seldom = count(&|place| place.outlook == Outlook::There && days_read(&place.readings) <= SELDOM);
+    let old = count(&Forecast::is_to_be_read_again);
+    let mut doubts = Vec::new();
     if relative > 0 {
         doubts.push(format!("Places that were read only relatively are not in this: {relative}."));
     }
@@ -128,13 +150,47 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
             "Places that may read low: {low}. Their last day is that of wood as wet as it may be: say species, meter and how warm the wood is."
         ));
     }
+    if old > 0 {
+        doubts.push(format!(
+            "Places over their limits that were last read before this visit: {old}. What became of them since nobody knows: their last \
+             day counts from this visit, as if they had not dried since."
+        ));
+    }
     if seldom > 0 {
         doubts.push(format!(
             "Places that read under their limits and were read on one or two days: {seldom}. One in ten such may still be over: \
              read them once more."
         ));
     }
-    Figure::Known(Known { value, assumed, doubts, why })
+    doubts
+}
+
+/// From when days count.
+#[derive(Debug, Clone, Copy)]
+struct Clock {
+    /// When this visit was begun.
+    visit: Option<Time>,
+    /// When the job's latest entry was made.
+    now: Time,
+}
+
+impl Clock {
+    fn of(job: &Job) -> Option<Self> {
+        let now = job.now.things().map(|thing| thing.stamp.at.max(thing.said)).max()?;
+        Some(Self { visit: ThisVisit::of(job).begun(), now })
+    }
+
+    /// From when on wood is in the air of this visit: from the visit, or the last reading if that
+    /// is later.
+    fn start(self, last_read: Time) -> Time {
+        self.visit.map_or(last_read, |visit| visit.max(last_read))
+    }
+
+    /// Were they all taken before this visit?
+    fn is_old(self, readings: &[(Time, Corrected)]) -> bool {
+        let is_before = |at: Time| self.start(at) > at || self.now - at > LONGEST_VISIT;
+        readings.last().is_some_and(|(at, _)| is_before(*at))
+    }
 }
 
 const SOURCES: [Source; 6] = [
@@ -166,6 +222,8 @@ struct Series {
 struct OfPlace {
     limit: MoistureContent,
     readings: Vec<(Time, Corrected)>,
+    /// With which meters it was read, and as which wood.
+    by: Vec<(Option<EntryId>, Wood)>,
     /// What stands there, the worst of several.
     stands: Option<(Time, Corrected)>,
 }
@@ -186,7 +244,12 @@ impl Series {
             if known.value.relative {
                 relative.insert(place);
             } else {
-                of.entry(place).or_insert_with(|| OfPlace { limit, readings: Vec::new(), stands: None });
+                of.entry(place).or_insert_with(|| OfPlace {
+                    limit,
+                    readings: Vec::new(),
+                    by: Vec::new(),
+                    stands: None,
+                });
             }
             !known.value.relative
         });
@@ -194,6 +257,7 @@ impl Series {
             if let Some(place) = of.get_mut(&spots.first(reading.value.place)) {
                 used.push(*id);
                 place.readings.push((reading.stamp.at, known.value));
+                place.by.push((reading.value.meter, reading.value.wood));
             }
         }
         used.extend(standing(job, &all).map(|(id, ..)| *id));
@@ -230,70 +294,42 @@ impl OfPlace {
         }
         self.readings.sort_by_key(|(at, _)| *at);
     }
-}
 
-/// On how many days a place was read.
-fn days_read(readings: &[(Time, Corrected)]) -> usize {
-    readings.iter().map(|(at, _)| at.date_naive()).collect::<BTreeSet<_>>().len()
-}
-
-fn outlook(
-    end: MoistureContent,
-    readings: &[(Time, Corrected)],
-    stands: Option<(Time, Corrected)>,
-    limit: MoistureContent,
-) -> Outlook {
-    let (Some((last_day, last)), Some((_, stands))) = (readings.last(), stands) else {
-        return Outlook::Unknown(Still::TooFew);
-    };
-    match verdict(&stands, limit) {
-        Verdict::Dry => return Outlook::There,
-        Verdict::Close | Verdict::CloseByWood => return Outlook::Close,
-        Verdict::Loose => return Outlook::Unknown(Still::Loose),
-        Verdict::Doubted => return Outlook::Unknown(Still::Doubted),
-        Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => {}
-    }
-    if limit <= end {
-        return Outlook::Never;
-    }
-    match pace(end, readings) {
-        Err(still) => Outlook::Unknown(still),
-        Ok(paces) => {
-            let (first, latest) = (paces.days_to(limit).0, days_at_most(&paces, limit, last));
-            match day(*last_day, first) {
-                Some(first) => Outlook::Between(first, latest.and_then(|latest| day(*last_day, latest))),
-                None => Outlook::Unknown(Still::NotDrying),
-            }
+    fn outlook(&self, end: MoistureContent, clock: Clock) -> (Outlook, Option<Ways>) {
+        let (Some((last_read, _)), Some((_, stands))) = (self.readings.last(), self.stands) else {
+            return (Outlook::Unknown(Still::TooFew), None);
+        };
+        let here = match verdict(&stands, self.limit) {
+            Verdict::Dry => Some(Outlook::There),
+            Verdict::Close | Verdict::CloseByWood => Some(Outlook::Close),
+            Verdict::Loose => Some(Outlook::Unknown(Still::Loose)),
+            Verdict::Doubted => Some(Outlook::Unknown(Still::Doubted)),
+            Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => None,
+        };
+        let is_alike = self.by.iter().all(|by| self.by.first() == Some(by));
+        match (here, Ways::of(end, &self.readings, is_alike)) {
+            (Some(here), ways) => (here, ways.ok()),
+            (None, ways) if self.limit <= end => (Outlook::Never, ways.ok()),
+            (None, Err(still)) => (Outlook::Unknown(still), None),
+            (None, Ok(ways)) => (between(&ways, self.limit, *last_read, clock), Some(ways)),
         }
     }
 }
 
-/// So many days until the last on which it may get there, if there is one. Wood that may read
-/// low is at its limit only once it reads by so much less.
-fn days_at_most(paces: &Paces, limit: MoistureContent, last: &Corrected) -> Option<f64> {
-    let low = last.may_read_low.map_or(0.0, |low| low.points.to_percent());
-    paces.days_to(MoistureContent::from_percent_f64(limit.to_percent() - low)).1
+/// From the first day that its readings allow, though nobody looked then, to the last, had it not
+/// dried since it was read.
+fn between(ways: &Ways, limit: MoistureContent, last_read: Time, clock: Clock) -> Outlook {
+    let Some(first) = day(last_read, ways.days_at_least(limit)) else { return Outlook::Unknown(Still::NotDrying) };
+    let latest = ways.days_at_most(limit).and_then(|days| day(clock.start(last_read), days));
+    if latest.is_some_and(|latest| latest < clock.now) {
+        return Outlook::Passed;
+    }
+    Outlook::Between(first.max(clock.now), latest)
 }
 
-/// How a place dries. A reading off the meter's scale is no number to fit, and what was
-/// before it is another story.
-fn pace(end: MoistureContent, readings: &[(Time, Corrected)]) -> Result<Paces, Still> {
-    if readings.iter().any(|(_, reading)| reading.doubted) {
-        return Err(Still::Doubted);
-    }
-    let is_no_number = |reading: &Corrected| reading.corrected.number().is_none();
-    let numbers = readings.rsplit(|(_, reading)| is_no_number(reading)).next().unwrap_or_default();
-    let Some((first, _)) = numbers.first() else { return Err(Still::PastScale) };
-    if days_read(numbers) < 2 {
-        return Err(Still::TooFew);
-    }
-    let day_of = |at: Time| days_between(*first, at);
-    let days: Vec<_> = numbers.iter().map(|(at, reading)| (day_of(*at), reading.corrected.bound())).collect();
-    paces(end, &days)
-}
-
-fn days_between(from: Time, to: Time) -> f64 {
-    (to - from).num_minutes() as f64 / (24.0 * 60.0)
+/// On how many days a place was read.
+pub(super) fn days_read(readings: &[(Time, Corrected)]) -> usize {
+    readings.iter().map(|(at, _)| at.date_naive()).collect::<BTreeSet<_>>().len()
 }
 
 /// So many days on, if a day can be named there.
@@ -304,8 +340,9 @@ fn day(from: Time, days: f64) -> Option<Time> {
 /// For the order: what never gets there comes first, what is there last.
 fn lateness(forecast: &Forecast) -> (u8, i64, EntryId) {
     let (rank, day) = match forecast.outlook {
-        Outlook::Never => (5, 0),
-        Outlook::Unknown(_) => (4, 0),
+        Outlook::Never => (6, 0),
+        Outlook::Unknown(_) => (5, 0),
+        Outlook::Passed => (4, 0),
         Outlook::Between(first, None) => (3, first.timestamp()),
         Outlook::Between(_, Some(last)) => (2, last.timestamp()),
         Outlook::Close => (1, 0),
@@ -315,21 +352,31 @@ fn lateness(forecast: &Forecast) -> (u8, i64, EntryId) {
 }
 
 /// Air that is drier than this one, and by when all would be dry in it.
-fn other_air(temperature: Temperature, now: MoistureContent, places: &[Forecast]) -> Vec<OtherAir> {
+fn other_air(
+    temperature: Temperature,
+    now: MoistureContent,
+    places: &[(Forecast, Option<Ways>)],
+    clock: Clock,
+) -> Vec<OtherAir> {
     let all = [("the soil covered, crawl air at 65 %", COVERED), ("a dehumidifier, crawl air at 50 %", DEHUMIDIFIED)];
     let air = all.into_iter().map(|(with, humidity)| (with, equilibrium_moisture(temperature, humidity)));
-    let is_over = |place: &&Forecast| !matches!(place.outlook, Outlook::There | Outlook::Close);
+    let is_over = |(place, _): &&(Forecast, Option<Ways>)| !matches!(place.outlook, Outlook::There | Outlook::Close);
     let all_by = |end| {
-        let days: Option<Vec<_>> = places.iter().filter(is_over).map(|place| in_air(place, now, end)).collect();
+        let over = places.iter().filter(is_over);
+        let days: Option<Vec<_>> =
+            over.map(|(place, ways)| in_air(place, &ways.as_ref()?.in_other_air(now, end), clock)).collect();
         days?.into_iter().max()
     };
     air.filter(|(_, end)| *end < now).map(|(with, end)| OtherAir { with, end, all_by: all_by(end) }).collect()
 }
 
-/// By when a place would be at its limit if its air held wood at `end` from its last
-/// reading on: at the pace that it was seen to dry at.
-fn in_air(forecast: &Forecast, now: MoistureContent, end: MoistureContent) -> Option<Time> {
-    let (at, last) = forecast.readings.last()?;
-    let paces = pace(now, &forecast.readings).ok()?.in_other_air(now, end);
-    day(*at, days_at_most(&paces, forecast.limit, last)?)
+/// By when a place would be at its limit in other air, which nobody made before the job's latest
+/// entry: at the pace that it was seen to dry at. Drier air makes it no later than it is.
+fn in_air(forecast: &Forecast, ways: &Ways, clock: Clock) -> Option<Time> {
+    let by = day(clock.now, ways.days_at_most(forecast.limit)?)?;
+    match forecast.outlook {
+        Outlook::Passed => None,
+        Outlook::Between(_, Some(latest)) => Some(by.min(latest)),
+        _ => Some(by),
+    }
 }

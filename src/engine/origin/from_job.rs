@@ -6,6 +6,7 @@ use super::rank::{Ranking, rank};
 use super::scene::{Read, Scene};
 use crate::engine::air::{Air, AirLocation};
 use crate::engine::condition::Finding;
+use crate::engine::drying::air;
 use crate::engine::entry::{EntryId, Label};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
@@ -103,6 +104,14 @@ pub fn was_seen(job: &Job, name: &str) -> bool {
     all.iter().any(|said| said.name == name && is_seen(said, &all))
 }
 
+/// Is what a question of the checklist asks seen as it was said last? Nobody's "don't know" takes
+/// anything back, and of two phones that nothing puts in order the one counts that says yes.
+pub fn is_seen_now(job: &Job, name: &str) -> bool {
+    let all = all_said(job);
+    let said = all.iter().filter(|said| said.name == name && said.answer != Answer::Unknown);
+    last_words(said.map(|said| (said.when, said.answer))).contains(&Answer::Yes)
+}
+
 /// What a job knows, and the entries that say so.
 fn scene(job: &Job) -> (Scene, Vec<EntryId>) {
     let mut said = all_said(job);
@@ -152,20 +161,23 @@ struct Visited {
     used: Vec<EntryId>,
 }
 
-/// The air of the visit with the dampest crawl space; without crawl air, what there is.
+/// The air of the visit with the dampest crawl space, and with the fullest air outdoors of it;
+/// without crawl air, what there is.
 fn dampest(job: &Job) -> Visited {
     let of = |location: AirLocation| job.now.air().iter().filter(move |(_, air)| air.value.location == location);
-    let crawl = of(AirLocation::Crawl).max_by_key(|(_, air)| air.value.humidity.value);
-    let is_then = |visit: InVisit| crawl.is_none_or(|(_, crawl)| crawl.in_visit().is_same(visit));
-    let outdoors = of(AirLocation::Outdoors).rev().find(|(_, air)| is_then(air.in_visit()));
+    let crawl = air::dampest(of(AirLocation::Crawl).map(|(id, air)| (*id, air.value.air())));
+    let visit = crawl.and_then(|(id, _)| Some(job.now.air().get(&id)?.in_visit()));
+    let is_then = |other: InVisit| visit.is_none_or(|visit| visit.is_same(other));
+    let outdoors = of(AirLocation::Outdoors).filter(|(_, air)| is_then(air.in_visit()));
+    let outdoors = air::fullest(outdoors.map(|(id, air)| (*id, air.value.air())));
     let surfaces = job.now.surfaces().iter().filter(|(_, surface)| is_then(surface.in_visit()));
     let coldest = surfaces.min_by_key(|(_, surface)| surface.value.temperature.value);
-    let ids = [crawl.map(|(id, _)| id), outdoors.map(|(id, _)| id), coldest.map(|(id, _)| id)];
+    let ids = [crawl.map(|(id, _)| id), outdoors.map(|(id, _)| id), coldest.map(|(id, _)| *id)];
     Visited {
-        crawl: crawl.map(|(_, air)| air.value.air()),
-        outdoors: outdoors.map(|(_, air)| air.value.air()),
+        crawl: crawl.map(|(_, air)| air),
+        outdoors: outdoors.map(|(_, air)| air),
         coldest: coldest.map(|(_, surface)| surface.value.temperature.value),
-        used: ids.into_iter().flatten().copied().collect(),
+        used: ids.into_iter().flatten().collect(),
     }
 }
 

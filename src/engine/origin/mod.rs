@@ -14,6 +14,6 @@ mod scene;
 
 pub use cause::Cause;
 pub use evidence::{Evidence, Observation};
-pub use from_job::{Check, dealt_with_name, is_answered, origin, was_seen};
+pub use from_job::{Check, dealt_with_name, is_answered, is_seen_now, origin, was_seen};
 pub use rank::{Ranked, Ranking, Word, rank};
 pub use scene::{Read, Scene};
