@@ -4,6 +4,8 @@ use crate::phones::logs_late_apart;
 use crate::{Site, after, held_by, ready};
 use duckboard::engine::air::{AirLocation, AirReading, equilibrium_moisture};
 use duckboard::engine::job::Fact;
+use duckboard::engine::moisture::Material;
+use duckboard::engine::place::Element;
 use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::{MoistureContent, Typed};
 
@@ -110,4 +112,25 @@ fn air_that_another_phone_may_have_read_after_this_visit_began_is_none_of_this_v
         logs_air_apart(site, "50");
     };
     held_by(next_visit, "crawl air was not read in this visit");
+}
+
+/// A lost digit dries no floor: 8 for 85.
+#[test]
+fn air_drier_than_is_likely_under_a_house_is_read_twice() {
+    let again = |all: &'static [&'static str]| {
+        move |site: &mut Site| {
+            site.visit("2026-11-23T08:00:00-05:00");
+            for humidity in all {
+                site.crawl_air("57", humidity);
+            }
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+        }
+    };
+    ready(again(&["30"]));
+    held_by(again(&["29.9"]), "crawl air reads 29.9 %, drier than air under a house is likely to be");
+    held_by(again(&["8"]), "read it once more: two readings count");
+    ready(again(&["29.9", "28"]));
+    held_by(again(&["8", "85"]), "by the dampest of 2 readings");
 }

@@ -211,6 +211,58 @@ fn wood_that_may_read_low_is_held_by_the_most_that_it_may_be() {
     ready(read("17", Some(Species::DouglasFir)));
 }
 
+/// The air of this visit holds wood at 12.0 %: by 4 points and more below it no wet wood dries.
+#[test]
+fn what_was_wet_reads_no_drier_than_its_air_would_leave_it() {
+    let reads = |shown: &'static str| {
+        move |site: &mut Site| {
+            site.visit("2026-11-23T08:00:00-05:00");
+            site.crawl_air("57", "64");
+            site.reads([shown, "15", "15.5", "15", "14", "13"]);
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+        }
+    };
+    ready(reads("8"));
+    held_by(reads("7.9"), "reads drier than this crawl air lets wet wood get: Joist 1");
+    // It was never wet: it came from a dry place.
+    ready(|site| {
+        let sill = site.place(Element::Sill, 2);
+        site.read(sill, "6", Material::Solid);
+    });
+    held_by(
+        |site| {
+            site.visit("2026-11-23T08:00:00-05:00");
+            site.crawl_air("57", "64");
+            let meter = Some(site.desk.pins());
+            let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+            for place in site.places.clone() {
+                site.desk.log(Reading { meter, ..Reading::new(place, Shown::UnderMinimum, wood) });
+            }
+        },
+        "reads drier than this crawl air lets wet wood get",
+    );
+}
+
+/// Dry lumber takes on what its air holds, up to 12.0 % here and what a meter can be off.
+#[test]
+fn a_rise_that_the_air_explains_is_no_leak() {
+    let rises = |to: &'static str| {
+        move |site: &mut Site| {
+            let sill = site.place(Element::Sill, 2);
+            site.read(sill, "9", Material::Solid);
+            site.visit("2026-11-23T08:00:00-05:00");
+            site.crawl_air("57", "64");
+            site.reads(["14", "15", "15.5", "15", "14", "13"]);
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+            site.read(sill, to, Material::Solid);
+        }
+    };
+    ready(rises("13.9"));
+    held_by(rises("14.1"), "wetter than it was: Sill");
+}
+
 /// The probe was held to joist 3: of that it tells, of the next joist with a margin, of a sill nothing.
 #[test]
 fn how_warm_one_member_is_says_nothing_of_another_kind() {

@@ -2,9 +2,13 @@
 
 use super::decision::{Condition, InTheWay};
 use super::limits::Limit;
-use crate::engine::air::equilibrium_moisture;
+use crate::engine::air::{equilibrium_moisture, shown::humidity};
 use crate::engine::drying::{Settles, VisitAir};
 use crate::engine::job::Job;
+use crate::engine::units::RelativeHumidity;
+
+/// Drier air under a house was seldom read: a digit may be lost (judgement).
+const DRY_FOR_A_CRAWL: RelativeHumidity = RelativeHumidity::percent(30);
 
 /// Wood that is dry now stays so only in air that keeps it there: it would settle under its
 /// limit in the dampest crawl air of this visit ([`Source::EquilibriumMoisture`]), by as much
@@ -18,6 +22,10 @@ pub(super) fn crawl_air(job: &Job, limit: Limit) -> Condition {
         let ends = "read its temperature and humidity under the house";
         return Condition::of(what, vec![InTheWay::unknown("crawl air was not read in this visit", ends)], "");
     };
+    if air.humidity < DRY_FOR_A_CRAWL && crawl.each().count() < 2 {
+        let says = format!("crawl air reads {}, drier than air under a house is likely to be", humidity(air.humidity));
+        return Condition::of(what, vec![InTheWay::unknown(says, "read it once more: two readings count")], "");
+    }
     let settles = equilibrium_moisture(air.temperature, air.humidity);
     let (percent, times) = (settles.to_percent(), crawl.times_unlike());
     let dampest = times.map_or_else(String::new, |times| format!(", by the dampest of {times} readings of it"));

@@ -4,11 +4,12 @@
 //! written out, one condition after another. It is a record of what was read, and no
 //! permit: local code and whoever signs decide.
 
+use super::by_air::Ends;
 use super::limits::{Limits, allowed};
 use super::near::Near;
 use super::read::Read;
 use super::water::Water;
-use super::{age, air, carriers, hazards, members, order, readings, room, stays, trust};
+use super::{age, air, by_air, carriers, hazards, members, order, readings, room, stays, trust};
 use crate::engine::figure::{Known, Why};
 use crate::engine::framing::schedule;
 use crate::engine::ground::checks::{checks, unvented_checks};
@@ -118,6 +119,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     let limits = Limits::of(job);
     let near = Near::of(job);
     let read = Read::of(job, &limits, &near, units);
+    let ends = Ends::of(job);
     let water = Water::of(job);
     let schedule = schedule(job, units);
     let mut conditions = vec![
@@ -136,7 +138,8 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(allowed(&limits));
     conditions.push(readings::framing(&read, limits.framing));
     conditions.push(stays::floor_that_stays(job, &read, limits.subfloor, &near));
-    conditions.extend(readings::falling(&read, &near));
+    conditions.extend(readings::falling(&read, &near, &ends));
+    conditions.push(by_air::none_too_dry(&read, &ends));
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));

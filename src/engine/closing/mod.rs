@@ -9,6 +9,7 @@
 mod age;
 mod air;
 mod asked;
+mod by_air;
 mod carriers;
 pub mod decision;
 mod hazards;

@@ -1,6 +1,7 @@
 //! What was read of the framing: enough of it, in this visit, within its limit by more than a
 //! meter can be off.
 
+use super::by_air::Ends;
 use super::decision::{Condition, InTheWay};
 use super::limits::{Limit, Verdict};
 use super::near::Near;
@@ -74,7 +75,7 @@ fn comes_out(place: &Latest, near: &Near) -> bool {
     !place.place.element.is_framing() && near.reach().is_some_and(|reach| reach.comes_out(&place.place))
 }
 
-fn names(places: &[&Latest]) -> String {
+pub(super) fn names(places: &[&Latest]) -> String {
     let names: Vec<_> = places.iter().take(MOST_NAMED).map(|place| place.name.as_str()).collect();
     let left = places.len().saturating_sub(MOST_NAMED);
     let more = if left > 0 { format!(" and {left} more") } else { String::new() };
@@ -198,15 +199,16 @@ pub(super) fn wettest(places: &[&Latest]) -> String {
 }
 
 /// No place reads wetter than it did, by more than a meter can be off, since it was last too
-/// wet: a little at a time rises too. A first visit has no before.
-pub(super) fn falling(read: &Read, near: &Near) -> Option<Condition> {
+/// wet: a little at a time rises too. What only takes on what the air holds is no leak. A first visit
+/// has no before.
+pub(super) fn falling(read: &Read, near: &Near, ends: &Ends) -> Option<Condition> {
     let is_rising = |place: &&Latest| match (place.before, place.now.corrected) {
         (Some(before), now) if now.is_over() => !before.is_over(),
         (Some(before), now) => now.bound().to_percent() > before.bound().to_percent() + METER_ERROR,
         (None, _) => false,
     };
     let stays = read.places.iter().filter(|place| place.is_of_this_visit && !comes_out(place, near));
-    let rising: Vec<_> = stays.filter(is_rising).collect();
+    let rising: Vec<_> = stays.filter(is_rising).filter(|place| !ends.explain(place)).collect();
     let line = |rising: &[&Latest]| {
         InTheWay::known(format!("wetter than it was: {}", names(rising)), "find out why, and let it dry again")
     };
