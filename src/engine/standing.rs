@@ -3,7 +3,8 @@
 
 use super::entry::EntryId;
 use super::framing::Done;
-use super::framing::joist::{done, number_of};
+use super::framing::done::done;
+use super::framing::joist::number_of;
 use super::framing::since::Since;
 use super::framing::supports::carrier;
 use super::job::{Job, Seen, When};

@@ -144,6 +144,12 @@ impl From<LeftOut> for String {
 }
 
 impl JobFile {
+    /// How many entries it holds, those not counted that are only known to be.
+    #[must_use]
+    pub fn entry_count(&self) -> usize {
+        self.records.iter().filter(|record| !record.is_absent()).count()
+    }
+
     /// A file of everything in a book, without photos: [`Self::with_photos`] adds them.
     pub fn of(book: &Book, job: JobId, revision: u32, made: Made) -> Self {
         Self::of_records(book.log().records().cloned(), job, revision, made)

@@ -49,7 +49,7 @@ fn summary(file: &JobFile, book: &Book) -> String {
     let mut lines = vec![
         format!("Job: {} ({})", job.heading(), file.job.id),
         format!("Format {}, revision {}, made {} by {}", file.version, file.revision, file.made.at, file.made.engine),
-        format!("{}, {}", counted(file.records.len(), "entry"), photos(file)),
+        format!("{}, {}", counted(file.entry_count(), "entry"), photos(file)),
     ];
     if job.is_invented() {
         lines.push("INVENTED SAMPLE: nothing in it was measured at a real house.".to_owned());

@@ -15,7 +15,7 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
         nothing_in_the_way(output, &[a, b])?;
     }
     let (one, other) = (files::sound(a)?, files::sound(b)?);
-    let before = one.records.len().max(other.records.len());
+    let before = one.entry_count().max(other.entry_count());
     let mut merged = merge(one, other).map_err(Trouble::OtherJob)?;
     merged.made = Made::here(now());
     if let Some(why) = write::too_large(&merged) {
@@ -27,8 +27,8 @@ pub(crate) fn merge_files(a: &Path, b: &Path, output: &Path, force: bool) -> Res
     files::print(&format!(
         "{}: {} ({} more than the larger of the two), {}.\n",
         output.display(),
-        counted(merged.records.len(), "entry"),
-        merged.records.len().saturating_sub(before),
+        counted(merged.entry_count(), "entry"),
+        merged.entry_count().saturating_sub(before),
         counted(merged.photos.len(), "photo"),
     ))?;
     if conflicts > 0 {

@@ -2,7 +2,7 @@
 
 use crate::desk::Desk;
 use crate::house::{joist, make_sound, one, says};
-use duckboard::engine::framing::joist::SISTERS_BEYOND;
+use duckboard::engine::framing::done::SISTERS_BEYOND;
 use duckboard::engine::framing::schedule::asks_for_sisters_beyond;
 use duckboard::engine::framing::{DamageKind, Fate, schedule};
 use duckboard::engine::geometry::Turn;

@@ -100,12 +100,21 @@ const fn is_beside_the_floor(observation: &Observation) -> bool {
 }
 
 const fn is_of_the_paper(fact: &Fact) -> bool {
-    match fact {
-        Fact::Title(_) | Fact::OfficeNumber(_) | Fact::Site(_) | Fact::Archived(_) => true,
-        Fact::Sheet(_) | Fact::SheetThickness(_) | Fact::SheetEdge(_) | Fact::SpanRating(_) => true,
-        Fact::SheetGap(_) | Fact::EdgeGap(_) | Fact::Kerf(_) | Fact::BlockLumber(_) => true,
-        _ => false,
-    }
+    matches!(
+        fact,
+        Fact::Title(_)
+            | Fact::OfficeNumber(_)
+            | Fact::Site(_)
+            | Fact::Archived(_)
+            | Fact::Sheet(_)
+            | Fact::SheetThickness(_)
+            | Fact::SheetEdge(_)
+            | Fact::SpanRating(_)
+            | Fact::SheetGap(_)
+            | Fact::EdgeGap(_)
+            | Fact::Kerf(_)
+            | Fact::BlockLumber(_)
+    )
 }
 
 /// What an observation is a word on, where the last word counts; none where every word does.

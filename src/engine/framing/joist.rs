@@ -2,6 +2,7 @@
 
 use super::apart::said_apart;
 use super::design::Stamp;
+use super::done::{done, put_in, sistered_beyond};
 use super::member::{BearsOn, CutsSaid, Done, EndsHeld, MemberType, OverGirder, SpanAllowed};
 use super::past::Past;
 use super::places::{Begins, Read, found, read_joists};
@@ -93,10 +94,6 @@ pub enum Along {
     /// The one past the girder.
     Next,
 }
-
-/// The name of the check that says that the sisters of joists that go through lie along their
-/// span past the girder, where one is asked for there. It never changes.
-pub const SISTERS_BEYOND: &str = "sisters_beyond";
 
 /// When each thing was last said that a joist is judged by. What was done about it counts only
 /// if it was said later.
@@ -327,29 +324,9 @@ fn words_anew<'a>(said: Particulars<'a>, joist: &Part, item: &list::Item, new: O
 
 /// What a joist was said to be made as before another one took its place.
 fn old_member(said: Particulars<'_>, joist: &Part, new: Since) -> Option<MemberType> {
-    let before = |of| said.each(of, &list::MEMBER).filter(|it| !Since::of(it).is_after(new)).last();
+    let before = |of| said.each(of, &list::MEMBER).rfind(|it| !Since::of(it).is_after(new));
     let said = before(joist).or_else(|| before(&Part::Joists))?;
     MemberType::said(said.value.is.typed())
-}
-
-/// When the new joist was put in, and the sister beside what lies there now: what was beside the old
-/// one went with it.
-fn put_in(done: &[(Done, Since)]) -> Vec<Since> {
-    let last = done.iter().rposition(|(done, _)| *done == Done::Replaced);
-    let of_it = last.map_or(done, |last| {
-        let before = done.iter().take(last).rposition(|(done, _)| *done == Done::Sistered);
-        done.get(before.map_or(0, |sister| sister + 1)..).unwrap_or_default()
-    });
-    let first = |what| of_it.iter().find(|(done, _)| *done == what).map(|(_, since)| *since);
-    [Done::Replaced, Done::Sistered].into_iter().filter_map(first).collect()
-}
-
-/// The check answers for a joist that was sistered before it was answered. Of several answers only
-/// a yes after every other counts.
-fn sistered_beyond(job: &Job, done: &[(Done, Since)]) -> Option<(Done, Since)> {
-    let said = Since::yes_to(job, SISTERS_BEYOND)?;
-    let sistered = done.iter().filter(|(done, _)| *done == Done::Sistered);
-    sistered.map(|(_, since)| *since).any(|sistered| said.is_after(sistered)).then_some((Done::SisteredBeyond, said))
 }
 
 impl LastSaid {
@@ -374,23 +351,6 @@ impl LastSaid {
             found: Since::all(bad.map(|it| it.since)),
         }
     }
-}
-
-/// Everything that was said to be done about a member and was not taken back by "not yet":
-/// of several things done each counts.
-pub fn done(said: Particulars<'_>, part: &Part) -> Vec<(Done, Since)> {
-    let mut done = Vec::new();
-    for thing in said.each(part, &list::DONE) {
-        let since = Since::of(&thing);
-        match Done::said(thing.value.is.typed()) {
-            Some(what) => done.push((what, since)),
-            None => done.clear(),
-        }
-    }
-    let taken_back = said.each(part, &list::DONE).filter(|thing| Done::said(thing.value.is.typed()).is_none());
-    let taken_back = Since::all(taken_back.map(|thing| Since::of(&thing)));
-    done.retain(|(_, since)| since.is_after(taken_back));
-    done
 }
 
 /// Every joist that is laid out.

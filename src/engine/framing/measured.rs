@@ -2,7 +2,7 @@
 //! visit or later.
 
 use super::damage::{Damage, DamageKind, Depth};
-use super::joist::done;
+use super::done::done;
 use super::member::Done;
 use super::since::Since;
 use super::spots::{Found, Goes, Stretch};

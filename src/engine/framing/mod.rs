@@ -9,6 +9,7 @@ mod apart;
 mod before;
 pub mod damage;
 pub mod design;
+pub mod done;
 pub mod headers;
 pub mod joist;
 mod measured;

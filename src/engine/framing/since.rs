@@ -1,6 +1,6 @@
 //! Since when something is so: what was said later is told from what was said before.
 
-use super::joist::done;
+use super::done::done;
 use super::member::Done;
 use crate::engine::entry::{DeviceId, Time};
 use crate::engine::job::{Job, Kind, Seen, When};

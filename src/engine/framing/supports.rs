@@ -2,7 +2,8 @@
 
 use super::again::{Spot, standing};
 use super::damage::{Damage, Depth};
-use super::joist::{done, is_grave};
+use super::done::done;
+use super::joist::is_grave;
 use super::measured::is_put_right;
 use super::member::Done;
 use super::places::Begins;

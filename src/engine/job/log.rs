@@ -67,9 +67,9 @@ impl Log {
         EntryId { count: last.saturating_add(1), device }
     }
 
-    /// How many entries there are.
+    /// How many entries there are, of those that are here.
     pub fn len(&self) -> usize {
-        self.entries.values().map(Vec::len).sum()
+        self.records().filter(|record| !record.is_absent()).count()
     }
 
     /// Is there none?
