@@ -15,7 +15,7 @@ use duckboard::engine::take::Units;
 use duckboard::engine::units::tape::BareUnit;
 
 /// The other phone says the one some minutes after this one says the other. This one counts further.
-fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observation>, minutes: i64) {
+pub fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observation>, minutes: i64) {
     let now = DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap();
     let mut phone = other_phone();
     phone.stamp_from(Stamp { at: now + Duration::minutes(minutes), ..stamp() });
@@ -24,7 +24,7 @@ fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observa
     desk.log(own);
 }
 
-fn of_house(item: &Item, typed: &str) -> Observation {
+pub fn of_house(item: &Item, typed: &str) -> Observation {
     stated(Part::House, item, typed, BareUnit::Inches).unwrap().into()
 }
 
