@@ -121,6 +121,12 @@ impl Needed {
         Self::new(section, name, Amount::whole(u32::try_from(count).unwrap_or(u32::MAX)), Unit::Each(word))
     }
 
+    /// What was assumed for it goes with it, wherever the list goes.
+    #[must_use]
+    pub(super) fn assuming(self, assumed: &[String]) -> Self {
+        if assumed.is_empty() { self } else { self.because(format!("assumed: {}", assumed.join("; ")), &[]) }
+    }
+
     #[must_use]
     pub(super) fn because(mut self, from: impl Into<String>, sources: &[Source]) -> Self {
         self.from.push(from.into());
