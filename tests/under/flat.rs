@@ -4,9 +4,11 @@ use crate::desk::Desk;
 use crate::house::{house, inches};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
+use duckboard::engine::geometry::Turn;
 use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::{COVERING, PLANE};
 use duckboard::engine::place::Face;
+use duckboard::engine::survey::Run;
 use duckboard::engine::survey::flat::{Edge, Flat, Held, Tolerance};
 use duckboard::engine::survey::level_plan::level_plan;
 use duckboard::engine::take::Units;
@@ -94,6 +96,39 @@ fn three_joists_of_nine_say_nothing_of_the_floor() {
                 joists 2 to 4; it could not be held along the joists.";
     assert!(lines.contains(told), "{lines}");
     assert!(lines.contains("read every joist from end to end") && !lines.contains("flat enough"), "{lines}");
+}
+
+#[test]
+fn a_gap_over_its_limit_is_never_shown_as_the_limit() {
+    let shown = |dip: &str| {
+        let mut desk = rows(&WHOLE, 1..=9, dip);
+        wood(&mut desk);
+        card(&desk).into_iter().find(|line| line.contains("in 10' 0\"")).unwrap()
+    };
+    assert_eq!(
+        shown("10 1/4"),
+        "For wood, long fasteners: flat enough, 1/4\" of 1/4\" in 10' 0\" as the joists stand."
+    );
+    let over = "For wood, long fasteners: not flat enough, more than 1/4\" of 1/4\" in 10' 0\" as the joists stand.";
+    assert_eq!(shown("10 17/64"), over);
+    assert!(shown("10 5/16").contains("not flat enough, 5/16\""), "{}", shown("10 5/16"));
+}
+
+/// Eight joists 16 in apart in a room of 144 in: from 16 in on, both walls are 16 in away.
+#[test]
+fn joists_that_were_laid_out_under_a_part_of_the_room_are_not_its_floor() {
+    let is_all = |first: &str| {
+        let mut desk = Desk::new();
+        let (room, _) = desk.room(&["12'", "10'", "12'", "10'"].map(|length| (length, Turn::Right)));
+        desk.joists(room, Run::AcrossFirstSide, first, "16", 8);
+        for along in WHOLE {
+            for joist in 1..=8 {
+                desk.reads_level(joist, along, "10");
+            }
+        }
+        wood(&mut desk)[0].is_all_read
+    };
+    assert_eq!(["16", "15 63/64", "16 1/64"].map(is_all), [true, false, false]);
 }
 
 #[test]

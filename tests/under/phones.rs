@@ -11,6 +11,7 @@ use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Face, JoistNumber};
 use duckboard::engine::survey::JoistCenter;
+use duckboard::engine::survey::adjust::House;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::tape::BareUnit;
 
@@ -108,4 +109,14 @@ fn no_sister_is_ordered_or_settles_anything_by_a_stamp_that_two_phones_say_diffe
         assert!(says_again(&one(&desk, 4), item.what), "a new one is cut of the same");
         assert_eq!(one(&desk, 5).fate, Fate::Stays, "no sister is asked for there");
     }
+}
+
+#[test]
+fn of_corners_that_two_phones_say_both_ways_nothing_is_said() {
+    let house = |theirs| {
+        let mut desk = sound_house();
+        apart(&mut desk, of_house(&CORNERS, "square"), of_house(&CORNERS, theirs), 0);
+        House::said_of(desk.job())
+    };
+    assert_eq!([house("square"), house("out of square")], [House::Square, House::Unsaid]);
 }

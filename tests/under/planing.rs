@@ -5,7 +5,7 @@ use crate::house::{house, joist, make_sound, sound_house};
 use duckboard::engine::framing::{DamageKind, Planing};
 use duckboard::engine::orders::lines;
 use duckboard::engine::particular::Part;
-use duckboard::engine::particular::list::{CUTS, DATUM, DEPTH, MEMBER};
+use duckboard::engine::particular::list::{AWL, CUTS, DATUM, DEPTH, MEMBER};
 use duckboard::engine::place::Face;
 use duckboard::engine::survey::level_plan::{Takes, level_plan};
 use duckboard::engine::take::Units;
@@ -77,6 +77,8 @@ fn nothing_is_planed_off_a_joist_of_which_anything_is_not_known() {
         why_not(&high(desk, "2'", "11 7/8"))
     };
     assert!(matches!(said(&CUTS, "cannot see"), Planing::NotKnown(_)));
+    assert!(matches!(said(&AWL, "cannot reach"), Planing::NotKnown(_)));
+    assert_eq!(said(&AWL, "goes in"), Planing::NotWhole);
     assert_eq!(said(&MEMBER, "I-joist"), Planing::NotSawn);
     let mut desk = sound_house();
     desk.says(joist(4), &DEPTH, "5 1/2");

@@ -127,7 +127,7 @@ fn flat(tolerance: &Tolerance, units: Units) -> String {
 /// A gap over its limit, never shown as the limit.
 fn over(gap: Length, tolerance: &Tolerance, units: Units) -> String {
     let [shown, limit] = [gap, tolerance.limit].map(|length| units.length(length));
-    if shown == limit { format!("more than {shown}") } else { shown }
+    if shown.trim_start_matches('~') == limit { format!("more than {limit}") } else { shown }
 }
 
 fn as_far(held: &Held, way: &str, units: Units) -> String {

@@ -2,7 +2,7 @@
 
 use super::needs::{A_TENTH, Needed, Section, told};
 use crate::engine::describe::counted;
-use crate::engine::figure::{Figure, Need};
+use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::survey::{LevelPlan, level_plan};
@@ -36,7 +36,7 @@ pub fn flat_shims(plan: &LevelPlan) -> Vec<(Length, usize)> {
 /// takes other shims.
 pub(super) fn shims(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
     let known = level_plan(job, units);
-    let Some(plan) = known.value() else {
+    let Some(Known { value: plan, assumed, .. }) = known.as_known() else {
         if let Figure::Missing(needs) = &known {
             let again: Vec<_> =
                 needs.iter().filter(|need| matches!(need, Need::LevelsAgain | Need::PlaneAgain)).collect();
@@ -66,6 +66,7 @@ pub(super) fn shims(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Need
         let name = format!("Flat shims, {} thick", inches.text);
         Needed::counted(Section::Framing, name, count, "shim")
             .because(from.clone(), &[Source::Shims])
+            .assuming(assumed)
             .with_waste(A_TENTH)
     };
     flat_shims(plan).into_iter().map(line).collect()

@@ -193,8 +193,19 @@ fn point(station: &Station, fit: &Fit) -> Option<Point> {
     Some(Point { joist: station.joist?, across: across.to_inches(), along: along.to_inches(), off })
 }
 
-/// Was every joist read from end to end, with stations no farther apart, and do they stand in
-/// rows across all joists?
+/// Do the joists that were laid out reach from wall to wall: is each wall along them no farther from
+/// the first or the last than they are spaced?
+fn do_fill_the_room(floor: &Floor) -> bool {
+    let (Some(joists), Some(outline)) = (&floor.joists, floor.placed_outline()) else { return false };
+    let bounds = outline.bounds();
+    let [least, most] = [bounds.least(), bounds.most()].map(|corner| joists.run().across(corner));
+    let (first, last) = (joists.centers().min(), joists.centers().max());
+    let spacing = joists.widest_spacing() + ROUNDING;
+    first.is_some_and(|first| first - least <= spacing) && last.is_some_and(|last| most - last <= spacing)
+}
+
+/// Was every joist read from end to end, with stations no farther apart, do they stand in rows
+/// across all joists, and is that the whole floor?
 fn is_all_read(floor: &Floor, stations: &[Station], apart: Length) -> bool {
     let Some(joists) = &floor.joists else { return false };
     let numbers = || (1..=joists.count()).filter_map(JoistNumber::new);
@@ -203,7 +214,7 @@ fn is_all_read(floor: &Floor, stations: &[Station], apart: Length) -> bool {
         on.filter_map(|station| station.at.map(|(_, along)| along))
     };
     let all: Option<Vec<_>> = numbers().map(|number| Some((number, floor.stretches(number)?))).collect();
-    let Some(all) = all.filter(|_| numbers().next().is_some()) else { return false };
+    let Some(all) = all.filter(|_| do_fill_the_room(floor)) else { return false };
     let is_read = all.iter().all(|(number, stretches)| {
         let mut on: Vec<_> = of(*number).collect();
         on.sort_unstable();

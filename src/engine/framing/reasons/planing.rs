@@ -1,7 +1,7 @@
 //! Wood planed off a joist's top is a notch, and is held to what a notch is held to.
 
 use crate::engine::framing::joist::Joist;
-use crate::engine::framing::member::{CutsSaid, MemberType};
+use crate::engine::framing::member::{Awl, CutsSaid, MemberType};
 use crate::engine::framing::section::longest_notch;
 use crate::engine::framing::since::Since;
 use crate::engine::framing::spots::{Goes, Notch, NotchAt, SoftAt, Stretch};
@@ -41,8 +41,11 @@ impl Joist {
         }
         let joist = self.as_it_lies();
         let is_soft = joist.spots.soft.iter().any(|soft| soft.goes != Goes::Nowhere);
-        if is_soft || joist.spots.cut_count() > 0 {
+        if is_soft || joist.spots.awl == Some(Awl::GoesIn) || joist.spots.cut_count() > 0 {
             return Planing::NotWhole;
+        }
+        if joist.spots.awl != Some(Awl::Stops) {
+            return Planing::NotKnown("push an awl in at both ends and in the middle");
         }
         let (Some(section), Some(_)) = (joist.section(), joist.clear) else {
             return Planing::NotKnown("measure its breadth, its depth and its clear span");
