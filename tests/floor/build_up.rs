@@ -59,7 +59,7 @@ fn a_layer_that_was_logged_twice_never_takes_the_blade_deeper() {
     }
 }
 
-fn shown(length: duckboard::engine::units::Length) -> String {
+fn shown(length: Length) -> String {
     use duckboard::engine::survey::build_up::by_caliper;
     duckboard::engine::units::tape::format(length, by_caliper(Units::default().length)).to_string()
 }
@@ -86,8 +86,8 @@ fn layers_of_two_phones_are_asked_about_and_the_thinner_floor_counts() {
     for (theirs, least) in [("5/8", "5/8"), ("3/4", "3/4"), ("7/8", "3/4")] {
         let mut desk = Desk::new();
         layer(&mut desk, LayerKind::Boards, "3/4");
-        let other = crate::desk::other_phone().record(Layer { what: LayerKind::Panel, thickness: length(theirs) });
-        desk.book.add(duckboard::engine::job::Record::of(other).unwrap());
+        let other = other_phone().record(Layer { what: LayerKind::Panel, thickness: length(theirs) });
+        desk.book.add(Record::of(other).unwrap());
         let known = known(build_up(desk.job())).value;
         assert_eq!((known.least, known.asks.len()), (length(least).value, 1), "{theirs}");
         assert!(says(&desk).1.starts_with("Two phones logged layers"), "{:?}", says(&desk));

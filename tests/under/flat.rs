@@ -1,7 +1,7 @@
 //! How flat joists lie is told of what was read, and of nothing else.
 
 use crate::desk::Desk;
-use crate::house::{house, inches};
+use crate::house::house;
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::geometry::Turn;
@@ -28,7 +28,7 @@ fn card(desk: &Desk) -> Vec<String> {
 }
 
 fn gap(held: &Held) -> Option<f64> {
-    held.gap().map(|gap| gap.to_inches())
+    held.gap().map(Length::to_inches)
 }
 
 /// Every joist at each of these, all of them 10 in down; joist 5 at 5' so far.
@@ -78,7 +78,7 @@ fn stations_farther_apart_than_two_feet_or_half_the_straightedge_leave_a_joist_u
     assert_eq!(tile(&feet), [(true, Flat::Yes(Length::ZERO)), (true, Flat::AsFarAsRead)]);
     let mut wider = feet;
     wider[0] = "12 1/64";
-    assert_eq!(tile(&wider)[1].0, false);
+    assert!(!tile(&wider)[1].0);
 }
 
 /// Joists 2, 3 and 4: 32 in of floor.
