@@ -9,7 +9,7 @@ use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::{COVERING, PLANE};
 use duckboard::engine::place::Face;
 use duckboard::engine::survey::Run;
-use duckboard::engine::survey::flat::{Edge, Flat, Held, Tolerance};
+use duckboard::engine::survey::flat::{Edge, Flat, Held, MOST_STATIONS, Tolerance};
 use duckboard::engine::survey::level_plan::level_plan;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
@@ -245,4 +245,17 @@ fn a_top_without_a_distance_lies_nowhere_and_that_is_told() {
     let plan = level_plan(desk.job(), Units::default()).value().unwrap().clone();
     assert_eq!(plan.stations.iter().filter(|station| station.at.is_none()).count(), 2);
     assert!(card(&desk).iter().any(|line| line.starts_with("2 stations in no line")), "{:?}", card(&desk));
+}
+
+/// So many stations, an inch and less apart along three joists.
+#[test]
+fn of_more_stations_than_can_be_tried_nothing_is_told() {
+    let mut desk = house();
+    for at in 0..u16::try_from(MOST_STATIONS).unwrap() {
+        desk.reads_level(4 + at % 3, &format!("{}", 10 + at / 3), "10");
+    }
+    assert_eq!(wood(&mut desk)[0].verdict(), Flat::AsFarAsRead);
+    desk.reads_level(4, "9", "10");
+    assert_eq!(wood(&mut desk)[0].verdict(), Flat::NotHeld);
+    assert!(card(&desk).iter().any(|line| line.ends_with("more stations were read than can be tried.")));
 }

@@ -9,7 +9,7 @@ use crate::engine::job::Job;
 use crate::engine::orders::shims::in_words;
 use crate::engine::particular::{Part, list};
 use crate::engine::place::JoistNumber;
-use crate::engine::survey::flat::{APART, Edge, Flat, Held, IN_A_ROW, Tolerance};
+use crate::engine::survey::flat::{APART, Edge, Flat, Held, IN_A_ROW, MOST_STATIONS, Tolerance};
 use crate::engine::survey::level_plan::{LevelPlan, Plane, SIXTEENTH, Station, Takes, level_plan, levels_again};
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -36,7 +36,7 @@ pub(super) fn card(job: &Job, units: Units, canvas: Canvas) -> Card {
         plan.stations.iter().map(|station| Line::plain(format!("{}: {}.", station.name, takes(station, units)))),
     );
     lines.push(Line::plain(totals(plan, units)));
-    lines.extend(flatness(&plan.flatness, units));
+    lines.extend(flatness(plan, units));
     lines.extend(reasons(&known));
     let mut card = Card::new(title, format!("{} out of level", units.length(plan.out_of_level)), lines);
     card.drawing = Some(drawing(plan, units, canvas));
@@ -91,7 +91,11 @@ fn totals(plan: &LevelPlan, units: Units) -> String {
 }
 
 /// How flat they are by each tolerance; where none of them could be held, that.
-fn flatness(all: &[Tolerance], units: Units) -> Vec<Line> {
+fn flatness(plan: &LevelPlan, units: Units) -> Vec<Line> {
+    let all = &plan.flatness;
+    if plan.stations.len() > MOST_STATIONS {
+        return vec![Line::plain("How flat they are could not be held: more stations were read than can be tried.")];
+    }
     let mut lines: Vec<_> = match all.iter().all(|tolerance| tolerance.verdict() == Flat::NotHeld) {
         true => vec![Line::plain("How flat they are could not be held: no three stations lie in line.")],
         false => all.iter().map(|tolerance| Line::plain(flat(tolerance, units))).collect(),

@@ -18,6 +18,9 @@ pub const IN_A_ROW: Length = Length::inches(3);
 /// than half of the straightedge (judgement).
 pub const APART: Length = Length::inches(24);
 
+/// Of more stations than this not every three are tried: a phone would take too long (judgement).
+pub const MOST_STATIONS: usize = 300;
+
 /// A named tolerance, and how the joists stand to it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tolerance {
@@ -40,7 +43,7 @@ pub struct Tolerance {
 /// What came of holding a straightedge to stations in one direction.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Held {
-    /// It could not be: no three stations lie in line under it.
+    /// It could not be: no three stations lie in line under it, or there are more than can be tried.
     CouldNotBe,
     /// It was.
     So(Edge),
@@ -152,6 +155,9 @@ pub(super) fn flatness(floor: Option<&Floor>, stations: &[Station], fit: &Fit, c
         })
         .collect();
     let points: Vec<_> = stations.iter().filter_map(|station| point(station, fit)).collect();
+    if stations.len() > MOST_STATIONS {
+        return all;
+    }
     let pairs = points.iter().enumerate().flat_map(|(at, from)| points.iter().skip(at + 1).map(move |to| (from, to)));
     for (from, to) in pairs {
         let long = Length::from_inches(libm::hypot(to.across - from.across, to.along - from.along));
