@@ -8,6 +8,8 @@ mod agree;
 #[path = "under/cuts.rs"]
 mod cuts;
 mod desk;
+#[path = "under/flat.rs"]
+mod flat;
 #[path = "under/found.rs"]
 mod found;
 #[path = "under/framing.rs"]
@@ -28,6 +30,8 @@ mod not_counted;
 mod orders;
 #[path = "under/phones.rs"]
 mod phones;
+#[path = "under/planing.rs"]
+mod planing;
 #[path = "under/probed.rs"]
 mod probed;
 #[path = "under/said_again.rs"]

@@ -243,6 +243,23 @@ fn one_reading_is_one_number_on_plan_map_table_and_csv() {
     assert_eq!((rows(job)[0].shown.as_str(), rows(job)[0].corrected.as_str()), ("18 %", "19.2 %"));
 }
 
+/// On treated lumber, and on panels, a reading compares with its like alone.
+#[test]
+fn what_is_only_relative_is_no_number_for_a_sum() {
+    let mut desk = read_room(&[Shown::Percent(percent("16"))]);
+    let meter = desk.job().now.meters().first().map(|(id, _)| *id);
+    for (joist, material) in (2..).zip([Material::Solid, Material::Treated, Material::Plywood, Material::Osb]) {
+        let place = desk.log(desk::spot(joist, "5'"));
+        let wood = Wood { material, species: None };
+        desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent("16")), wood) });
+    }
+    for row in rows(desk.job()).iter().skip(1) {
+        assert_eq!(row.corrected_percent.is_none(), row.corrected.contains("relative"), "{row:?}");
+    }
+    let numbers: Vec<_> = rows(desk.job()).iter().map(|row| row.corrected_percent.is_some()).collect();
+    assert!(numbers[0] && !numbers[2], "{:?}", rows(desk.job()));
+}
+
 #[test]
 fn off_the_scale_no_page_shows_a_number() {
     let shown = [Shown::OverMaximum, Shown::UnderMinimum, Shown::Percent(percent("31")), Shown::Percent(percent("18"))];

@@ -61,8 +61,10 @@ pub enum Need {
     Reading,
     /// A level reading at two places or more.
     Levels,
-    /// Levels as near to the plane as joists of one floor are.
+    /// Levels as near to each other as joists of one floor are, the same by every phone.
     LevelsAgain,
+    /// What joists are brought to, of which two phones say different things.
+    PlaneAgain,
     /// Where a reading was taken.
     ReadingPlace,
     /// Questions of the checklist.
@@ -109,8 +111,10 @@ impl Need {
             Self::Rain => "look up the design rain of the place, in inches an hour over 5 minutes",
             Self::Downspout => "say one downspout's section",
             Self::Levels => "read the level at two places or more, on joists' upper edges",
+            Self::PlaneAgain => "two phones say differently what joists are brought to: say it again",
             Self::LevelsAgain => {
-                "read the levels again, from one beam: a joist would come up or down by more than 12 in"
+                "read the levels again, from one beam: one lies farther off than joists of one floor do, or two phones read \
+                 one spot differently"
             }
         }
     }

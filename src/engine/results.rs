@@ -13,7 +13,7 @@ use super::moisture::{Corrected, Material, Reading, correct};
 use super::sheets::sheets_by_area;
 use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
-use super::survey::build_up::{BuildUp, by_caliper};
+use super::survey::build_up::{BuildUp, Step, by_caliper};
 use super::survey::{areas_without, build_up, closing_error, opening_area, room_area};
 use super::take::Units;
 use super::units::tape::format;
@@ -230,14 +230,20 @@ fn say_closing(error: super::geometry::ClosingError, units: Units) -> Said {
 
 fn say_build_up(build_up: &BuildUp, units: Units) -> Said {
     let shown = |length: Length| format(length, by_caliper(units.length)).to_string();
-    let (whole, step) = (shown(build_up.whole), shown(build_up.step.unwrap_or(Length::ZERO).abs()));
+    let least = shown(build_up.least);
     let line = match build_up.step {
-        None => "Measure the new sheets' thickness and the old boards or panel for the step at the seam.".to_owned(),
-        Some(Length::ZERO) => "The new sheets come flush with the old subfloor.".to_owned(),
-        Some(up) if up.is_positive() => format!("The new sheets stand {step} above the old subfloor."),
-        Some(_) => format!("The new sheets lie {step} below the old subfloor: shim the joists."),
+        Step::NotMeasured => {
+            "Measure the new sheets' thickness and the old boards or panel for the step at the seam.".to_owned()
+        }
+        Step::NotKnown => "How the new sheets meet the old subfloor cannot be told.".to_owned(),
+        Step::Is(Length::ZERO) => "The new sheets come flush with the old subfloor.".to_owned(),
+        Step::Is(up) if up.is_positive() => format!("The new sheets stand {} above the old subfloor.", shown(up)),
+        Step::Is(down) => format!("The new sheets lie {} below the old subfloor: shim the joists.", shown(down.abs())),
     };
-    said(format!("{whole} thick: cut no deeper"), line)
+    if build_up.asks.is_empty() {
+        return said(format!("{least} thick: cut no deeper"), line);
+    }
+    said(format!("Cut no deeper than {least}"), format!("{} {line}", build_up.asks.join(" ")))
 }
 
 /// "121.5 sq ft without side 3": the area without each reading that could be wrong.

@@ -4,6 +4,7 @@ use super::*;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::results::answers;
 use duckboard::engine::sheets::at_the_saw;
+use duckboard::engine::survey::build_up::Step;
 use duckboard::engine::survey::{Layer, LayerKind, build_up};
 use duckboard::engine::take::Units;
 
@@ -34,6 +35,62 @@ fn layers_add_up_and_new_sheets_are_compared_with_what_carries() {
     ] {
         desk.log(Fact::SheetThickness(length(sheet)));
         assert_eq!(says(&desk), (thick.clone(), line.to_owned()));
+    }
+}
+
+/// Boards of 3/4 in that two people measured, or one at two spots.
+#[test]
+fn a_layer_that_was_logged_twice_never_takes_the_blade_deeper() {
+    for (again, least) in [("3/4", "3/4"), ("49/64", "3/4"), ("47/64", "47/64")] {
+        for what in [LayerKind::Boards, LayerKind::DiagonalBoards] {
+            let mut desk = Desk::new();
+            layer(&mut desk, LayerKind::Finish, "3/16");
+            layer(&mut desk, LayerKind::Boards, "3/4");
+            layer(&mut desk, what, again);
+            desk.log(Fact::SheetThickness(length("3/4")));
+            let known = known(build_up(desk.job())).value;
+            assert_eq!(known.least, length("3/16").value + length(least).value, "{again}");
+            assert_eq!(known.most, length("15/16").value + length(again).value);
+            assert_eq!((known.step, known.asks.len()), (Step::NotKnown, 1));
+            assert!(
+                at_the_saw(desk.job(), Units::default())[1].contains(&format!("blade {} deep", shown(known.least)))
+            );
+        }
+    }
+}
+
+fn shown(length: Length) -> String {
+    use duckboard::engine::survey::build_up::by_caliper;
+    duckboard::engine::units::tape::format(length, by_caliper(Units::default().length)).to_string()
+}
+
+/// A finish doubled leaves the step as it is.
+#[test]
+fn a_step_is_told_where_only_what_lies_on_the_subfloor_was_logged_twice() {
+    let mut desk = Desk::new();
+    layer(&mut desk, LayerKind::Finish, "3/16");
+    layer(&mut desk, LayerKind::Finish, "3/16");
+    layer(&mut desk, LayerKind::Boards, "3/4");
+    desk.log(Fact::SheetThickness(length("3/4")));
+    let known = known(build_up(desk.job())).value;
+    assert_eq!((known.step, known.least), (Step::Is(Length::ZERO), length("15/16").value));
+    assert!(
+        says(&desk).0 == "Cut no deeper than 15/16\"" && says(&desk).1.contains("finished floor"),
+        "{:?}",
+        says(&desk)
+    );
+}
+
+#[test]
+fn layers_of_two_phones_are_asked_about_and_the_thinner_floor_counts() {
+    for (theirs, least) in [("5/8", "5/8"), ("3/4", "3/4"), ("7/8", "3/4")] {
+        let mut desk = Desk::new();
+        layer(&mut desk, LayerKind::Boards, "3/4");
+        let other = other_phone().record(Layer { what: LayerKind::Panel, thickness: length(theirs) });
+        desk.book.add(Record::of(other).unwrap());
+        let known = known(build_up(desk.job())).value;
+        assert_eq!((known.least, known.asks.len()), (length(least).value, 1), "{theirs}");
+        assert!(says(&desk).1.starts_with("Two phones logged layers"), "{:?}", says(&desk));
     }
 }
 

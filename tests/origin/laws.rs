@@ -10,7 +10,7 @@ use duckboard::engine::entry::Label;
 use duckboard::engine::geometry::{Point, Turn};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::{
-    Cause, Check, Evidence, Ranked, Ranking, Read, Scene, Word, dealt_with_name, is_answered, origin, rank,
+    Cause, Check, Evidence, Observation, Ranked, Ranking, Read, Scene, Word, dealt_with_name, is_answered, origin, rank,
 };
 use duckboard::engine::place::Element;
 use duckboard::engine::survey::Run;
@@ -131,6 +131,48 @@ fn no_single_answer_makes_a_cause_likely_or_strikes_one_out() {
             let all_possible = ranking.causes.iter().all(|ranked| ranked.word == Word::Possible);
             assert!(all_possible, "{} {answer:?}: {:?}", observation.name, ranking.causes);
         }
+    }
+}
+
+/// An observation answered as it speaks against a cause the most.
+fn most_against(observation: &Observation, cause: Cause) -> (&str, Answer) {
+    let weight = |answer: &Answer| observation.weight(*answer, cause);
+    let answer = [Answer::Yes, Answer::No].into_iter().min_by(|a, b| weight(a).total_cmp(&weight(b)));
+    (&observation.name, answer.unwrap())
+}
+
+/// Six readings that are much alike answer two patterns, which are one look; and a supply under a
+/// whole floor wets it so.
+#[test]
+fn one_look_at_readings_strikes_nothing_out_however_many_patterns_it_answers() {
+    let evidence = Evidence::standard();
+    let alike = |observation: &str| observation == "peaked" || observation == "broad";
+    assert!(evidence.observations.iter().filter(|it| alike(&it.name)).all(|it| it.look() == "spot"));
+    let spot: Vec<_> = evidence.observations.iter().filter(|it| it.look() == "spot").collect();
+    let mut struck_out = 0;
+    for cause in Cause::ALL {
+        // Each pattern of that look as it speaks against the cause the most, and nothing else.
+        let against = spot.iter().map(|it| most_against(it, cause));
+        let all: Vec<_> = against.chain([("water_on_soil", Answer::Yes)]).collect();
+        assert_ne!(of(&rank(&evidence, &answers(&all)), cause).word, Word::Unlikely, "{cause:?}");
+        // A question answered against it beside them can.
+        let other = evidence.observations.iter().filter(|it| it.asks.is_some()).flat_map(|it| {
+            [Answer::Yes, Answer::No].map(|answer| (it.weight(answer, cause), it.name.as_str(), answer))
+        });
+        let (_, name, answer) = other.min_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
+        let both: Vec<_> = all.into_iter().filter(|it| it.0 != "water_on_soil").chain([(name, answer)]).collect();
+        struck_out += usize::from(of(&rank(&evidence, &answers(&both)), cause).word == Word::Unlikely);
+    }
+    assert!(struck_out > 0, "two looks strike out, one of them an answer");
+}
+
+#[test]
+fn readings_and_air_strike_nothing_out_beside_which_nobody_answered_a_question() {
+    let evidence = Evidence::standard();
+    let read_off: Vec<_> = evidence.observations.iter().filter(|it| it.asks.is_none()).collect();
+    for cause in Cause::ALL {
+        let all: Vec<_> = read_off.iter().map(|it| most_against(it, cause)).collect();
+        assert_ne!(of(&rank(&evidence, &answers(&all)), cause).word, Word::Unlikely, "{cause:?}");
     }
 }
 

@@ -1,4 +1,5 @@
 use crate::house::{house, inches};
+use crate::phones::{apart, of_house};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::figure::{Figure, Need};
@@ -346,6 +347,136 @@ fn a_roofs_water_sizes_its_gutter_and_downspouts() {
     desk.says(Part::House, &FALL, "6");
     let holds: Vec<_> = led_away(desk.job(), units()).into_iter().map(|check| check.holds).collect();
     assert_eq!(holds, [Some(false), Some(true)]);
+}
+
+/// 1,000 sq ft of roof under 2 in an hour; a gutter of 5 in takes 2,500 at an inch an hour. The
+/// factors of the list: 1.0, 1.05, 1.1, 1.2, 1.3.
+#[test]
+fn a_pitch_that_nobody_said_is_taken_for_the_steepest() {
+    let water = |pitch: Option<&str>| {
+        let mut desk = house();
+        for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "2"), (DOWNSPOUT, "6"), (GUTTER, "5 in K-style")] {
+            desk.says(Part::House, &item, typed);
+        }
+        pitch.into_iter().for_each(|pitch| {
+            desk.says(Part::House, &PITCH, pitch);
+        });
+        let known = rain(desk.job(), units());
+        let known = known.as_known().unwrap().clone();
+        let cards = under(desk.job(), units(), Canvas { width_px: 340, height_px: 280 });
+        let roof = cards.into_iter().find(|card| card.title == "The roof's water").unwrap();
+        let is_asked = roof.lines.iter().any(|line| line.text.starts_with("Say the roof's pitch"));
+        (known.value.runoff.at_an_inch.to_square_feet(), known.value.takes, known.assumed.len(), is_asked)
+    };
+    let Takes::OneOf(pitches) = PITCH.takes else { panic!() };
+    let unsaid = water(None);
+    assert!((unsaid.0 - 2600.0).abs() < 0.01 && !unsaid.1 && unsaid.2 == 1 && unsaid.3, "{unsaid:?}");
+    for pitch in pitches {
+        let said = water(Some(pitch));
+        assert!(said.0 <= unsaid.0 + 1e-6 && said.2 == 0 && !said.3, "{pitch}: {said:?}");
+    }
+    assert!(water(Some("9 to 11/12")).1, "2,400 of 2,500");
+}
+
+#[test]
+fn a_gutters_own_table_is_joined_to_no_name_that_was_said_later() {
+    let takes = |said: &[(&Item, &str)]| {
+        let mut desk = house();
+        for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "1"), (DOWNSPOUT, "6"), (PITCH, "flat to 3/12")] {
+            desk.says(Part::House, &item, typed);
+        }
+        for (item, typed) in said {
+            desk.says(Part::House, item, typed);
+        }
+        let water = rain(desk.job(), units());
+        (water.value().unwrap().gutter, water.value().unwrap().takes)
+    };
+    let six = (&GUTTER, "6 in K-style");
+    assert_eq!(takes(&[(&GUTTER_TAKES, "900")]), (Some("by its own table"), false));
+    assert_eq!(takes(&[(&GUTTER_TAKES, "1000")]), (Some("by its own table"), true));
+    // 5 in takes 2,500 by the list; its own table says 900, or 9,000.
+    let five = (&GUTTER, "5 in K-style");
+    assert_eq!(takes(&[five, (&GUTTER_TAKES, "900")]), (Some("5 in K-style"), false));
+    assert_eq!(takes(&[(&RAIN, "4"), five, (&GUTTER_TAKES, "9000")]), (Some("5 in K-style"), true));
+    // Named after the table: it may be of the one before, and the less counts.
+    assert_eq!(takes(&[(&RAIN, "4"), (&GUTTER_TAKES, "9000"), six]), (Some("6 in K-style"), false));
+    assert_eq!(takes(&[(&GUTTER_TAKES, "900"), six]), (Some("6 in K-style"), false));
+}
+
+/// Of each thing what one phone says and what the other: the same figures whoever logged more.
+#[test]
+fn of_what_two_phones_say_of_ground_and_roof_the_worse_counts_and_is_told() {
+    let base = [
+        (GROUND_LENGTH, "40'"),
+        (GROUND_WIDTH, "28'"),
+        (COVERED, "yes"),
+        (VENT_AREA, "50"),
+        (VENT_RATIO, "1/150"),
+        (VENT_CORNERS, "no"),
+        (ROLL_LENGTH, "100'"),
+        (ROLL_WIDTH, "10'"),
+        (TURN_UP, "6"),
+        (PIERS, "2"),
+        (LAP, "6 in"),
+        (ROOF_AREA, "1100"),
+        (RAIN, "2"),
+        (DOWNSPOUT, "3"),
+        (PITCH, "flat to 3/12"),
+        (GUTTER, "6 in K-style"),
+        (EAVE, "30'"),
+    ];
+    let figures = |desk: &crate::desk::Desk| {
+        let cover = cover_for(desk.job(), units());
+        let vents = vents_for(desk.job());
+        let water = rain(desk.job(), units());
+        let assumed = [
+            &cover.as_known().unwrap().assumed,
+            &vents.as_known().unwrap().assumed,
+            &water.as_known().unwrap().assumed,
+        ];
+        let is_told = assumed.into_iter().flatten().any(|it| it.starts_with("the worse of what two phones say"));
+        ((*cover.value().unwrap(), *vents.value().unwrap(), water.value().unwrap().clone()), is_told)
+    };
+    let kinder_and_worse = [
+        (GROUND_LENGTH, "10'", "40'"),
+        (GROUND_WIDTH, "10'", "30'"),
+        (VENT_AREA, "80", "50"),
+        (VENT_RATIO, "1/1500 over a cover", "1/150"),
+        (VENT_RATIO, "1/300", "1/150"),
+        (VENT_RATIO, "1/1500 over a cover", "1/300"),
+        (VENT_CORNERS, "no", "yes"),
+        (ROLL_LENGTH, "100'", "60'"),
+        (ROLL_WIDTH, "20'", "10'"),
+        (TURN_UP, "6", "18"),
+        (PIERS, "2", "9"),
+        (LAP, "6 in", "12 in, radon rule"),
+        (ROOF_AREA, "100", "1100"),
+        (RAIN, "1", "2"),
+        (DOWNSPOUT, "9", "1"),
+        (PITCH, "flat to 3/12", "12/12 or more"),
+        (GUTTER, "6 in K-style", "5 in K-style"),
+        (EAVE, "10'", "30'"),
+    ];
+    for (item, kinder, worse) in kinder_and_worse {
+        let says = |one: &str, other: &str| {
+            let mut desk = house();
+            for (item, typed) in &base {
+                desk.says(Part::House, item, typed);
+            }
+            // Vents by area alone, so that each count tells.
+            if item.what == VENT_CORNERS.what {
+                desk.says(Part::House, &VENT_AREA, "1000");
+            }
+            apart(&mut desk, of_house(&item, one), of_house(&item, other), 0);
+            figures(&desk)
+        };
+        let (bad, good) = (says(worse, worse), says(kinder, kinder));
+        assert!(bad.0 != good.0 && !bad.1 && !good.1, "{}: it makes a difference, and both say the same", item.what);
+        for both in [says(kinder, worse), says(worse, kinder)] {
+            assert_eq!(both.0, bad.0, "{}", item.what);
+            assert!(both.1, "{}: it is told", item.what);
+        }
+    }
 }
 
 /// 5 in 2,500 and 6 in 3,840 sq ft at an inch an hour (public tables of half-round gutters

@@ -156,10 +156,16 @@ impl Desk {
     }
 
     /// Reads the level on a joist, so far along it.
-    pub fn reads_level(&mut self, number: u16, along: &str, drop: &str) {
-        let position = Position::OnJoist { joist: JoistNumber::new(number).unwrap(), along: Some(inches(along)) };
-        let place = Place { element: Element::Joist, position, face: Some(Face::UpperEdge), height: None, chalk: None };
+    pub fn reads_level(&mut self, number: u16, along: &str, drop: &str) -> EntryId {
+        self.reads_level_at(number, Some(along), Face::UpperEdge, drop)
+    }
+
+    /// The same at a face, or an end, of it.
+    pub fn reads_level_at(&mut self, number: u16, along: Option<&str>, face: Face, drop: &str) -> EntryId {
+        let position = Position::OnJoist { joist: JoistNumber::new(number).unwrap(), along: along.map(inches) };
+        let place = Place { element: Element::Joist, position, face: Some(face), height: None, chalk: None };
         let place = self.log(place);
         self.log(Level { place, drop: inches(drop) });
+        place
     }
 }

@@ -79,6 +79,7 @@ fn a_gutter_that_does_not_take_the_water_is_named_and_not_ordered() {
         for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "6.8"), (DOWNSPOUT, "6"), (EAVE, "24'")] {
             desk.says(Part::House, &item, typed);
         }
+        desk.says(Part::House, &PITCH, "6 to 8/12");
         desk.says(Part::House, &GUTTER, "5 in K-style");
         desk.says(Part::House, &GUTTER_TAKES, takes);
         let list = list(&desk);
@@ -88,6 +89,56 @@ fn a_gutter_that_does_not_take_the_water_is_named_and_not_ordered() {
     };
     assert_eq!(ordered("6000"), (false, true));
     assert_eq!(ordered("8000"), (true, false));
+}
+
+#[test]
+fn what_was_assumed_for_a_line_stands_on_it() {
+    let mut desk = house();
+    for (item, typed) in
+        [(COVERED, "yes"), (VENT_AREA, "50"), (ROOF_AREA, "1000"), (RAIN, "1"), (DOWNSPOUT, "6"), (EAVE, "24'")]
+    {
+        desk.says(Part::House, &item, typed);
+    }
+    let says = |desk: &Desk, name: &str| line(desk, name).needed.from.join("; ");
+    let room = "the ground is as large as the box around this room";
+    for name in ["Ground cover", "Seam tape", "Seal along walls and piers"] {
+        let from = says(&desk, name);
+        assert!(from.contains(room) && from.contains("roll length: 100' 0\""), "{name}: {from}");
+    }
+    let vents = says(&desk, "Foundation vents");
+    assert!(vents.contains(room) && vents.contains("vents of 1/150 of the floor"), "{vents}");
+    for name in ["Gutter, 5 in K-style", "Downspouts", "Downspout extensions"] {
+        assert!(says(&desk, name).contains("a roof of 12/12 or more"), "{name}");
+    }
+    // Said, nothing is assumed.
+    desk.says(Part::House, &GROUND_LENGTH, "40'");
+    desk.says(Part::House, &GROUND_WIDTH, "30'");
+    desk.says(Part::House, &PITCH, "4 to 5/12");
+    desk.says(Part::House, &VENT_RATIO, "1/150");
+    for name in ["Foundation vents", "Downspouts"] {
+        assert!(!says(&desk, name).contains("assumed"), "{name}");
+    }
+    assert!(!says(&desk, "Ground cover").contains(room));
+    // A fan as well.
+    let mut desk = house();
+    desk.says(Part::House, &AIR_WAY, "exhaust fan");
+    desk.log(duckboard::engine::job::Fact::CrawlHeight(crate::desk::length("24")));
+    let list = list(&desk);
+    let fan = list.lines.iter().find(|line| line.needed.name.starts_with("Exhaust fan")).unwrap();
+    assert!(fan.needed.from.join("; ").contains(room));
+}
+
+/// A table of which nobody says whose it is buys nothing.
+#[test]
+fn a_gutter_that_nobody_named_is_not_ordered_by_the_name_of_another() {
+    let mut desk = house();
+    for (item, typed) in [(ROOF_AREA, "1000"), (RAIN, "1"), (DOWNSPOUT, "6"), (EAVE, "24'"), (GUTTER_TAKES, "4000")] {
+        desk.says(Part::House, &item, typed);
+    }
+    assert!(!names(&desk).iter().any(|name| name.starts_with("Gutter")), "{:?}", names(&desk));
+    assert!(list(&desk).open.iter().any(|open| open.starts_with("Gutter: only its own table was stated")));
+    desk.says(Part::House, &GUTTER, "6 in K-style");
+    assert!(names(&desk).contains(&"Gutter, 6 in K-style".to_owned()));
 }
 
 #[test]

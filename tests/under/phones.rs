@@ -11,11 +11,12 @@ use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part, stated};
 use duckboard::engine::place::{Face, JoistNumber};
 use duckboard::engine::survey::JoistCenter;
+use duckboard::engine::survey::adjust::House;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::tape::BareUnit;
 
 /// The other phone says the one some minutes after this one says the other. This one counts further.
-fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observation>, minutes: i64) {
+pub fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observation>, minutes: i64) {
     let now = DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap();
     let mut phone = other_phone();
     phone.stamp_from(Stamp { at: now + Duration::minutes(minutes), ..stamp() });
@@ -24,7 +25,7 @@ fn apart(desk: &mut Desk, own: impl Into<Observation>, theirs: impl Into<Observa
     desk.log(own);
 }
 
-fn of_house(item: &Item, typed: &str) -> Observation {
+pub fn of_house(item: &Item, typed: &str) -> Observation {
     stated(Part::House, item, typed, BareUnit::Inches).unwrap().into()
 }
 
@@ -108,4 +109,14 @@ fn no_sister_is_ordered_or_settles_anything_by_a_stamp_that_two_phones_say_diffe
         assert!(says_again(&one(&desk, 4), item.what), "a new one is cut of the same");
         assert_eq!(one(&desk, 5).fate, Fate::Stays, "no sister is asked for there");
     }
+}
+
+#[test]
+fn of_corners_that_two_phones_say_both_ways_nothing_is_said() {
+    let house = |theirs| {
+        let mut desk = sound_house();
+        apart(&mut desk, of_house(&CORNERS, "square"), of_house(&CORNERS, theirs), 0);
+        House::said_of(desk.job())
+    };
+    assert_eq!([house("square"), house("out of square")], [House::Square, House::Unsaid]);
 }

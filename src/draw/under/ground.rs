@@ -5,7 +5,9 @@ use crate::engine::cautions::{self, Caution};
 use crate::engine::describe::counted;
 use crate::engine::figure::Figure;
 use crate::engine::ground::checks::{Check, checks, unvented_checks};
-use crate::engine::ground::plan::{AirWay, Covered, cover_for, too_few_vents, unvented_for, vents_for, wants_cover};
+use crate::engine::ground::plan::{
+    AirWay, Covered, cover_for, has_vents_near_corners, too_few_vents, unvented_for, vents_for, wants_cover,
+};
 use crate::engine::ground::rain::{led_away, rain};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -64,9 +66,9 @@ fn air(job: &Job, units: Units) -> Card {
         let net = vents.net_free.to_square_feet() * 144.0;
         let lines = vec![
             Line::plain(format!("{net:.0} sq in of net free area: {} vents by their label.", vents.by_area)),
-            Line::plain(match Particulars::of(job).words(&Part::House, &list::VENT_CORNERS) {
-                Some("no") => "Spread along the walls, across from each other.",
-                _ => "One within 3 ft of each corner, others spread between, across from each other.",
+            Line::plain(match has_vents_near_corners(job) {
+                false => "Spread along the walls, across from each other.",
+                true => "One within 3 ft of each corner, others spread between, across from each other.",
             }),
         ];
         let lines = too_few.into_iter().map(Line::next).chain(lines).chain(over_a_cover(job)).chain(reasons(&known));
@@ -110,8 +112,8 @@ fn caution(caution: &Caution) -> Line {
 
 /// What a cover spares, where it is asked for and not counted yet.
 fn over_a_cover(job: &Job) -> Option<Line> {
-    let ratio = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
-    let does = Covered::of(job) == Covered::Yes && ratio != Some("1/1500 over a cover");
+    let ratio = Particulars::of(job).all_words(&Part::House, &list::VENT_RATIO);
+    let does = Covered::of(job) == Covered::Yes && !ratio.contains(&"1/1500 over a cover");
     does.then(|| Line::plain("Over a cover, with air going across, 1/1500 may do: ask before fewer are built."))
 }
 
@@ -189,6 +191,9 @@ fn roof(job: &Job, units: Units) -> Card {
     });
     lines
         .push(Line::plain(format!("Downspouts: {}, {:.1} sq in in all.", runoff.downspouts, runoff.downspout_section)));
+    if Particulars::of(job).get(&Part::House, &list::PITCH).is_none() {
+        lines.push(Line::next("Say the roof's pitch: until then it is taken for the steepest."));
+    }
     lines.extend(led_away.iter().map(line));
     lines.extend(reasons(&known));
     lines.extend(small(&led_away));

@@ -31,7 +31,7 @@ pub use design::{DesignValues, Edition, Grade, LumberGroup};
 pub use joist::Joist;
 pub use measured::is_of_the_old_one;
 pub use member::{Done, MemberType};
-pub use reasons::is_probed_before;
+pub use reasons::{Planing, is_probed_before};
 pub use schedule::{Fate, Judged, Range, Reason, schedule};
 pub use section::{CutLimits, Section};
 pub use shared::Shared;

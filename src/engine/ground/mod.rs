@@ -8,6 +8,7 @@ pub mod plan;
 pub mod rain;
 pub mod roof;
 pub mod vents;
+mod worse;
 
 pub use checks::Check;
 pub use cover::{Cover, Roll, cover};

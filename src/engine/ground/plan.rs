@@ -3,6 +3,7 @@
 
 use super::cover::{Cover, Roll, cover};
 use super::vents::{Unvented, Vents, unvented, vents};
+use super::worse::Worse;
 use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Venting};
@@ -57,12 +58,13 @@ pub struct Ground {
 }
 
 impl Ground {
-    /// As it was stated, or else as large as the box around the room above it.
+    /// As it was stated, of two phones the larger, or else as large as the box around the room
+    /// above it.
     pub fn of(job: &Job) -> Option<Self> {
-        let said = Particulars::of(job);
-        let stated = [&list::GROUND_LENGTH, &list::GROUND_WIDTH].map(|item| said.length(&Part::House, item));
+        let mut said = Worse::of(Particulars::of(job));
+        let stated = [&list::GROUND_LENGTH, &list::GROUND_WIDTH].map(|item| said.longest(item));
         if let [Some(one), Some(other)] = stated {
-            return Some(Self { length: one.max(other), width: one.min(other), assumed: None });
+            return Some(Self { length: one.max(other), width: one.min(other), assumed: said.assumed() });
         }
         // Of the one way alone nothing can be said: the other is asked for.
         if stated.iter().any(Option::is_some) {
@@ -151,20 +153,21 @@ pub fn wants_cover(job: &Job) -> bool {
 /// What a cover of the ground takes. Source: [`Source::GroundCover`], [`Source::RadonLap`].
 pub fn cover_for(job: &Job, units: Units) -> Figure<Cover> {
     let Some(ground) = Ground::of(job) else { return Figure::Missing(vec![Need::Ground]) };
-    let said = Particulars::of(job);
+    let mut said = Worse::of(Particulars::of(job));
     let mut assumed: Vec<_> = ground.assumed.clone().into_iter().collect();
-    let mut or_usual = |item: &list::Item, usual: Length| {
-        said.length(&Part::House, item).unwrap_or_else(|| {
+    let mut or_usual = |said: Option<Length>, item: &list::Item, usual: Length| {
+        said.unwrap_or_else(|| {
             assumed.push(format!("{}: {}", item.what, units.length(usual)));
             usual
         })
     };
-    let (width, length) =
-        (or_usual(&list::ROLL_WIDTH, Length::feet(10)), or_usual(&list::ROLL_LENGTH, Length::feet(100)));
-    let up = or_usual(&list::TURN_UP, Length::inches(6));
-    let is_radon = said.words(&Part::House, &list::LAP) == Some("12 in, radon rule");
+    let width = or_usual(said.shortest(&list::ROLL_WIDTH), &list::ROLL_WIDTH, Length::feet(10));
+    let length = or_usual(said.shortest(&list::ROLL_LENGTH), &list::ROLL_LENGTH, Length::feet(100));
+    let up = or_usual(said.longest(&list::TURN_UP), &list::TURN_UP, Length::inches(6));
+    let is_radon = said.words(&list::LAP).contains(&"12 in, radon rule");
     let lap = Length::inches(if is_radon { 12 } else { 6 });
-    let piers = said.amount(&Part::House, &list::PIERS).map_or(0, |piers| i64::from(piers) / 1000);
+    let piers = said.most(&list::PIERS).map_or(0, |piers| i64::from(piers) / 1000);
+    assumed.extend(said.assumed());
     let Some(mut known) = cover(ground.length, ground.width, Roll { width, length, lap, up }) else {
         return Figure::Missing(vec![Need::Roll]);
     };
@@ -182,20 +185,18 @@ pub fn cover_for(job: &Job, units: Units) -> Figure<Cover> {
 
 /// How many vents. Source: [`Source::VentArea`], [`Source::VentAreaStates`].
 pub fn vents_for(job: &Job) -> Figure<Vents> {
-    let said = Particulars::of(job);
-    let (ground, each) = (Ground::of(job), said.amount(&Part::House, &list::VENT_AREA));
+    let mut said = Worse::of(Particulars::of(job));
+    let (ground, each) = (Ground::of(job), said.least(&list::VENT_AREA));
     let (Some(ground), Some(each)) = (&ground, each) else {
         return Figure::without([(ground.is_none(), Need::Ground), (each.is_none(), Need::VentLabel)]);
     };
     let mut assumed: Vec<_> = ground.assumed.clone().into_iter().collect();
-    let ratio = Ratio::of(job);
+    let ratio = Ratio::of(&mut said, Covered::of(job));
     if ratio.is_assumed {
         assumed.push("vents of 1/150 of the floor".to_owned());
     }
-    let corners = match said.words(&Part::House, &list::VENT_CORNERS) {
-        Some("no") => 0,
-        _ => CORNERS,
-    };
+    let corners = if is_near_corners(&mut said) { CORNERS } else { 0 };
+    assumed.extend(said.assumed());
     let mut known = vents(ground.area(), ratio.one_in, Area::from_square_inches(each.get()), corners);
     known.why.sources.extend(ratio.source);
     known.doubts.extend(ratio.doubt);
@@ -204,10 +205,20 @@ pub fn vents_for(job: &Job) -> Figure<Vents> {
     Figure::Known(known)
 }
 
+/// Does one vent stand near each corner? Unless everybody says no.
+pub fn has_vents_near_corners(job: &Job) -> bool {
+    is_near_corners(&mut Worse::of(Particulars::of(job)))
+}
+
+fn is_near_corners(said: &mut Worse<'_>) -> bool {
+    let words = said.words(&list::VENT_CORNERS);
+    words.is_empty() || words.iter().any(|word| *word != "no")
+}
+
 /// Why more vents are counted than were asked for: they are to be fewer than bare ground
 /// takes, and nobody said that it is covered.
 pub fn too_few_vents(job: &Job) -> Option<String> {
-    let ratio = Ratio::of(job);
+    let ratio = Ratio::of(&mut Worse::of(Particulars::of(job)), Covered::of(job));
     ratio.doubt.filter(|_| ratio.is_refused)
 }
 
@@ -222,17 +233,17 @@ struct Ratio {
 
 impl Ratio {
     /// What is stated holds only over the cover that its own rule asks for; until the ground
-    /// is said to be covered, the ratio of bare ground is taken.
-    fn of(job: &Job) -> Self {
-        let stated = Particulars::of(job).words(&Part::House, &list::VENT_RATIO);
-        let covered = Covered::of(job);
-        let (one_in, source, over) = match stated {
+    /// is said to be covered, the ratio of bare ground is taken. Of two phones that of more vents.
+    fn of(said: &mut Worse<'_>, covered: Covered) -> Self {
+        let stated = said.words(&list::VENT_RATIO);
+        let most_vents = ["1/150", "1/300", "1/1500 over a cover"].into_iter().find(|ratio| stated.contains(ratio));
+        let (one_in, source, over) = match most_vents {
             Some("1/300") => (300, Some(Source::VentAreaStates), "6 mil, joints lapped 6 in, to the foundation wall"),
             Some("1/1500 over a cover") => (1500, None, "a class I vapor retarder, with air going across"),
             _ => {
                 return Self {
                     one_in: BARE,
-                    is_assumed: stated.is_none(),
+                    is_assumed: most_vents.is_none(),
                     is_refused: false,
                     source: None,
                     doubt: None,

@@ -121,6 +121,12 @@ impl Needed {
         Self::new(section, name, Amount::whole(u32::try_from(count).unwrap_or(u32::MAX)), Unit::Each(word))
     }
 
+    /// What was assumed for it goes with it, wherever the list goes.
+    #[must_use]
+    pub(super) fn assuming(self, assumed: &[String]) -> Self {
+        if assumed.is_empty() { self } else { self.because(format!("assumed: {}", assumed.join("; ")), &[]) }
+    }
+
     #[must_use]
     pub(super) fn because(mut self, from: impl Into<String>, sources: &[Source]) -> Self {
         self.from.push(from.into());
@@ -161,7 +167,7 @@ pub fn needs(job: &Job, searches: Option<&Searches>, units: Units) -> (Vec<Neede
     needed.extend(floor(&laid, job));
     needed.extend(lumber::lumber(job, &laid, units, &mut open));
     open.extend(carriers::not_counted(job, units));
-    needed.extend(shims::shims(job, units));
+    needed.extend(shims::shims(job, units, &mut open));
     needed.extend(under::ground(job, units, &mut open));
     needed.extend(under::roof(job, units, &mut open));
     // What is counted by a word that may not be the last.
@@ -212,8 +218,10 @@ fn take_out(job: &Job, searches: Option<&Searches>, units: Units) -> Vec<Needed>
     let floor = layers.into_iter().fold(floor, |floor, layer| floor.because(layer, &[]));
     let mut needed = vec![floor];
     if let Figure::Known(layers) = build_up(job) {
-        let volume = area.to_square_feet() * layers.value.whole.to_feet();
-        let from = format!("{} thick, as it lies: loose it takes more room", units.length(layers.value.whole));
+        let (most, asks) = (layers.value.most, &layers.value.asks);
+        let volume = area.to_square_feet() * most.to_feet();
+        let at_most = if asks.is_empty() { "" } else { " at most, since layers were logged more than once" };
+        let from = format!("{} thick{at_most}, as it lies: loose it takes more room", units.length(most));
         needed.push(
             Needed::new(Section::TakeOut, "To carry away", Amount::nearest(volume), Unit::CubicFeet)
                 .because(from, &[Source::Geometry]),

@@ -1,7 +1,8 @@
 //! Shims as they are sold: flat ones of a few thicknesses, laid on one another.
 
-use super::needs::{A_TENTH, Needed, Section};
+use super::needs::{A_TENTH, Needed, Section, told};
 use crate::engine::describe::counted;
+use crate::engine::figure::{Figure, Known, Need};
 use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::survey::{LevelPlan, level_plan};
@@ -20,8 +21,8 @@ const SOLD: [i64; 3] = [4, 2, 1];
 /// next sixteenth with the fewest; those that none is needed of are left out.
 pub fn flat_shims(plan: &LevelPlan) -> Vec<(Length, usize)> {
     let mut counts = SOLD.map(|sixteenths| (SIXTEENTH * sixteenths, 0));
-    for station in plan.stations.iter().filter(|station| station.to_plane.is_positive()) {
-        let mut left = station.to_plane.up_to(SIXTEENTH);
+    for shim in plan.each_shim() {
+        let mut left = shim.up_to(SIXTEENTH);
         for (thick, count) in &mut counts {
             let of_it = left.to_nm() / thick.to_nm();
             left = left - *thick * of_it;
@@ -31,11 +32,27 @@ pub fn flat_shims(plan: &LevelPlan) -> Vec<(Length, usize)> {
     counts.into_iter().filter(|(_, count)| *count > 0).collect()
 }
 
-/// A line for each thickness that is needed.
-pub(super) fn shims(job: &Job, units: Units) -> Vec<Needed> {
+/// A line for each thickness that is needed: none where the plane is not reached, since another one
+/// takes other shims.
+pub(super) fn shims(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Needed> {
     let known = level_plan(job, units);
-    let Some(plan) = known.value() else { return Vec::new() };
-    let places = plan.stations.iter().filter(|station| station.to_plane.is_positive()).count();
+    let Some(Known { value: plan, assumed, .. }) = known.as_known() else {
+        if let Figure::Missing(needs) = &known {
+            let again: Vec<_> =
+                needs.iter().filter(|need| matches!(need, Need::LevelsAgain | Need::PlaneAgain)).collect();
+            open.extend(again.into_iter().map(|need| told("Shims", &[*need])));
+        }
+        return Vec::new();
+    };
+    let above: Vec<_> = plan.above().map(|station| station.name.as_str()).collect();
+    if !above.is_empty() {
+        open.push(format!(
+            "Shims: above the plane, and nothing is planed off: {}. Bring joists to a higher plane, or have an engineer look.",
+            above.join("; ")
+        ));
+        return Vec::new();
+    }
+    let places = plan.each_shim().count();
     let from = format!(
         "{} of {} stations; the thickest {}, all together {}",
         places,
@@ -49,6 +66,7 @@ pub(super) fn shims(job: &Job, units: Units) -> Vec<Needed> {
         let name = format!("Flat shims, {} thick", inches.text);
         Needed::counted(Section::Framing, name, count, "shim")
             .because(from.clone(), &[Source::Shims])
+            .assuming(assumed)
             .with_waste(A_TENTH)
     };
     flat_shims(plan).into_iter().map(line).collect()
@@ -64,21 +82,12 @@ pub fn in_words(plan: &LevelPlan, units: Units) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::engine::entry::{DeviceId, EntryId};
     use crate::engine::survey::Station;
     use crate::engine::survey::level_plan::Plane;
 
     /// A plan whose stations take so many sixty-fourths.
     fn plan(sixty_fourths: &[i32]) -> LevelPlan {
-        let station = |to_plane: &i32| Station {
-            place: EntryId { count: 1, device: DeviceId::new(1) },
-            name: String::new(),
-            joist: None,
-            at: None,
-            drop: Length::ZERO,
-            to_plane: Length::sixty_fourths(*to_plane),
-        };
-        let stations = sixty_fourths.iter().map(station).collect();
+        let stations = sixty_fourths.iter().map(|count| Station::that_takes(Length::sixty_fourths(*count))).collect();
         let zero = Length::ZERO;
         LevelPlan { plane: Plane::HighJoist, stations, out_of_level: zero, slope: zero, flatness: Vec::new() }
     }

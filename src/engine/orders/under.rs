@@ -10,7 +10,7 @@ use crate::engine::ground::checks::unvented_checks;
 use crate::engine::ground::plan::{
     AirWay, Covered, cover_for, is_covered_now, too_few_vents, unvented_for, vents_for, wants_cover,
 };
-use crate::engine::ground::rain::rain;
+use crate::engine::ground::rain::{UNNAMED, rain};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::sources::Source;
@@ -24,17 +24,19 @@ pub(super) fn ground(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Nee
         match cover_for(job, units) {
             Figure::Missing(needs) => open.push(told("Ground cover", &needs)),
             Figure::Known(known) => {
-                let cover = known.value;
+                let (cover, assumed) = (known.value, &known.assumed);
                 let from =
                     format!("{} of {}, lapped", counted(cover.strips as usize, "strip"), units.length(cover.strip));
                 needed.push(
                     Needed::new(Section::Ground, "Ground cover", Amount::whole(cover.rolls), Unit::Each("roll"))
-                        .because(from, &known.why.sources),
+                        .because(from, &known.why.sources)
+                        .assuming(assumed),
                 );
-                needed.push(tape(job, cover.tape));
+                needed.push(tape(job, cover.tape).assuming(assumed));
                 needed.push(
                     feet(Section::Ground, "Seal along walls and piers", cover.seal)
-                        .because("once around", &known.why.sources),
+                        .because("once around", &known.why.sources)
+                        .assuming(assumed),
                 );
             }
         }
@@ -61,7 +63,7 @@ fn feet(section: Section, name: &str, length: Length) -> Needed {
 /// By the roll, once somebody says what a roll holds.
 fn tape(job: &Job, length: Length) -> Needed {
     let from = format!("{:.0} ft of laps", length.to_feet());
-    let roll = Particulars::of(job).length(&Part::House, &list::TAPE_ROLL);
+    let roll = Particulars::of(job).lengths(&Part::House, &list::TAPE_ROLL).into_iter().min();
     let needed = match roll {
         None => feet(Section::Ground, "Seam tape", length),
         Some(roll) => {
@@ -96,7 +98,8 @@ fn air(job: &Job, units: Units, open: &mut Vec<String>) -> Option<Needed> {
                 let from = format!("{:.0} sq in of net free area", known.value.net_free.to_square_feet() * 144.0);
                 let count = usize::try_from(known.value.with_corners).unwrap_or(0);
                 let needed = Needed::counted(Section::Ground, "Foundation vents", count, "vent")
-                    .because(from, &known.why.sources);
+                    .because(from, &known.why.sources)
+                    .assuming(&known.assumed);
                 Some(too_few_vents(job).into_iter().fold(needed, |needed, why| needed.because(why, &[])))
             }
         },
@@ -124,7 +127,8 @@ fn machine(way: AirWay, known: &Known<Unvented>) -> Needed {
         AirWay::Supply => (format!("Supply duct, {cfm:.0} cfm"), changes),
         AirWay::Exhaust | AirWay::Vents => (format!("Exhaust fan, {cfm:.0} cfm"), changes),
     };
-    let needed = Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources);
+    let needed =
+        Needed::counted(Section::Ground, name, 1, "piece").because(from, &known.why.sources).assuming(&known.assumed);
     if way != AirWay::Exhaust {
         return needed;
     }
@@ -153,19 +157,23 @@ pub(super) fn roof(job: &Job, units: Units, open: &mut Vec<String>) -> Vec<Neede
             "Gutter, {gutter}: it does not take the water. Say a larger one, or one more downspout run, before it is ordered."
         ));
     }
-    if let (Some(gutter), Some(eave)) = (rain.gutter.filter(|_| rain.takes), rain.eave) {
+    if rain.takes && rain.gutter == Some(UNNAMED) {
+        open.push("Gutter: only its own table was stated. Say which it is before it is ordered.".to_owned());
+    }
+    let named = rain.gutter.filter(|gutter| rain.takes && *gutter != UNNAMED);
+    if let (Some(gutter), Some(eave)) = (named, rain.eave) {
         let from = format!("{:.0} sq ft at an inch an hour", rain.runoff.at_an_inch.to_square_feet());
         needed.push(
             feet(Section::Roof, &format!("Gutter, {gutter}"), eave)
                 .because(from, &[Source::GutterCapacity])
+                .assuming(&known.assumed)
                 .with_waste(A_TENTH),
         );
     }
-    needed
-        .push(Needed::counted(Section::Roof, "Downspouts", count, "downspout").because(section, &[Source::Downspouts]));
+    let downspouts = Needed::counted(Section::Roof, "Downspouts", count, "downspout");
+    needed.push(downspouts.because(section, &[Source::Downspouts]).assuming(&known.assumed));
+    let extensions = Needed::counted(Section::Roof, "Downspout extensions", count, "piece");
     let from = "one at each downspout, to 5 ft or more from the wall";
-    needed.push(
-        Needed::counted(Section::Roof, "Downspout extensions", count, "piece").because(from, &[Source::Discharge]),
-    );
+    needed.push(extensions.because(from, &[Source::Discharge]).assuming(&known.assumed));
     needed
 }

@@ -52,6 +52,12 @@ impl<'a> Particulars<'a> {
         lengths.filter_map(|it| if let Value::Length(typed) = it { Some(typed.value) } else { None }).collect()
     }
 
+    /// The same of its amounts.
+    pub fn amounts(self, part: &Part, item: &Item) -> Vec<Amount> {
+        let amounts = self.last_words(part, item).into_iter().map(|it| &it.value.is);
+        amounts.filter_map(|it| if let Value::Amount(typed) = it { Some(typed.value) } else { None }).collect()
+    }
+
     /// The same of its words, each as often as it was said.
     pub fn all_words(self, part: &Part, item: &Item) -> Vec<&'a str> {
         self.last_words(part, item).into_iter().map(|it| it.value.is.typed()).collect()

@@ -13,14 +13,14 @@ use crate::engine::units::tape::format;
 pub fn at_the_saw(job: &Job, units: Units) -> Vec<String> {
     let deep = match build_up(job).value() {
         Some(old) => {
-            format!("{} deep, as the old floor was measured", format(old.whole, by_caliper(units.length)))
+            format!("{} deep, as the old floor was measured", format(old.least, by_caliper(units.length)))
         }
         None => "as deep as the old floor was measured".to_owned(),
     };
     let mut lines = vec![
         "New sheets on horses: blade 1/8 to 1/4 in deeper than the sheet.".to_owned(),
         format!(
-            "Old floor in place: blade {deep} and no more, remembering a second layer; power off, and look beneath first."
+            "Old floor in place: blade {deep} and no more: elsewhere a layer may be missing; power off, and look beneath first."
         ),
     ];
     lines.extend(seen_beneath(job, units));

@@ -2,13 +2,17 @@
 //! are as they stand.
 
 use super::Floor;
-use super::levels::largest_gap_along;
-use crate::engine::describe::place_name;
+use super::flat::{Tolerance, flatness};
+use super::level_again::{AGREE, is_confirmed, is_far_off};
+use crate::engine::describe::{counted, place_name};
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need, Why};
-use crate::engine::job::{InVisit, Job};
+use crate::engine::framing::joist::{joists, number_of};
+use crate::engine::framing::{Joist, Planing};
+use crate::engine::geometry::Point;
+use crate::engine::job::{InVisit, Job, When, last_words};
 use crate::engine::particular::{Part, Particulars, list};
-use crate::engine::place::{Element, Face, JoistNumber, Position};
+use crate::engine::place::{Element, Face, JoistNumber, Place, Position};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use crate::engine::units::Length;
@@ -27,8 +31,41 @@ pub struct Station {
     pub at: Option<(Length, Length)>,
     /// Down from the beam.
     pub drop: Length,
-    /// What brings it to the plane: a shim above nought, wood to plane off below.
+    /// How far it lies below the plane; less than nothing where it stands above.
     pub to_plane: Length,
+    /// What is done about that.
+    pub takes: Takes,
+    /// Is it read again before anything hangs on it?
+    again: bool,
+}
+
+#[cfg(test)]
+impl Station {
+    /// One so far below the plane.
+    pub(crate) fn that_takes(to_plane: Length) -> Self {
+        let place = EntryId { count: 1, device: crate::engine::entry::DeviceId::new(1) };
+        let takes = if to_plane.is_positive() { Takes::Shim(to_plane) } else { Takes::Nothing };
+        Self { place, name: String::new(), joist: None, at: None, drop: Length::ZERO, to_plane, takes, again: false }
+    }
+}
+
+/// What a joist's top takes to come to the plane.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Takes {
+    /// Nothing: it lies there.
+    Nothing,
+    /// A shim so thick.
+    Shim(Length),
+    /// So much off, as a notch, and no longer than `no_longer` along it.
+    Planing {
+        /// Wood.
+        off: Length,
+        /// Along the joist.
+        no_longer: Length,
+    },
+    /// It stands so far above, and nothing is taken off: the others come up to it, or an engineer
+    /// looks.
+    StaysAbove(Length, Planing),
 }
 
 /// What joists are brought to.
@@ -57,57 +94,34 @@ pub struct LevelPlan {
     pub flatness: Vec<Tolerance>,
 }
 
-/// A named tolerance, and how the joists stand to it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Tolerance {
-    /// The covering that asks for it.
-    pub covering: &'static str,
-    /// How long the straightedge is.
-    pub reach: Length,
-    /// The largest gap that is allowed.
-    pub limit: Length,
-    /// The largest gap that was found; none where stations stand too far apart to tell.
-    pub gap: Option<Length>,
-    /// Where it is from.
-    pub source: Source,
-}
-
-impl Tolerance {
-    /// Is it kept, if that can be told? At the limit counts as kept.
-    pub fn holds(&self) -> Option<bool> {
-        self.gap.map(|gap| gap <= self.limit + Length::nm(1))
-    }
-}
-
 impl LevelPlan {
     /// All shims together.
     pub fn shims(&self) -> Length {
-        self.stations.iter().map(|station| station.to_plane.max(Length::ZERO)).fold(Length::ZERO, |sum, it| sum + it)
+        self.each_shim().fold(Length::ZERO, |sum, it| sum + it)
     }
 
     /// The thickest shim.
     pub fn thickest(&self) -> Length {
-        self.stations.iter().map(|station| station.to_plane).max().unwrap_or(Length::ZERO).max(Length::ZERO)
+        self.each_shim().max().unwrap_or(Length::ZERO)
+    }
+
+    /// Every shim.
+    pub fn each_shim(&self) -> impl Iterator<Item = Length> {
+        self.stations.iter().filter_map(|it| if let Takes::Shim(thick) = it.takes { Some(thick) } else { None })
     }
 
     /// The most that is planed off.
     pub fn deepest(&self) -> Length {
-        self.stations.iter().map(|station| -station.to_plane).max().unwrap_or(Length::ZERO).max(Length::ZERO)
+        let off =
+            self.stations.iter().map(|it| if let Takes::Planing { off, .. } = it.takes { off } else { Length::ZERO });
+        off.max().unwrap_or(Length::ZERO)
+    }
+
+    /// Stations that stand above the plane and that nothing is taken off: it is not reached.
+    pub fn above(&self) -> impl Iterator<Item = &Station> {
+        self.stations.iter().filter(|station| matches!(station.takes, Takes::StaysAbove(..)))
     }
 }
-
-/// What each covering asks for: reach in inches, limit in sixty-fourths
-/// ([`Source::Flatness`], [`Source::FlatnessGlued`], [`Source::FlatnessTile`]).
-const TOLERANCES: [(&str, i32, i32, Source); 8] = [
-    ("wood, long fasteners", 120, 16, Source::Flatness),
-    ("wood, long fasteners", 72, 12, Source::Flatness),
-    ("wood, glued or short fasteners", 120, 12, Source::FlatnessGlued),
-    ("wood, glued or short fasteners", 72, 8, Source::FlatnessGlued),
-    ("tile under 15 in", 120, 16, Source::FlatnessTile),
-    ("tile under 15 in", 12, 4, Source::FlatnessTile),
-    ("tile 15 in and over", 120, 8, Source::FlatnessTile),
-    ("tile 15 in and over", 24, 4, Source::FlatnessTile),
-];
 
 /// No floor's joists are brought up or down farther: a level was read or typed wrongly, or from
 /// another beam (judgement).
@@ -117,14 +131,17 @@ pub const FARTHEST: Length = Length::inches(12);
 /// [`Source::Flatness`].
 pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
     let floor = Floor::of(job);
-    let mut doubts = vec![LASER.to_owned(), PLANING.to_owned()];
+    let mut doubts = vec![LASER.to_owned()];
     let mut stations = stations(job, floor.as_ref(), units, &mut doubts);
     if stations.len() < 2 {
         return Figure::Missing(vec![Need::Levels]);
     }
+    if stations.iter().any(|station| station.again) {
+        return Figure::Missing(vec![Need::LevelsAgain]);
+    }
     let said = Particulars::of(job);
     let mut assumed = Vec::new();
-    let plane = plane(said, &mut assumed);
+    let Some(plane) = plane(said, &mut assumed) else { return Figure::Missing(vec![Need::PlaneAgain]) };
     if plane == Plane::BestFit {
         let lost: Vec<_> = stations.iter().filter(|it| it.at.is_none()).map(|it| it.name.clone()).collect();
         stations.retain(|it| it.at.is_some());
@@ -149,19 +166,31 @@ pub fn level_plan(job: &Job, units: Units) -> Figure<LevelPlan> {
     if stations.iter().any(|station| station.to_plane.abs() > FARTHEST) {
         return Figure::Missing(vec![Need::LevelsAgain]);
     }
-    let flatness = flatness(&stations, said.words(&Part::House, &list::COVERING));
+    take(job, floor.as_ref(), &mut stations);
+    if stations.iter().any(|station| matches!(station.takes, Takes::Planing { .. })) {
+        doubts.push(PLANING.to_owned());
+    }
+    let nowhere = stations.iter().filter(|it| it.at.is_none()).count();
+    if nowhere > 0 {
+        doubts.push(format!(
+            "{} in no line, since nobody knows where: say how far along they are.",
+            counted(nowhere, "station")
+        ));
+    }
+    let flatness = flatness(floor.as_ref(), &stations, &best, &said.all_words(&Part::House, &list::COVERING));
     let used: Vec<_> = stations.iter().map(|station| station.place).collect();
     let value = LevelPlan { plane, stations, out_of_level: lowest - highest, slope: best.slope(), flatness };
-    let sources = [Source::Shims, Source::Flatness, Source::FlatnessGlued, Source::FlatnessTile];
-    let rule = "Each reading less the plane's: what is above nought is a shim, what is below is planed off.";
+    let sources = [Source::Shims, Source::JoistCuts, Source::Flatness, Source::FlatnessGlued, Source::FlatnessTile];
+    let rule = "Each reading less the plane's: above nought it is a shim; below, wood comes off only where a notch may be as deep.";
     let why = Why::rule(rule, &sources).using(used);
     Figure::Known(Known { value, assumed, doubts, why })
 }
 
-/// The plane that was chosen. A mark alone says that it is meant.
-fn plane(said: Particulars<'_>, assumed: &mut Vec<String>) -> Plane {
-    let mark = said.length(&Part::House, &list::DATUM);
-    match (said.words(&Part::House, &list::PLANE), mark) {
+/// The plane that was chosen; none where two phones say different things. A mark alone says that
+/// it is meant.
+fn plane(said: Particulars<'_>, assumed: &mut Vec<String>) -> Option<Plane> {
+    let mark = one_of(said.lengths(&Part::House, &list::DATUM))?;
+    Some(match (one_of(said.all_words(&Part::House, &list::PLANE))?, mark) {
         (Some("best fit"), _) => Plane::BestFit,
         (Some("high joist"), _) => Plane::HighJoist,
         (_, Some(mark)) => Plane::Mark(mark),
@@ -173,12 +202,55 @@ fn plane(said: Particulars<'_>, assumed: &mut Vec<String>) -> Plane {
             assumed.push("joists come up to the high joist".to_owned());
             Plane::HighJoist
         }
-    }
+    })
+}
+
+/// What was said, if anything was: none where it was said in two ways.
+#[expect(clippy::option_option, reason = "nothing said, and said in two ways, are not the same")]
+fn one_of<T: PartialEq>(said: Vec<T>) -> Option<Option<T>> {
+    let mut said = said.into_iter();
+    let first = said.next();
+    said.all(|other| Some(&other) == first.as_ref()).then_some(first)
 }
 
 /// How far a laser can be trusted (common practice, no source).
 const LASER: &str = "A laser's plane is off by about 1/8 in at 30 ft (common practice, no source): set it once, and sight back to the start.";
-const PLANING: &str = "Planing takes a joist's depth: its span and cuts go by what is left.";
+const PLANING: &str =
+    "What is planed off is a notch: log it under its joist, from where to where and how deep, and its cuts go by it.";
+
+/// What a top is shown and cut to.
+pub const SIXTEENTH: Length = Length::sixty_fourths(4);
+
+/// The stations that are read again before anything is said of levels, by name.
+pub fn levels_again(job: &Job, units: Units) -> Vec<String> {
+    let stations = stations(job, Floor::of(job).as_ref(), units, &mut Vec::new());
+    stations.into_iter().filter(|station| station.again).map(|station| station.name).collect()
+}
+
+/// What each station takes. What is told to be planed off, rounded up, is what a notch there may
+/// be deep.
+fn take(job: &Job, floor: Option<&Floor>, stations: &mut [Station]) {
+    let is_any_above = stations.iter().any(|station| (-station.to_plane).is_positive());
+    let joists = if is_any_above { joists(job) } else { Vec::new() };
+    for station in stations {
+        let off = -station.to_plane;
+        station.takes = match () {
+            () if station.to_plane.is_positive() => Takes::Shim(station.to_plane),
+            () if !off.is_positive() => Takes::Nothing,
+            () => match planing(floor, &joists, station, off.up_to(SIXTEENTH)) {
+                Planing::Allowed(no_longer) => Takes::Planing { off, no_longer },
+                not => Takes::StaysAbove(off, not),
+            },
+        };
+    }
+}
+
+fn planing(floor: Option<&Floor>, joists: &[Joist], station: &Station, off: Length) -> Planing {
+    let joist = joists.iter().find(|joist| Some(joist.number) == station.joist);
+    let Some(joist) = joist else { return Planing::NotKnown("say which joist it is, and lay the joists out") };
+    let begins = floor.and_then(|floor| floor.end(joist.number, Face::NearEnd));
+    joist.planing(station.at.zip(begins).map(|((_, along), (begins, _))| along - begins), off)
+}
 
 /// The latest reading of each joist top, by joist and then along it: of the last visit alone,
 /// since the beam stood elsewhere before.
@@ -196,62 +268,61 @@ fn stations(job: &Job, floor: Option<&Floor>, units: Units, doubts: &mut Vec<Str
     if tops().count() < job.now.levels().len() {
         doubts.push("Readings that are on no joist's top are left out.".to_owned());
     }
-    let mut latest: LiteMap<EntryId, Length> = LiteMap::new();
+    let mut read: LiteMap<EntryId, Vec<(When, Length)>> = LiteMap::new();
     for level in tops().filter(|level| is_of_last(level.in_visit())) {
-        latest.insert(level.value.place, level.value.drop.value);
+        read.entry(level.value.place).or_default().push((level.when(), level.value.drop.value));
     }
-    let station = |(place, drop): (EntryId, Length)| {
+    let station = |(place, read): (EntryId, Vec<(When, Length)>)| {
         let seen = job.now.places().get(&place)?.value;
-        let (joist, along) = match &seen.position {
-            Position::OnJoist { joist, along } => {
-                (Some(*joist), along.as_ref().map_or(Length::ZERO, |along| along.value))
-            }
-            Position::OnPlan { .. } | Position::Named => (None, Length::ZERO),
+        let drops: Vec<_> = read.iter().map(|(_, drop)| *drop).collect();
+        // Of two phones that read it both count: they agree, or it is read again.
+        let last = last_words(read);
+        let are_apart = *last.iter().max()? - *last.iter().min()? > AGREE;
+        let (joist, at) = floor.map_or((number_said(seen), None), |floor| on_floor(floor, seen));
+        let station = Station {
+            place,
+            name: place_name(seen, units),
+            joist,
+            at,
+            drop: *drops.last()?,
+            to_plane: Length::ZERO,
+            takes: Takes::Nothing,
+            again: are_apart,
         };
-        // Where the joist starts at another wall, its distances do too.
-        let at = floor.zip(joist).and_then(|(floor, joist)| {
-            Some((floor.joists.as_ref()?.center(joist.get()), floor.starts(joist).0 + along))
-        });
-        Some(Station { place, name: place_name(seen, units), joist, at, drop, to_plane: Length::ZERO })
+        Some((station, is_confirmed(&drops)))
     };
-    let mut stations: Vec<_> = latest.into_iter().filter_map(station).collect();
+    let (mut stations, is_confirmed): (Vec<_>, Vec<_>) = read.into_iter().filter_map(station).unzip();
+    let far_off: Vec<_> = stations.iter().map(|station| is_far_off(station, &stations)).collect();
+    for ((station, is_far_off), is_confirmed) in stations.iter_mut().zip(far_off).zip(is_confirmed) {
+        station.again |= is_far_off && !is_confirmed;
+    }
     stations.sort_by_key(|station| (station.at, station.place));
     stations
 }
 
-/// The largest gaps under a straightedge, across the joists and along them.
-fn flatness(stations: &[Station], covering: Option<&str>) -> Vec<Tolerance> {
-    let across = lines(stations, |(across, along)| (along, across));
-    let along = lines(stations, |(across, along)| (across, along));
-    let lines: Vec<_> = across.into_iter().chain(along).filter(|line| line.len() > 2).collect();
-    if lines.is_empty() {
-        return Vec::new();
-    }
-    let asked = TOLERANCES.iter().filter(|(name, ..)| covering.is_none_or(|covering| covering == *name));
-    asked
-        .map(|(covering, reach, limit, source)| {
-            let reach = Length::inches(*reach);
-            let gap = lines.iter().filter_map(|line| largest_gap_along(line, reach)).max();
-            Tolerance { covering, reach, limit: Length::sixty_fourths(*limit), gap, source: *source }
-        })
-        .collect()
+fn number_said(place: &Place) -> Option<JoistNumber> {
+    if let Position::OnJoist { joist, .. } = &place.position { Some(*joist) } else { None }
 }
 
-/// Stations in line with each other: `split` gives what they share and where they are on
-/// that line. A drop is a height upside down, which is as flat.
-fn lines(stations: &[Station], split: impl Fn((Length, Length)) -> (Length, Length)) -> Vec<Vec<(Length, Length)>> {
-    let mut points: Vec<_> = stations.iter().filter_map(|it| Some((split(it.at?), it.drop))).collect();
-    points.sort_unstable();
-    points
-        .chunk_by(|a, b| a.0.0 == b.0.0)
-        .map(|line| line.iter().map(|((_, at), drop)| (*at, *drop)).collect())
-        .collect()
+/// The joist that a top is of, and how far across the joists and along them it lies: an end lies
+/// where its joist ends. None of what nobody knows.
+fn on_floor(floor: &Floor, place: &Place) -> (Option<JoistNumber>, Option<(Length, Length)>) {
+    let Some(joists) = &floor.joists else { return (number_said(place), None) };
+    let number = number_of(place, joists);
+    let along = || match &place.position {
+        // Where the joist starts at another wall, its distances do too.
+        Position::OnJoist { joist, along: Some(along) } => Some(floor.starts(*joist).0 + along.value),
+        Position::OnJoist { joist, along: None } => Some(floor.end(*joist, place.face?)?.0),
+        Position::OnPlan { right, down } => Some(joists.run().along(Point::new(right.value, down.value))),
+        Position::Named => None,
+    };
+    (number, number.and_then(|number| Some((joists.center(number.get()), along()?))))
 }
 
 /// The plane, or on one line the line, from which readings are off the least in squares.
 /// All in inches.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Fit {
+pub(super) struct Fit {
     middle: (f64, f64, f64),
     across: f64,
     along: f64,
@@ -284,7 +355,7 @@ impl Fit {
         Self { middle, across, along }
     }
 
-    fn at(&self, station: &Station) -> Length {
+    pub(super) fn at(&self, station: &Station) -> Length {
         let (mid_x, mid_y, mid_z) = self.middle;
         let (x, y, _) = point(station).unwrap_or(self.middle);
         Length::from_inches(mid_z + self.across * (x - mid_x) + self.along * (y - mid_y))

@@ -124,10 +124,10 @@ impl Standing {
 }
 
 impl House {
-    /// What somebody said last of how square the house is.
+    /// What somebody said last of how square the house is: nothing where two phones said both.
     pub fn said_of(job: &Job) -> Self {
-        let said = Particulars::of(job).words(&Part::House, &list::CORNERS);
-        let is = |house: &Self| said == Some(house.label());
+        let said = Particulars::of(job).all_words(&Part::House, &list::CORNERS);
+        let is = |house: &Self| !said.is_empty() && said.iter().all(|said| *said == house.label());
         [Self::Square, Self::OutOfSquare].into_iter().find(is).unwrap_or_default()
     }
 

@@ -103,9 +103,9 @@ pub fn readings(job: &Job) -> Vec<ReadingRow> {
     rows.collect()
 }
 
-/// The number for a sum: none where there is no meter or no wood to it.
+/// The number for a sum: none where there is no meter or no wood to it, or it is only relative.
 fn number(corrected: &Corrected) -> Option<MoistureContent> {
-    corrected.corrected.number().filter(|_| corrected.unsaid.is_none())
+    corrected.corrected.number().filter(|_| corrected.unsaid.is_none() && !corrected.relative)
 }
 
 fn shown(shown: &Shown) -> (String, Option<String>) {

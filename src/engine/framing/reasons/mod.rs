@@ -5,11 +5,13 @@ mod capacity;
 mod cuts;
 mod decay;
 mod notches;
+mod planing;
 mod probed;
 mod support;
 mod unknown;
 
 pub(super) use capacity::does_alone;
+pub use planing::Planing;
 pub use probed::is_probed_before;
 
 use super::joist::Joist;
