@@ -133,7 +133,11 @@ fn one_span(
     let new = if does_whole { &NEW[..] } else { &ENGINEER[..] };
     if asked > may.weakest || !joist.stamp(shared).is_whole() {
         // The weakest wood that it can be may do, yet nobody knows that it is even that.
-        let words = format!("{says}: find its stamp, or have somebody grade it");
+        let find = match joist.new_since {
+            Some(_) => "find its stamp, and say it as that of sisters and new joists",
+            None => "find its stamp, or have somebody grade it",
+        };
+        let words = format!("{says}: {find}");
         return Some(reason(Fate::Open, may.source, since, words).ended_by(new));
     }
     let is_surely = |section: Section| {
