@@ -4,6 +4,8 @@
 mod desk;
 #[path = "extent/doubtful.rs"]
 mod doubtful;
+#[path = "extent/reach.rs"]
+mod reach;
 
 use desk::{Desk, length, percent};
 use duckboard::engine::air::Air;
@@ -11,7 +13,7 @@ use duckboard::engine::air::mould::{Climate, MouldIndex, Sensitivity, days_until
 use duckboard::engine::entry::EntryId;
 use duckboard::engine::extent::kriging::Kriging;
 use duckboard::engine::extent::variogram::{Sample, Variogram};
-use duckboard::engine::extent::{Extent, FROM_END, Group};
+use duckboard::engine::extent::{Extent, FROM_END, Group, Untold};
 use duckboard::engine::figure::{Figure, Known, Need};
 use duckboard::engine::geometry::Turn;
 use duckboard::engine::job::Fact;
@@ -188,7 +190,11 @@ impl Site {
             (9, "2'", "12"),
             (10, "6'", "12"),
             (9, "10'", "11"),
-            (3, "10'", "13"),
+            (2, "10'", "13"),
+            (2, "6'", "14"),
+            (6, "11'", "12"),
+            (11, "2'", "12"),
+            (11, "9'", "12"),
         ] {
             site.joist(joist, along, shown);
         }
@@ -245,9 +251,9 @@ fn fewer_than_six_readings_are_weighed_by_distance_and_that_is_said() {
     site.joist(4, "4'", "22");
     let known = site.extent(Group::Framing);
     assert!(known.doubts[0].contains("2 of the 6"), "{:?}", known.doubts);
-    assert_eq!(known.value.wet, None, "no area without knowing how readings go together");
-    // Farthest from both.
-    assert!(known.value.next.unwrap().joist.get() >= 10, "{:?}", known.value.next);
+    assert_eq!(known.value.wet, Err(Untold::TooFew), "no area without knowing how readings go together");
+    // Where most is unread.
+    assert!(known.value.next.unwrap().joist.get() >= 8, "{:?}", known.value.next);
 }
 
 /// Whatever a pinless meter shows later, it is no percentage of the same wood.
@@ -273,7 +279,7 @@ fn what_does_not_mix_is_kept_apart_and_what_is_relative_is_left_out() {
     let mut site = Site::one_wet_corner();
     site.read(Element::SubfloorBelow, 3, "3'", "30", Material::Solid);
     site.read(Element::SubfloorBelow, 4, "3'", "21", Material::Osb);
-    assert_eq!(site.extent(Group::Framing).value.spots.len(), 10);
+    assert_eq!(site.extent(Group::Framing).value.spots.len(), 14);
     let below = site.extent(Group::Underside);
     assert_eq!(below.value.spots.len(), 1);
     assert!(below.doubts.iter().any(|doubt| doubt.contains("relative are left out: 1")), "{:?}", below.doubts);
@@ -295,6 +301,10 @@ fn at_most_is_never_less_than_what_readings_over_the_limit_stand_for() {
         (8, "10'", "24.8"),
         (10, "6'", "12"),
         (11, "2'", "12"),
+        (11, "10'", "12"),
+        (2, "6'", "12"),
+        (5, "11'", "12"),
+        (5, "1'", "12"),
     ] {
         site.joist(joist, along, shown);
     }
@@ -362,14 +372,14 @@ fn readings_without_a_position_never_make_a_map() {
         site.joist(joist, along, "12");
     }
     let known = site.extent(Group::Framing);
-    assert_eq!((known.value.spots.len(), known.value.wet), (5, None));
+    assert_eq!((known.value.spots.len(), known.value.wet), (5, Err(Untold::TooFew)));
     assert!(
         known.doubts.iter().any(|doubt| doubt.contains("nowhere on the plan are left out: 8")),
         "{:?}",
         known.doubts
     );
     site.joist(10, "9'", "12");
-    assert!(site.extent(Group::Framing).value.wet.is_some(), "from six on");
+    assert!(site.extent(Group::Framing).value.wet.is_ok(), "from six on");
 }
 
 /// Of one visit the wetter, where they are farther apart than the 2 % that a meter can be off;

@@ -13,12 +13,12 @@ use duckboard::draw::{View, job_plan, plan};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::{DeviceId, Label};
 use duckboard::engine::geometry::Turn;
-use duckboard::engine::job::{Book, Job, Observation, Record};
+use duckboard::engine::job::{Book, Fact, Job, Observation, Record};
 use duckboard::engine::moisture::{Answer, Material, Meter, Reading, Sensing, Shown, Species, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
 use duckboard::engine::sample;
-use duckboard::engine::survey::Run;
+use duckboard::engine::survey::{AlongFrom, Joists, Run};
 use duckboard::engine::take::Units;
 use duckboard::file::tables::{printed, readings as rows};
 
@@ -115,6 +115,90 @@ fn the_opening_that_is_offered_takes_all_wet_out_once_it_is_accepted() {
     desk.log(act.logs.clone());
     assert_eq!(desk.job().now.openings().len(), 1);
     assert!(offered(&desk).is_none());
+}
+
+/// 24 by 20 ft, read only by the hatch: the far half may be dry, and may be all wet.
+#[test]
+fn the_map_says_how_much_of_the_floor_nobody_read_instead_of_how_much_is_wet() {
+    let mut desk = Desk::new();
+    let (room, _) = desk.room(&["24'", "20'", "24'", "20'"].map(|side| (side, Turn::Right)));
+    desk.joists(room, Run::AcrossFirstSide, "16", "16", 17);
+    let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+    let meter = Some(desk.pins());
+    for (joist, along, shown) in
+        [(2, "3'", "24"), (3, "3'", "25"), (4, "3'", "19"), (2, "5'", "26"), (3, "5'", "12"), (4, "5'", "12")]
+    {
+        let place = desk.log(desk::spot(joist, along));
+        desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });
+    }
+    let card = card(desk.job(), "How far does it go? Framing");
+    assert_eq!(card.headline, "Not told: part of the floor is unread");
+    assert!(card.act.is_none(), "no opening rests on floor that nobody read");
+    let says = said(&card);
+    assert!(says.contains("No reading within 4' 0\" of ") && says.contains("it may all be wet there"), "{says}");
+    assert!(says.contains("Over 19 %: 3 of 6 readings.") && says.contains("Read joist"), "{says}");
+    assert!(!says.contains("At least") && !says.contains("at most"), "{says}");
+    assert!(card.drawing.unwrap().title.contains("of the floor unread"));
+}
+
+/// An L of 240 sq ft, all of it wet.
+#[test]
+fn the_card_says_what_the_offered_opening_leaves_wet() {
+    let mut desk = Desk::new();
+    let (r, l) = (Turn::Right, Turn::Left);
+    let (room, _) = desk.room(&[("20'", r), ("8'", r), ("10'", l), ("8'", r), ("10'", r), ("16'", r)]);
+    desk.joists(room, Run::AcrossFirstSide, "16", "16", 14);
+    let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+    let meter = Some(desk.pins());
+    let near = [1, 4, 7, 10, 13].into_iter().flat_map(|joist| [(joist, "3'"), (joist, "6'")]);
+    for (joist, along) in near.chain([1, 4, 7].into_iter().flat_map(|joist| [(joist, "10'"), (joist, "14'")])) {
+        let place = desk.log(desk::spot(joist, along));
+        desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent("27")), wood) });
+    }
+    let offered = |desk: &Desk| card(desk.job(), "How far does it go? Framing");
+    let first = offered(&desk);
+    assert!(said(&first).contains("The opening below leaves ") && said(&first).contains("open that as well"));
+    desk.log(first.act.unwrap().logs);
+    // The rest is offered next, and then nothing is left.
+    let second = offered(&desk);
+    assert!(!said(&second).contains("The opening below leaves "), "{}", said(&second));
+    desk.log(second.act.unwrap().logs);
+    let third = offered(&desk);
+    assert!(third.act.is_none() && !said(&third).contains("rather wet than not"), "{}", said(&third));
+}
+
+/// An L whose joists 8 to 14 start at side 3, 8 ft south of the wall at the first corner.
+#[test]
+fn the_next_reading_is_so_far_from_the_wall_that_its_joist_meets() {
+    let mut desk = Desk::new();
+    let (r, l) = (Turn::Right, Turn::Left);
+    let (room, _) = desk.room(&[("10'", r), ("8'", l), ("10'", r), ("8'", r), ("20'", r), ("16'", r)]);
+    let (first, spacing) = (length("16"), length("16"));
+    desk.log(Joists { room, run: Run::AcrossFirstSide, first, spacing, count: 14, along: AlongFrom::Wall });
+    desk.log(Fact::MeasuredFrom(Label::fitted("north wall")));
+    let wood = Wood { material: Material::Solid, species: Some(Species::DouglasFir) };
+    let meter = Some(desk.pins());
+    let read = |desk: &mut Desk, joist, along| {
+        let place = desk.log(desk::spot(joist, along));
+        desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent("12")), wood) });
+    };
+    for (joist, along) in [(2, "3'"), (6, "3'"), (2, "8'"), (6, "8'"), (2, "13'"), (6, "13'")] {
+        read(&mut desk, joist, along);
+    }
+    let next = |desk: &Desk| said(&card(desk.job(), "How far does it go? Framing"));
+    assert!(next(&desk).contains("from side 3.") && !next(&desk).contains("north"), "{}", next(&desk));
+    for (joist, along) in [(9, "4'"), (12, "2'"), (12, "6'"), (14, "4'")] {
+        read(&mut desk, joist, along);
+    }
+    desk.log(Joists {
+        room,
+        run: Run::AcrossFirstSide,
+        first: length("16"),
+        spacing: length("16"),
+        count: 7,
+        along: AlongFrom::Wall,
+    });
+    assert!(next(&desk).contains("from the north wall."), "{}", next(&desk));
 }
 
 #[test]

@@ -9,7 +9,7 @@ use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
 use super::moisture::said::tenths;
-use super::moisture::{Corrected, Material, Reading, correct};
+use super::moisture::{Corrected, Material, Reading, Stands, correct};
 use super::sheets::sheets_by_area;
 use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
@@ -172,13 +172,26 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     };
     let all = readings(job);
     let of_visit = standing(job, &all).filter(|(id, reading, _)| !is_older(*id, *reading));
-    // What is only relative stands in no order with the rest. Past its scale a meter has
-    // seen wetter wood than any that it showed a number for.
-    let (relative, rest): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
-    let left_out = if rest.is_empty() { 0 } else { relative.len() };
-    let compared = if rest.is_empty() { relative } else { rest };
+    // What is only relative stands in no order with the rest, unless it is past its scale, or
+    // wetter for certain than every number. Past its scale a meter has seen wetter wood than any
+    // that it showed a number for.
+    let (relative, mut compared): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
+    let numbers = compared.iter().map(|(_, _, known)| known.value.corrected).max();
+    let at_least = |known: &Corrected| match known.corrected {
+        stands @ Stands::Over(_) => Some(stands),
+        Stands::Under(_) | Stands::At(_) => known.relative_at_least().map(Stands::At),
+    };
+    let (wetter, left_out): (Vec<_>, Vec<_>) = relative.into_iter().partition(|(_, _, known)| {
+        numbers.is_none_or(|numbers| at_least(&known.value).is_some_and(|least| least > numbers))
+    });
+    compared.extend(wetter);
+    let rank = |known: &Corrected| match at_least(known).filter(|_| known.relative && numbers.is_some()) {
+        Some(least) => (least, false),
+        None => (known.corrected, !known.relative),
+    };
+    let most_left_out = left_out.iter().map(|(_, _, known)| known.value.corrected.bound()).max();
     let worst: Vec<_> = compared.iter().map(|(id, _, known)| (*id, known.value.at_worst())).collect();
-    let wettest = compared.into_iter().max_by_key(|(id, _, known)| (known.value.corrected, *id));
+    let wettest = compared.into_iter().max_by_key(|(id, _, known)| (rank(&known.value), *id));
     let Some((id, reading, known)) = wettest else { return Figure::Missing(vec![Need::Reading]) };
     let id = *id;
     let wetter = worst
@@ -186,8 +199,9 @@ fn wettest(job: &Job) -> Figure<Wettest> {
         .filter(|(of, at)| *of != id && !known.value.corrected.is_over() && *at > known.value.corrected.bound());
     let wetter = wetter.count();
     let Known { value, assumed, mut doubts, why } = known.clone();
-    if left_out > 0 {
-        doubts.push(format!("Readings that are only relative were not compared: {left_out}"));
+    if let Some(most) = most_left_out {
+        let (left_out, most) = (left_out.len(), tenths(most));
+        doubts.push(format!("Readings that are only relative were not compared: {left_out}, up to {most}"));
     }
     if wetter > 0 {
         doubts.push(format!("Others that may be wetter than it, for they may read low: {wetter}"));

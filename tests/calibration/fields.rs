@@ -34,6 +34,30 @@ pub enum Kind {
     Wall,
 }
 
+/// Where readings were taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Taken {
+    /// Evenly all over the floor.
+    Evenly,
+    /// On the joists round the wettest place that was found, as a carpenter probes.
+    RoundTheWettest,
+    /// Evenly over the half by the hatch, and none beyond.
+    NearHalf,
+}
+
+impl Taken {
+    /// As people read who are told nothing.
+    pub const AS_PEOPLE_READ: [Self; 2] = [Self::RoundTheWettest, Self::NearHalf];
+
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Evenly => "evenly",
+            Self::RoundTheWettest => "round the wettest",
+            Self::NearHalf => "in the near half",
+        }
+    }
+}
+
 /// A floor of invented wood, in feet and percent.
 pub struct Floor {
     pub size: [f64; 2],
@@ -170,12 +194,39 @@ impl Floor {
         places.filter(|place| self.is_wet(*place, random)).count() as f64 * COUNTED * COUNTED
     }
 
-    /// Evenly spread readings: in rows and columns, on the nearest joists, within half a
-    /// foot of even along them.
-    pub fn read(&self, count: usize, random: &mut Random) -> Vec<Shows> {
+    /// So many readings, taken so.
+    pub fn read(&self, taken: Taken, count: usize, random: &mut Random) -> Vec<Shows> {
+        match taken {
+            Taken::Evenly => self.spread(self.size, count, random),
+            Taken::NearHalf => self.spread([self.size[0], self.size[1] / 2.0], count, random),
+            Taken::RoundTheWettest => self.round_the_wettest(count, random),
+        }
+    }
+
+    /// The wettest place of all that are read in passing, and those nearest to it.
+    fn round_the_wettest(&self, count: usize, random: &mut Random) -> Vec<Shows> {
+        let mut places = self.places();
+        let shown = places.iter().map(|place| self.shown(*place, random));
+        let (wettest, _) = shown.max_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
+        let away = |place: &[f64; 2]| libm::hypot(place[0] - wettest[0], place[1] - wettest[1]);
+        places.sort_by(|a, b| away(a).total_cmp(&away(b)));
+        places.into_iter().take(count).map(|place| self.shown(place, random)).collect()
+    }
+
+    /// All places on joists at a whole foot, a foot at least from their ends.
+    fn places(&self) -> Vec<[f64; 2]> {
+        let joists = libm::ceil(self.size[0] / JOIST - 1.0) as i32;
+        let on = |joist: i32| (1..self.size[1] as i32).map(move |along| [f64::from(joist) * JOIST, f64::from(along)]);
+        (1..=joists).flat_map(on).collect()
+    }
+
+    /// Evenly spread readings of so large a part of the floor, from its first corner: in rows
+    /// and columns, on the nearest joists, within half a foot of even along them.
+    fn spread(&self, size: [f64; 2], count: usize, random: &mut Random) -> Vec<Shows> {
         let (columns, rows) = match count {
             6 => (3, 2),
             8 => (4, 2),
+            9 => (3, 3),
             12 => (4, 3),
             20 => (5, 4),
             other => panic!("no rows and columns for {other}"),
@@ -183,8 +234,8 @@ impl Floor {
         let mut read = Vec::new();
         for (row, column) in (0..rows).flat_map(|row| (0..columns).map(move |column| (row, column))) {
             let part = |at: i32, of: i32| (f64::from(at) + 0.5) / f64::from(of);
-            let across = libm::round(part(column, columns) * self.size[0] / JOIST) * JOIST;
-            let along = part(row, rows) * self.size[1] + between(random, -0.5, 0.5);
+            let across = libm::round(part(column, columns) * size[0] / JOIST) * JOIST;
+            let along = part(row, rows) * size[1] + between(random, -0.5, 0.5);
             read.push(self.shown([across, libm::round(along * 12.0) / 12.0], random));
         }
         read

@@ -8,7 +8,7 @@ use crate::engine::closing::close_in;
 use crate::engine::describe::{capital, in_sentence, place_name};
 use crate::engine::drying::{Forecast, OtherAir, Outlook, Still, forecasts};
 use crate::engine::entry::{EntryId, Time, time};
-use crate::engine::extent::{Extent, Group, NextReading, Wet};
+use crate::engine::extent::{CLOSE, Extent, Group, NextReading, REACH, Untold, Wet};
 use crate::engine::figure::{Figure, Known};
 use crate::engine::geometry::Rect;
 use crate::engine::job::{Job, Observation};
@@ -16,6 +16,7 @@ use crate::engine::moisture::said::legend;
 use crate::engine::origin::{Ranked, Word, origin};
 use crate::engine::survey::as_opening;
 use crate::engine::take::Units;
+use crate::engine::units::Area;
 
 /// So many places are named with the day that they get there.
 const MOST_PLACES: usize = 8;
@@ -106,20 +107,36 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     let extent = &known.value;
     let limit = format!("{:.0} %", extent.limit.to_percent());
     let headline = match extent.wet {
-        None => "Too few readings for an area".to_owned(),
-        Some(wet) => format!("About {} over {limit}", units.area(wet.area)),
+        Err(Untold::TooFew) => "Too few readings for an area".to_owned(),
+        Err(Untold::Unread(_)) => "Not told: part of the floor is unread".to_owned(),
+        Ok(wet) => format!("About {} over {limit}", units.area(wet.area)),
     };
     let mut lines = Vec::new();
-    if let Some(Wet { at_least, at_most, .. }) = extent.wet {
-        lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
-        lines.push(Line::small("\"About\" counts each spot of the floor by the chance that it is wet."));
+    match extent.wet {
+        Err(Untold::TooFew) => {}
+        Err(Untold::Unread(unread)) => {
+            let (reach, unread) = (units.length(REACH), units.area(unread));
+            let over = extent.spots.iter().filter(|spot| spot.corrected.corrected.is_above(extent.limit)).count();
+            lines.push(Line::plain(format!(
+                "No reading within {reach} of {unread} of the floor: it may all be wet there. Read there first."
+            )));
+            lines.push(Line::plain(format!("Over {limit}: {over} of {} readings.", extent.spots.len())));
+        }
+        Ok(Wet { at_least, at_most, opening, left, .. }) => {
+            lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+            let close = units.length(CLOSE);
+            lines.push(Line::small(format!(
+                "\"About\" counts each spot of the floor by the chance that it is wet, \"at least\" none farther than {close} from a reading over {limit}."
+            )));
+            lines.extend(leaves(opening, left, units));
+        }
     }
     if let Some(next) = extent.next {
-        lines.push(Line::next(format!("Read {}.", where_to(job, next, units))));
+        lines.push(Line::next(format!("Read {}.", where_to(job, extent, next, units))));
     }
     lines.extend(legend(extent.spots.iter().map(|spot| &spot.corrected)).map(|says| Line::small(format!("{says}."))));
     lines.extend(reasons(known));
-    let opening = extent.wet.and_then(|wet| wet.opening);
+    let opening = extent.wet.ok().and_then(|wet| wet.opening);
     let mut card = Card::new(format!("How far does it go? {}", extent.group.label()), headline, lines);
     card.drawing = Some(map(extent, units, canvas));
     if let Some((act, shows)) = opening.and_then(|rect| accept(extent, rect, units)) {
@@ -128,15 +145,25 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
     card
 }
 
-/// "joist 7, about 5 ft from the north wall".
-fn where_to(job: &Job, next: NextReading, units: Units) -> String {
+/// What an opening leaves of what is rather wet than not; nothing where it takes all of it.
+fn leaves(opening: Option<Rect>, left: Area, units: Units) -> Option<Line> {
+    let left = (left > Area::ZERO).then(|| units.area(left))?;
+    Some(Line::next(match opening {
+        Some(_) => format!("The opening below leaves {left} that is rather wet than not: open that as well."),
+        None => format!("{left} that is rather wet than not lies in no opening: open that as well."),
+    }))
+}
+
+/// "joist 7, about 5 ft from the north wall": from the wall that this joist meets.
+fn where_to(job: &Job, extent: &Extent, next: NextReading, units: Units) -> String {
     let about = units.length(next.along);
-    let wall = job.measured_from().filter(|wall| !wall.is_empty());
-    let from = wall.map_or_else(|| "along it".to_owned(), |wall| format!("from the {wall}"));
+    let named = || job.measured_from().filter(|wall| !wall.is_empty()).map(|wall| format!("the {wall}"));
+    let from = extent.floor.starts(next.joist).1.words().or_else(named);
+    let from = from.map_or_else(|| "along it".to_owned(), |wall| format!("from {wall}"));
     format!("joist {}, about {about} {from}", next.joist.get())
 }
 
-/// The opening that takes out what is rather wet than not, to be accepted or not.
+/// The opening proposed for what is rather wet than not, to be accepted or not.
 fn accept(extent: &Extent, rect: Rect, units: Units) -> Option<(Act, String)> {
     let opening = as_opening(&extent.floor, rect)?;
     let [along, out, length, width] =

@@ -5,7 +5,7 @@ use crate::draw::lettering::Lettering;
 use crate::draw::px::PxBox;
 use crate::draw::ramp::{Ink, colour};
 use crate::draw::{Canvas, Drawing, Frame, Item, Reads, Role, Spot};
-use crate::engine::extent::{Cell, Extent, Grid, Spot as Read};
+use crate::engine::extent::{Cell, Extent, Grid, Spot as Read, Untold};
 use crate::engine::geometry::Point;
 use crate::engine::take::Units;
 use crate::engine::units::{Length, MoistureContent};
@@ -37,7 +37,7 @@ pub fn map(extent: &Extent, units: Units, canvas: Canvas) -> Drawing {
     }
     let wall = extent.outline.corners().iter().map(|corner| frame.spot(*corner)).collect();
     items.push(Item::Path { spots: wall, closed: true, role: Role::Wall });
-    if let Some(opening) = extent.wet.and_then(|wet| wet.opening) {
+    if let Some(opening) = extent.wet.ok().and_then(|wet| wet.opening) {
         let spots = opening.corners().map(|corner| frame.spot(corner)).to_vec();
         items.push(Item::Path { spots, closed: true, role: Role::CutLine });
     }
@@ -54,8 +54,11 @@ pub fn map(extent: &Extent, units: Units, canvas: Canvas) -> Drawing {
 fn extent_in_words(extent: &Extent, units: Units) -> String {
     let limit = extent.limit.to_percent();
     match extent.wet {
-        Some(wet) => format!("about {} over {limit:.0} %, the next reading marked by a ring", units.area(wet.area)),
-        None => "too few for an area, the next reading marked by a ring".to_owned(),
+        Ok(wet) => format!("about {} over {limit:.0} %, the next reading marked by a ring", units.area(wet.area)),
+        Err(Untold::Unread(unread)) => {
+            format!("{} of the floor unread, the next reading marked by a ring", units.area(unread))
+        }
+        Err(Untold::TooFew) => "too few for an area, the next reading marked by a ring".to_owned(),
     }
 }
 

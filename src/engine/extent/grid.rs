@@ -1,9 +1,11 @@
 //! The floor in square cells, each with what is known of it.
 
+use super::Spot;
 use super::draws::OfPlace;
 use super::field::{Field, feet};
+use super::reach::is_reached;
 use crate::engine::geometry::{Outline, Point, Rect};
-use crate::engine::units::{Length, MoistureContent};
+use crate::engine::units::{Area, Length, MoistureContent};
 
 /// About so many cells, whatever the floor's size.
 const CELLS: f64 = 600.0;
@@ -20,8 +22,11 @@ pub struct Cell {
     pub moisture: MoistureContent,
     /// How likely the wood is over the limit, from 0 to 1.
     pub chance: f64,
-    /// How much of what readings could tell of it they do tell, from 0 to 1.
+    /// How much of what readings could tell of it they do tell, from 0 to 1; nothing where
+    /// none reaches.
     pub support: f64,
+    /// Does a reading reach it?
+    pub is_reached: bool,
 }
 
 /// The floor's cells, row by row from its top left; nothing where there is no floor.
@@ -37,7 +42,7 @@ pub struct Grid {
 
 impl Grid {
     /// The cells of a floor, and on how many of them it is wet on each floor that was drawn.
-    pub(super) fn over(outline: &Outline, field: &Field, limit: MoistureContent) -> (Self, Vec<f64>) {
+    pub(super) fn over(outline: &Outline, field: &Field, spots: &[Spot], limit: MoistureContent) -> (Self, Vec<f64>) {
         let bounds = outline.bounds();
         let side = libm::sqrt(bounds.width().to_feet() * bounds.height().to_feet() / CELLS);
         let step = Length::from_inches(side * 12.0).to_nearest(Length::INCH).max(LEAST_STEP);
@@ -51,13 +56,25 @@ impl Grid {
         let floor: Vec<_> = places.iter().flatten().map(|at| feet(*at)).collect();
         let told = field.told(&floor, limit);
         let mut known = told.places.iter();
-        let cells = places.into_iter().map(|place| place.and_then(|at| Some(cell(at, known.next()?))));
+        let cells = places.into_iter().map(|place| place.and_then(|at| Some(cell(at, spots, known.next()?))));
         (Self { step, columns, cells: cells.collect() }, told.wet)
     }
 
     /// The cells that are floor.
     pub fn floor(&self) -> impl Iterator<Item = &Cell> {
         self.cells.iter().flatten()
+    }
+
+    /// So many cells as an area.
+    pub(super) fn area(&self, outline: &Outline, cells: f64) -> Area {
+        let one = outline.area().to_square_feet() * 144.0 / (self.floor().count().max(1) as f64);
+        Area::from_square_inches(cells * one)
+    }
+
+    /// How much of the floor no reading reaches, if any.
+    pub(super) fn unread(&self, outline: &Outline) -> Option<Area> {
+        let unread = self.floor().filter(|cell| !cell.is_reached).count();
+        (unread > 0).then(|| self.area(outline, unread as f64))
     }
 
     /// A cell by column and row, if there is floor.
@@ -82,7 +99,8 @@ impl Grid {
     }
 }
 
-fn cell(at: Point, known: &OfPlace) -> Cell {
-    let moisture = MoistureContent::from_percent_f64(known.mean);
-    Cell { at, moisture, chance: known.chance, support: known.support }
+fn cell(at: Point, spots: &[Spot], known: &OfPlace) -> Cell {
+    let (moisture, is_reached) = (MoistureContent::from_percent_f64(known.mean), is_reached(spots, at));
+    let support = if is_reached { known.support } else { 0.0 };
+    Cell { at, moisture, chance: known.chance, support, is_reached }
 }

@@ -1,7 +1,8 @@
 //! How far wet wood goes: readings drawn out between the places where they were taken,
 //! with how sure that is, and the next reading that would tell most.
 //!
-//! What does not mix is kept apart ([`Group`]). Fewer than six readings on the ground are
+//! What does not mix is kept apart ([`Group`]). How much is wet is told where readings reach all
+//! of the floor ([`reach`]), and otherwise what part of it nobody read ([`Untold`]). Fewer than six readings on the ground are
 //! weighed by distance, and it says so. From six on, floors are drawn that the readings
 //! allow ([`draws`]), in every plausible way that the wood may be wet ([`ways`]): how it
 //! wanders ([`variogram`], [`kriging`]) and what wet bodies lie in it ([`bodies`]). How much
@@ -16,13 +17,17 @@ pub mod kriging;
 mod lattice;
 mod next;
 mod random;
+mod reach;
 pub mod variogram;
 mod ways;
+mod wet;
 
 pub use field::FEWEST_DRAWN;
 pub use grid::{Cell, Grid};
 pub use next::{FROM_END, NextReading};
 pub use random::Random;
+pub use reach::{CLOSE, REACH};
+pub use wet::{Untold, Wet};
 
 use super::closing::Limits;
 use super::entry::EntryId;
@@ -31,12 +36,14 @@ use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
 use super::moisture::Corrected;
 use super::place::Element;
-use super::results::{readings, wettest_of_each};
+use super::results::{readings, standing, wettest_of_each};
 use super::sources::Source;
-use super::survey::{Floor, Shape, propose};
-use super::units::{Area, Length, MoistureContent};
-use field::{Field, Taken};
+use super::survey::{Floor, Shape};
+use super::units::{Length, MoistureContent};
+use field::{Field, Taken, feet};
+use reach::is_close;
 use variogram::Variogram;
+use wet::Counts;
 
 /// Wood that is read together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,31 +84,11 @@ pub struct Extent {
     pub floor: Floor,
     /// Its outline, or a rectangle around the readings.
     pub outline: Outline,
-    /// How much is wet, if that can be said.
-    pub wet: Option<Wet>,
+    /// How much is wet, or why that is not told.
+    pub wet: Result<Wet, Untold>,
     /// The reading to take next.
     pub next: Option<NextReading>,
 }
-
-/// How much is wet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Wet {
-    /// What is to be expected: every cell by the chance that it is wet.
-    pub area: Area,
-    /// What all but a few of the floors that the readings allow have at least.
-    pub at_least: Area,
-    /// What all but a few of them have at most, each reading taken for as wet as the wood may
-    /// be; never less than what readings stand for that may be over the limit.
-    pub at_most: Area,
-    /// The opening that takes all out that is rather wet than not, its ends on joist
-    /// centers, as far as the room goes and nothing is open already; none where nothing is.
-    pub opening: Option<Rect>,
-}
-
-/// What part of the floors that the readings allow may have less than "at least" or more
-/// than "at most" (judgement: so that the truth lies between in nine of ten floors of any
-/// kind, those included that no way foresees).
-const FEW: f64 = 0.03;
 
 impl Group {
     /// All.
@@ -139,7 +126,9 @@ impl Extent {
         let Some(floor) = shape.map(|shape| shape.floor).or_else(|| Floor::of(job)) else {
             return Figure::Missing(vec![Need::Joists, Need::Reading]);
         };
-        let Read { spots, left_out } = read(job, &floor, group);
+        let limits = Limits::of(job);
+        let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
+        let Read { spots, may_be_wet, left_out } = read(job, &floor, group, limit);
         let measured = outline.or_else(|| floor.outline.clone().ok());
         let assumed = measured.is_none().then(|| {
             format!("The room is not measured: this is the floor {AROUND_FEET} ft around the readings, and no more")
@@ -149,18 +138,27 @@ impl Extent {
             let reading = if left_out.unplaced > 0 { Need::ReadingPlace } else { Need::Reading };
             return Figure::Missing(joists.into_iter().chain([reading]).collect());
         };
-        let limits = Limits::of(job);
-        let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
         let field = Field::of(&spots, Taken::AsRead, &outline);
-        let (grid, wet_on_each) = Grid::over(&outline, &field, limit);
+        let (grid, wet_on_each) = Grid::over(&outline, &field, &spots, limit);
         // Where nothing reads low, the worst is what was read.
-        let is_worse = spots.iter().any(|spot| spot.corrected.may_read_low.is_some());
-        let at_worst = is_worse.then(|| Grid::over(&outline, &Field::of(&spots, Taken::AtWorst, &outline), limit).1);
+        let worst: Vec<_> = spots.iter().chain(&may_be_wet).copied().collect();
+        let is_worse = !may_be_wet.is_empty() || spots.iter().any(|spot| spot.corrected.may_read_low.is_some());
+        let at_worst =
+            is_worse.then(|| Grid::over(&outline, &Field::of(&worst, Taken::AtWorst, &outline), &spots, limit).1);
         let at_worst = at_worst.as_ref().unwrap_or(&wet_on_each);
-        let next =
-            NextReading::of(&floor, &outline, &spots, field.drawn().map(|draws| (draws, wet_on_each.as_slice())));
-        let wet = field.drawn().map(|_| Wet::of(&grid, [&wet_on_each, at_worst], &spots, &floor, &outline, limit));
-        let doubts = doubts(&field, &left_out, &spots, limit);
+        let drawn = field.drawn().map(|draws| (draws, wet_on_each.as_slice()));
+        let next = NextReading::of(&floor, &outline, &spots, &grid, drawn);
+        let wet = match (drawn, grid.unread(&outline)) {
+            (None, _) => Err(Untold::TooFew),
+            (Some(_), Some(unread)) => Err(Untold::Unread(unread)),
+            (Some((draws, _)), None) => {
+                let close = grid.floor().filter(|cell| is_close(&spots, cell.at, limit));
+                let wet_close = draws.told(&close.map(|cell| feet(cell.at)).collect::<Vec<_>>(), limit).wet;
+                let counts = Counts { close: &wet_close, as_read: &wet_on_each, at_worst };
+                Ok(Wet::of(&grid, &counts, &worst, &floor, &outline, limit))
+            }
+        };
+        let doubts = doubts(&field, &left_out, &spots, &may_be_wet, limit);
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));
         let value = Self { group, spots, limit, grid, floor, outline, wet, next };
         Figure::Known(Known { value, assumed: assumed.into_iter().collect(), doubts, why })
@@ -174,6 +172,8 @@ const AROUND_FEET: i32 = 2;
 /// that are believed.
 struct Read {
     spots: Vec<Spot>,
+    /// Those that are only relative and over the limit: nobody can say that it is dry there.
+    may_be_wet: Vec<Spot>,
     left_out: LeftOut,
 }
 
@@ -188,11 +188,12 @@ struct LeftOut {
     doubted: usize,
 }
 
-fn read(job: &Job, floor: &Floor, group: Group) -> Read {
+fn read(job: &Job, floor: &Floor, group: Group, limit: MoistureContent) -> Read {
     let is_of_group = |place: EntryId| {
         let place = job.now.places().get(&place);
         place.is_some_and(|place| Group::of(place.value.element) == Some(group))
     };
+    let locate = |place: EntryId| job.now.places().get(&place).and_then(|place| floor.locate(place.value));
     let mut all = readings(job);
     all.retain(|(_, reading, _)| is_of_group(reading.value.place));
     let count = all.len();
@@ -201,17 +202,23 @@ fn read(job: &Job, floor: &Floor, group: Group) -> Read {
     let mut spots = Vec::new();
     for (place, (reading, _, known)) in wettest_of_each(job, &all).iter() {
         let known = known.value;
-        let at = job.now.places().get(place).and_then(|place| floor.locate(place.value));
-        match at {
-            _ if known.relative => left_out.relative += 1,
+        // Relative or not, such wood is wet.
+        let is_wet = known.relative_at_least().is_some_and(|least| least > limit);
+        match locate(*place) {
+            _ if known.relative && !is_wet => left_out.relative += 1,
             None => left_out.unplaced += 1,
-            Some(at) => {
-                let moisture = known.corrected.bound();
-                spots.push(Spot { reading: *reading, at, moisture, corrected: known });
-            }
+            Some(at) => spots.push(Spot::of(*reading, at, known)),
         }
     }
-    Read { spots, left_out }
+    // A number that stands at the same place takes none of these back.
+    let may_be_wet = standing(job, &all).filter_map(|(reading, seen, known)| {
+        let known = known.value;
+        let is_drawn = spots.iter().any(|spot| spot.reading == *reading);
+        let may_be = known.relative && known.corrected.is_above(limit) && !is_drawn;
+        may_be.then(|| locate(seen.value.place)).flatten().map(|at| Spot::of(*reading, at, known))
+    });
+    let may_be_wet = may_be_wet.collect();
+    Read { spots, may_be_wet, left_out }
 }
 
 fn around(spots: &[Spot]) -> Option<Outline> {
@@ -219,7 +226,13 @@ fn around(spots: &[Spot]) -> Option<Outline> {
     Outline::new(Rect::around(&points).grown(Length::feet(AROUND_FEET)).corners().to_vec()).ok()
 }
 
-fn doubts(field: &Field, left_out: &LeftOut, spots: &[Spot], limit: MoistureContent) -> Vec<String> {
+fn doubts(
+    field: &Field,
+    left_out: &LeftOut,
+    spots: &[Spot],
+    may_be_wet: &[Spot],
+    limit: MoistureContent,
+) -> Vec<String> {
     let LeftOut { relative, unplaced, doubted } = *left_out;
     let mut doubts = Vec::new();
     if field.drawn().is_none() {
@@ -241,7 +254,7 @@ fn doubts(field: &Field, left_out: &LeftOut, spots: &[Spot], limit: MoistureCont
             lowest.asks()
         ));
     }
-    let loose = spots.iter().filter(|spot| !spot.corrected.is_firm()).count();
+    let loose = spots.iter().filter(|spot| !spot.corrected.is_firm() && !spot.corrected.relative).count();
     if loose > 0 {
         doubts.push(format!(
             "Readings that are no firm number and count here as if they were: {loose}. Say the meter and the wood, and read wood that is warmer than 32 °F."
@@ -249,6 +262,20 @@ fn doubts(field: &Field, left_out: &LeftOut, spots: &[Spot], limit: MoistureCont
     }
     if relative > 0 {
         doubts.push(format!("Readings that are only relative are left out: {relative}."));
+    }
+    if !may_be_wet.is_empty() {
+        doubts.push(format!(
+            "Of the relative readings those over the limit: {}. \"At most\" takes them as wet as they read.",
+            may_be_wet.len()
+        ));
+    }
+    let soaked = spots.iter().filter(|spot| spot.corrected.relative).count();
+    if soaked > 0 {
+        doubts.push(
+            Source::TreatedWood.noted(&format!(
+                "Treated wood that is over the limit by more than its salts add counts as wet: {soaked}"
+            )),
+        );
     }
     if unplaced > 0 {
         doubts.push(format!("Readings that are nowhere on the plan are left out: {unplaced}. Say how far along."));
@@ -271,53 +298,13 @@ fn why(field: &Field) -> Why {
 }
 
 impl Spot {
+    fn of(reading: EntryId, at: Point, corrected: Corrected) -> Self {
+        let moisture = corrected.relative_at_least().unwrap_or(corrected.corrected.bound());
+        Self { reading, at, moisture, corrected }
+    }
+
     /// Is it over the limit, or may it be, by what it may read low?
     fn may_be_over(&self, limit: MoistureContent) -> bool {
         self.corrected.corrected.is_above(limit) || self.corrected.at_worst() > limit
     }
-}
-
-impl Wet {
-    fn of(
-        grid: &Grid,
-        wet_on_each: [&Vec<f64>; 2],
-        spots: &[Spot],
-        floor: &Floor,
-        outline: &Outline,
-        limit: MoistureContent,
-    ) -> Self {
-        let [as_read, at_worst] = wet_on_each.map(|wet| {
-            let mut wet = wet.clone();
-            wet.sort_by(f64::total_cmp);
-            let (last, few) = (wet.len().saturating_sub(1), (wet.len() as f64 * FEW) as usize);
-            [few, last.saturating_sub(few)].map(|at| wet.get(at).copied().unwrap_or_default())
-        });
-        let expected: f64 = grid.floor().map(|cell| cell.chance).sum();
-        let stands_for =
-            grid.floor().filter(|cell| nearest(spots, cell.at).is_some_and(|spot| spot.may_be_over(limit)));
-        let ([least, most], [_, most_at_worst]) = (as_read, at_worst);
-        let at_least = least.min(expected);
-        let at_most = most.max(most_at_worst).max(expected).max(stands_for.count() as f64);
-        let square_inches = outline.area().to_square_feet() * 144.0 / (grid.floor().count().max(1) as f64);
-        let [area, at_least, at_most] =
-            [expected, at_least, at_most].map(|cells| Area::from_square_inches(cells * square_inches));
-        let wet = grid.bounds_where(|cell| cell.chance >= 0.5);
-        let opening = wet.and_then(|wet| propose(floor, outline, to_joists(floor, wet)));
-        Self { area, at_least, at_most, opening }
-    }
-}
-
-fn nearest(spots: &[Spot], at: Point) -> Option<&Spot> {
-    spots.iter().min_by_key(|spot| (spot.at - at).length())
-}
-
-/// A rectangle, its ends across the joists moved out to the next centers.
-fn to_joists(floor: &Floor, rect: Rect) -> Rect {
-    let Some(joists) = &floor.joists else { return rect };
-    let run = joists.run();
-    let (least, most) = (rect.least(), rect.most());
-    let before = joists.centers().filter(|center| *center <= run.across(least)).max();
-    let behind = joists.centers().filter(|center| *center >= run.across(most)).min();
-    let put = |point: Point, center: Option<Length>| center.map_or(point, |center| run.with_across(point, center));
-    Rect::between(put(least, before), put(most, behind)).unwrap_or(rect)
 }

@@ -1,12 +1,15 @@
 //! The next reading: the place within reach that would tell most of how much is wet.
 //!
-//! On some of the floors that the readings allow more is wet, on some less; the best place
-//! is where what would be read goes along with that most. Where readings are too few for
-//! that, the place farthest from all of them.
+//! Before anything else the floor is read that no reading reaches. Where all of it is, on some
+//! of the floors that the readings allow more is wet, on some less; the best place is where
+//! what would be read goes along with that most. Where readings are too few for that, the place
+//! farthest from all of them.
 
 use super::Spot;
 use super::draws::Draws;
 use super::field::feet;
+use super::grid::Grid;
+use super::reach::reaches;
 use crate::engine::geometry::{Outline, Point};
 use crate::engine::place::JoistNumber;
 use crate::engine::survey::Floor;
@@ -38,22 +41,26 @@ pub struct NextReading {
 }
 
 impl NextReading {
-    /// The place that tells most of how much is wet, if floors were drawn; or else the one
-    /// farthest from all readings. None without joists.
+    /// The place that reaches most floor that no reading reaches. Where all is reached, the one
+    /// that tells most of how much is wet, if floors were drawn; or else the one farthest from
+    /// all readings. None without joists.
     pub(super) fn of(
         floor: &Floor,
         outline: &Outline,
         spots: &[Spot],
+        grid: &Grid,
         drawn: Option<(&Draws, &[f64])>,
     ) -> Option<Self> {
         let places = places(floor, outline, spots);
         let nearest = |place: Point| spots.iter().map(|spot| (spot.at - place).length()).min().unwrap_or(Length::ZERO);
-        let best = match drawn {
+        let unread: Vec<_> = grid.floor().filter(|cell| !cell.is_reached).map(|cell| cell.at).collect();
+        let reached_by = |place: Point| unread.iter().filter(|at| reaches(place, **at)).count();
+        let best = match drawn.filter(|_| unread.is_empty()) {
             Some((draws, wet)) => {
                 let rated = places.into_iter().map(|place| (draws.telling(feet(place), wet), place));
                 rated.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, place)| place)?
             }
-            None => places.into_iter().max_by_key(|place| nearest(*place))?,
+            None => places.into_iter().max_by_key(|place| (reached_by(*place), nearest(*place)))?,
         };
         let (joist, along) = floor.nearest_joist(best)?;
         Some(Self { joist, along, at: best })

@@ -2,7 +2,7 @@
 //! meter has not made itself, and which number decides.
 
 use super::bounds::{Bounds, Outside};
-use super::kept::{Kept, Unsaid};
+use super::kept::{Kept, TREATED_READS_HIGH, Unsaid};
 use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::steps::{self, Working};
 use super::{Meter, Shown, Wood};
@@ -86,6 +86,9 @@ pub struct Corrected {
     /// Is it good only for comparing with readings of the same meter on the same
     /// material, and with no limit?
     pub relative: bool,
+    /// By how much it may read high at most where it is only relative, if a source says so: the
+    /// wood is no drier than that under it. Of the rest nobody knows.
+    pub reads_high: Option<MoistureContent>,
     /// What became of the correction for temperature.
     pub temperature: Step,
     /// What became of the correction for species.
@@ -104,6 +107,7 @@ impl Corrected {
             unsaid: None,
             beyond_chart: false,
             relative: false,
+            reads_high: None,
             temperature: Step::Left,
             species: Step::Left,
         }
@@ -142,6 +146,17 @@ impl Corrected {
     pub fn at_worst(&self) -> MoistureContent {
         let low = self.may_read_low.map_or(0.0, |low| low.points.to_percent());
         MoistureContent::from_percent_f64(self.corrected.bound().to_percent() + low)
+    }
+
+    /// The driest that wood may be that was read only relatively, where it can be said: past a
+    /// meter's scale it is soaked, less what its salts add. Nothing of what is not relative.
+    pub fn relative_at_least(&self) -> Option<MoistureContent> {
+        let least = match self.corrected {
+            Stands::Under(_) => return None,
+            Stands::At(moisture) | Stands::Over(moisture) => moisture,
+        };
+        let high = self.reads_high.filter(|_| self.relative)?;
+        Some(MoistureContent::from_percent_f64(least.to_percent() - high.to_percent()))
     }
 
     /// Is it wetter than that one by more than a meter can be off?
@@ -237,6 +252,7 @@ fn doubted(
         shown: Some(reading),
         doubted: true,
         relative: is_relative(kept),
+        reads_high: reads_high(kept),
         unsaid: unsaid(kept),
         ..Corrected::as_shown(bounds.stands(outside))
     };
@@ -250,6 +266,11 @@ fn doubted(
 
 fn is_relative(kept: &[Kept]) -> bool {
     kept.iter().any(|reason| reason.is_relative())
+}
+
+/// Where treatment alone makes it relative; of a pinless meter and of glue nobody says how much.
+fn reads_high(kept: &[Kept]) -> Option<MoistureContent> {
+    matches!(kept, [Kept::Treated]).then_some(TREATED_READS_HIGH)
 }
 
 fn unsaid(kept: &[Kept]) -> Option<Unsaid> {
@@ -279,6 +300,7 @@ fn percentage(
         shown: Some(reading),
         by_tables,
         relative,
+        reads_high: reads_high(kept),
         may_read_low: low.filter(|_| !relative),
         unsaid: unsaid(kept),
         beyond_chart: !relative && is_beyond_chart(meter, temperature),
@@ -329,6 +351,7 @@ fn off_the_scale(
     });
     let value = Corrected {
         relative,
+        reads_high: reads_high(kept),
         unsaid: unsaid(kept),
         may_read_low: may_read_low.flatten(),
         beyond_chart: is_at_most && is_beyond_chart(meter, temperature),

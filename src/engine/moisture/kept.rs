@@ -2,6 +2,10 @@
 
 use super::{Material, Meter, Sensing, Wood};
 use crate::engine::sources::Source;
+use crate::engine::units::MoistureContent;
+
+/// How much too high treated wood reads at most, in points ([`Source::TreatedWood`]: 1 to 2 %).
+pub(super) const TREATED_READS_HIGH: MoistureContent = MoistureContent::percent(2);
 
 /// Why a reading stands as shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

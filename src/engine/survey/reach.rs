@@ -32,6 +32,17 @@ pub enum Start {
     NoWall,
 }
 
+impl Start {
+    /// The words, of what has no name of its own in the job: the wall at the first corner has.
+    pub fn words(self) -> Option<String> {
+        match self {
+            Self::Unknown | Self::AtTheCorner => None,
+            Self::Side(side) => Some(format!("side {side}")),
+            Self::NoWall => Some("the line of corner 1".to_owned()),
+        }
+    }
+}
+
 impl Floor {
     /// The room's outline from the corners that everything is placed from, if it has one.
     pub(super) fn placed_outline(&self) -> Option<Outline> {

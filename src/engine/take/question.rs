@@ -9,7 +9,6 @@ use crate::engine::entry::EntryId;
 use crate::engine::framing::DamageKind;
 use crate::engine::job::Job;
 use crate::engine::place::{Face, JoistNumber, Place, Position};
-use crate::engine::survey::reach::Start;
 use crate::engine::survey::{Floor, Shape, inside};
 
 /// A question, and how it is answered.
@@ -279,11 +278,7 @@ fn at_spot(draft: &Draft, job: &Job, units: Units, keys: Keys, unit: &str) -> Qu
 fn wall_of(job: &Job, joist: JoistNumber) -> Option<String> {
     let named = || job.measured_from().filter(|wall| !wall.is_empty()).map(ToString::to_string);
     let Some(floor) = inside::floor(job) else { return named() };
-    match floor.starts(joist) {
-        (_, Start::Unknown | Start::AtTheCorner) => named(),
-        (_, Start::Side(side)) => Some(format!("side {side}")),
-        (_, Start::NoWall) => Some("the line of corner 1".to_owned()),
-    }
+    floor.starts(joist).1.words().or_else(named)
 }
 
 /// Where a place without a distance is along its joist.

@@ -19,7 +19,7 @@ pub fn water(readings: u16) -> Result<String, String> {
     let book = job(readings);
     let extent = Extent::of(book.job(), Group::Framing);
     let extent = extent.value().ok_or("no map")?;
-    let wet = extent.wet.ok_or("no area")?.area.to_square_feet();
+    let wet = extent.wet.map_err(|untold| format!("no area: {untold:?}"))?.area.to_square_feet();
     let next = extent.next.ok_or("no next reading")?;
     let ranking = origin(book.job());
     let first = ranking.value().and_then(|ranking| ranking.causes.first()).ok_or("no ranking")?;
