@@ -254,7 +254,6 @@ fn warmth(job: &Job) -> Vec<Then<(Temperature, bool)>> {
 
 /// Does what was read say that it is wood, or a part of the floor?
 fn is_wood(what: &str) -> bool {
-    let what = what.to_lowercase();
-    let begins = |with: &str| what.starts_with(&with.to_lowercase());
+    let begins = |with: &str| what.get(..with.len()).is_some_and(|begins| begins.eq_ignore_ascii_case(with));
     begins(WOOD) || Element::ALL.into_iter().any(|element| begins(element.label()))
 }

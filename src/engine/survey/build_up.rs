@@ -6,6 +6,7 @@ use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::units::tape::{InchStep, LengthStyle};
 use crate::engine::units::{Length, Typed};
+use crate::order;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
 
@@ -155,10 +156,7 @@ fn least(layers: &[Logged<'_>], of: fn(LayerKind) -> bool) -> Option<Length> {
 }
 
 fn phones(layers: &[Logged<'_>]) -> Vec<DeviceId> {
-    let mut phones: Vec<_> = layers.iter().map(|(phone, _)| *phone).collect();
-    phones.sort_unstable();
-    phones.dedup();
-    phones
+    order::once(layers.iter().map(|(phone, _)| *phone))
 }
 
 /// What was logged so that it may be there once or twice.
