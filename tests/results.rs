@@ -22,7 +22,7 @@ fn sample_book() -> Book {
 }
 
 fn answers(job: &Job) -> Vec<Answer> {
-    results::answers(job, Units::default())
+    results::every_answer(job, Units::default())
 }
 
 fn answer(job: &Job, name: &str) -> Figure<Said> {

@@ -363,7 +363,7 @@ fn off_the_scale_no_page_shows_a_number() {
         ("19.2 %", Some("19.2")),
     ];
     assert_eq!(corrected, off);
-    let wettest = duckboard::engine::results::answers(job, Units::default());
+    let wettest = duckboard::engine::results::every_answer(job, Units::default());
     let wettest = wettest.iter().find(|answer| answer.name == "wettest").unwrap().said.value().unwrap();
     assert!(wettest.headline.starts_with("over"), "{}", wettest.headline);
 }

@@ -44,7 +44,7 @@ function started() {
   begun.onerror = () => {
     worker = undefined;
     drafts.forEach(draft => { draft.sent = undefined; });
-    for (const name of ['due', 'cautions', 'water', 'under', 'orders', 'logged']) {
+    for (const name of ['due', 'ventilating', 'cautions', 'water', 'under', 'orders', 'logged']) {
       draw({ name, problem: 'This page could not be worked out. What is saved is safe.' });
     }
   };

@@ -35,6 +35,7 @@ pub fn Answers() -> impl IntoView {
                 LATER.map(|(tab, says)| view! { <a class="key wide" href=href(tab)>{says}</a> }).collect_view()
             })}
             {live(move || answers.get().into_iter().map(|answer| view! { <AnswerCard answer/> }).collect_view())}
+            <section class="later"><LaterPart name="ventilating"/></section>
         </main>
     }
 }

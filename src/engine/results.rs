@@ -70,12 +70,17 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
             "Crawl air condenses at",
             crawl_dew_point(job).map(|dew| say_temperature(*dew, units)),
         ),
-        answer(
-            "outdoor_air",
-            "Would outdoor air dry the crawl space now?",
-            ventilating(job).map(|ventilating| say_venting(ventilating, units)),
-        ),
     ]
+}
+
+/// Every answer: those, and what a phone works out later, since it takes a good part of the engine.
+pub fn every_answer(job: &Job, units: Units) -> Vec<Answer> {
+    let outdoor_air = Answer {
+        name: "outdoor_air",
+        title: "Would outdoor air dry the crawl space now?",
+        said: ventilating(job).map(|ventilating| say_venting(ventilating, units)),
+    };
+    answers(job, units).into_iter().chain([outdoor_air]).collect()
 }
 
 /// A reading with what it means.

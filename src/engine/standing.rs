@@ -147,7 +147,11 @@ impl<'a> Spots<'a> {
 /// The members that were replaced, and since when.
 fn replaced(job: &Job) -> Vec<(Part, Since)> {
     let said = Particulars::of(job);
-    let parts = said.parts(|part| !matches!(part, Part::House | Part::Order(_)));
-    let each = parts.into_iter().flat_map(|part| done(said, part).into_iter().map(move |it| (part.clone(), it)));
-    each.filter(|(_, (what, _))| *what == Done::Replaced).map(|(part, (_, since))| (part, since)).collect()
+    let mut replaced = Vec::new();
+    for part in said.parts(|part| !matches!(part, Part::House | Part::Order(_))) {
+        for (_, since) in done(said, part).into_iter().filter(|(what, _)| *what == Done::Replaced) {
+            replaced.push((part.clone(), since));
+        }
+    }
+    replaced
 }

@@ -5,7 +5,7 @@
 use super::air::SurfaceReading;
 use super::describe::place_name;
 use super::entry::EntryId;
-use super::job::{Job, Seen};
+use super::job::{Job, Seen, Shelf};
 use super::moisture::{Reading, WoodTemperature};
 use super::place::{Place, Position};
 use super::take::Units;
@@ -40,10 +40,13 @@ fn probe<'a>(job: &'a Job, reading_id: EntryId, reading: &Seen<'_, Reading>) -> 
             && id < reading_id
             && surface.in_visit().is_same(reading.in_visit())
     };
-    let stands = job.now.surfaces().iter().filter(|(id, it)| is_it(**id, it)).map(|(id, it)| (*id, Some(it.value)));
-    let gone = job.gone.surfaces().iter().filter(|(id, it)| is_it(**id, it)).map(|(id, _)| (*id, None));
-    let (_, last) = stands.chain(gone).max_by_key(|(id, _)| *id)?;
-    Some(last.map_or(Probe::TakenBack, Probe::Stands))
+    let last = |of: Shelf<'a, SurfaceReading>| of.iter().filter(|(id, it)| is_it(**id, it)).last();
+    match (last(job.now.surfaces()), last(job.gone.surfaces())) {
+        (Some((stands, surface)), gone) if gone.is_none_or(|(gone, _)| gone < stands) => {
+            Some(Probe::Stands(surface.value))
+        }
+        (_, gone) => gone.map(|_| Probe::TakenBack),
+    }
 }
 
 fn on_member(job: &Job, surface: &SurfaceReading, at: EntryId) -> WoodTemperature {

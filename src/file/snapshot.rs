@@ -7,7 +7,7 @@
 use crate::engine::figure::{Figure, Why};
 use crate::engine::job::Job;
 use crate::engine::orders::lines;
-use crate::engine::results::{Said, answers};
+use crate::engine::results::{Said, every_answer};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
 use serde::Serialize;
@@ -43,7 +43,7 @@ impl Snapshot {
 
 /// Every figure of a job by its name, computed now, and then every line of its order list.
 pub fn figures(job: &Job, units: Units) -> Vec<SnapshotFigure> {
-    let answers = answers(job, units);
+    let answers = every_answer(job, units);
     let answers = answers.iter().map(|answer| SnapshotFigure::of(answer.name, &answer.said, Said::words));
     let (lines, _) = lines(job, units);
     let orders = lines.iter().map(|line| {

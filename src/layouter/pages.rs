@@ -4,7 +4,7 @@ use duckboard::draw::card::{Act, Ask, Card, Field, Line, Tone};
 use duckboard::draw::cautions::{cautions, due};
 use duckboard::draw::orders::{COLUMNS, orders, rows};
 use duckboard::draw::under::under;
-use duckboard::draw::water::water;
+use duckboard::draw::water::{ventilating_card, water};
 use duckboard::draw::{Canvas, form, svg};
 use duckboard::engine::entry::{DeviceId, Logger};
 use duckboard::engine::job::Observation;
@@ -98,6 +98,7 @@ pub fn page(name: &str, job: &str, units: &str, by: &str, width: u32) -> Result<
     let book = salvage.file.book();
     let page = match name {
         "due" => of_cards(due(book.job(), serde_json::from_str::<Logger>(by).ok().as_ref())),
+        "ventilating" => of_cards(vec![ventilating_card(book.job(), units)]),
         "cautions" => of_cards(cautions(book.job())),
         "water" => of_cards(water(book.job(), units, canvas)),
         "under" => of_cards(under(book.job(), units, canvas)),

@@ -2,7 +2,7 @@
 //! the command takes them as they come.
 
 use duckboard::engine::job::Job;
-use duckboard::engine::results::{Said, answers};
+use duckboard::engine::results::{Said, every_answer};
 use duckboard::engine::take::Units;
 use duckboard::file::{Snapshot, SnapshotFigure, figures};
 
@@ -13,6 +13,6 @@ pub(crate) fn snapshot(job: &Job) -> Snapshot {
 
 /// Every figure of the job by its name for people, computed now.
 pub(crate) fn told(job: &Job) -> Vec<SnapshotFigure> {
-    let all = answers(job, Units::default());
+    let all = every_answer(job, Units::default());
     all.iter().map(|answer| SnapshotFigure::of(answer.title, &answer.said, Said::words)).collect()
 }

@@ -10,7 +10,7 @@ use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Wood};
 use duckboard::engine::origin::Check;
 use duckboard::engine::place::{Element, Place};
-use duckboard::engine::results::answers;
+use duckboard::engine::results::every_answer;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::{MoistureContent, Typed};
@@ -49,7 +49,7 @@ fn visited() -> Desk {
 /// The page's headline, which is that of the answers.
 fn ventilates(desk: &Desk) -> Dries {
     let says = ventilating(desk.job()).value().unwrap().says;
-    let answers = answers(desk.job(), Units::default());
+    let answers = every_answer(desk.job(), Units::default());
     let answer = answers.iter().find(|answer| answer.name == "outdoor_air").unwrap().said.value().unwrap().clone();
     assert_eq!(card(desk.job(), VENTILATES).headline, answer.headline, "two pages of one job");
     assert_eq!(answer.headline, says.label());

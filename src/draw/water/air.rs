@@ -97,7 +97,7 @@ fn named(job: &Job, surface: &Surface, units: Units) -> String {
 }
 
 /// Would outdoor air as it was read dry the wood to its limit?
-pub(super) fn ventilating_card(job: &Job, units: Units) -> Card {
+pub fn ventilating_card(job: &Job, units: Units) -> Card {
     let title = "Would it dry by ventilating alone?";
     let known = match ventilating(job) {
         Figure::Missing(needs) => return Card::missing(title, &needs),

@@ -7,6 +7,7 @@ mod cards;
 mod map;
 mod readings;
 
+pub use air::ventilating_card;
 pub use map::map;
 
 use super::Canvas;
@@ -21,7 +22,7 @@ pub fn water(job: &Job, units: Units, canvas: Canvas) -> Vec<Card> {
     cards.push(readings::judged(job, units));
     cards.extend(cards::maps(job, units, canvas));
     cards.push(cards::forecast(job, units));
-    cards.push(air::ventilating_card(job, units));
+    cards.push(ventilating_card(job, units));
     cards.push(air::surfaces(job, units));
     cards.push(asks::checklist(job));
     cards

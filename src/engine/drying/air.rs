@@ -131,6 +131,7 @@ pub fn fullest(airs: impl IntoIterator<Item = (EntryId, Air)>) -> Option<(EntryI
 }
 
 /// Altitude moves every air alike.
+#[inline(never)]
 fn vapor(air: Air) -> HumidityRatio {
     HumidityRatio::of(air, Pressure::SEA_LEVEL)
 }

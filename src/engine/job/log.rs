@@ -29,8 +29,8 @@ impl Log {
     /// somebody who knew that nothing is decided by it.
     pub fn add(&mut self, record: Record) -> Added {
         let same_id = self.entries.entry(record.id()).or_default();
-        let is_lost = |record: &Record| *record.content() == Content::Absent;
-        let is_told = *record.content() == Content::LeftOut && same_id.iter().all(is_lost);
+        let is_lost = |record: &Record| matches!(record.content(), Content::Absent);
+        let is_told = matches!(record.content(), Content::LeftOut) && same_id.iter().all(is_lost);
         if record.is_absent() && !same_id.is_empty() && !is_told {
             return Added::Known;
         }

@@ -6,7 +6,6 @@ use crate::engine::job::Job;
 use crate::engine::sources::Source;
 use crate::engine::units::tape::{InchStep, LengthStyle};
 use crate::engine::units::{Length, Typed};
-use crate::order;
 use litemap::LiteMap;
 use serde::{Deserialize, Serialize};
 
@@ -156,7 +155,13 @@ fn least(layers: &[Logged<'_>], of: fn(LayerKind) -> bool) -> Option<Length> {
 }
 
 fn phones(layers: &[Logged<'_>]) -> Vec<DeviceId> {
-    order::once(layers.iter().map(|(phone, _)| *phone))
+    let mut phones = Vec::new();
+    for (phone, _) in layers {
+        if !phones.contains(phone) {
+            phones.push(*phone);
+        }
+    }
+    phones
 }
 
 /// What was logged so that it may be there once or twice.
