@@ -41,7 +41,7 @@ const ANSWERS: [&str; 9] = [
     "Left in this crawl air, wood settles near",
     "Crawl air condenses at",
     "Would it dry by ventilating alone?",
-    "No: outdoor air brings vapor in",
+    "No: outdoor air would wet the wood",
 ];
 
 /// How many entries a first visit comes to: 2 job, 7 room and sides, 1 opening, 1 joists,
@@ -230,8 +230,8 @@ async fn the_answers_are_there(phone: &mut Phone) {
     phone.is_answered_about("Left in this crawl air, wood settles near", 16.0, 0.07 + 0.05).await;
     // PsychroLib 2.5.0, 70 °F and 80 %: 63.55 °F, within 0.045 [X]; shown to a tenth.
     phone.is_answered_about("Crawl air condenses at", 63.55, 0.045 + 0.05).await;
-    // Outdoors 80 °F and 80 %: 73.27 °F [X], above the crawl space's: vapor comes in.
-    phone.is_answered("Would it dry by ventilating alone?", "No: outdoor air brings vapor in").await;
+    // Outdoors 80 °F and 80 %: 73.27 °F [X], above the joist's 50 °F: it would get wet.
+    phone.is_answered("Would it dry by ventilating alone?", "No: outdoor air would wet the wood").await;
     phone.screenshot("walk-answers").await;
 }
 
