@@ -40,7 +40,7 @@ fn probe<'a>(job: &'a Job, reading_id: EntryId, reading: &Seen<'_, Reading>) -> 
             && id < reading_id
             && surface.in_visit().is_same(reading.in_visit())
     };
-    let last = |of: Shelf<'a, SurfaceReading>| of.iter().filter(|(id, it)| is_it(**id, it)).last();
+    let last = |of: Shelf<'a, SurfaceReading>| of.iter().rfind(|(id, it)| is_it(**id, it));
     match (last(job.now.surfaces()), last(job.gone.surfaces())) {
         (Some((stands, surface)), gone) if gone.is_none_or(|(gone, _)| gone < stands) => {
             Some(Probe::Stands(surface.value))

@@ -12,7 +12,11 @@ async fn the_sample_judges_its_joists_and_lists_what_to_order() {
     let mut phone = sample_without_a_host().await;
     phone.open_page(JOISTS_PAGE, "under").await;
     phone.wait_for("2 of 9 can stay").await;
-    phone.wait_for("Found soft at 8' 1\", yet the awl stops there: log how deep it goes in, or take back which is wrong.").await;
+    phone
+        .wait_for(
+            "Found soft at 8' 1\", yet the awl stops there: log how deep it goes in, or take back which is wrong.",
+        )
+        .await;
     phone.wait_for("262 gallons for each inch of rain").await;
     phone.wait_until("levels are drawn", "document.querySelectorAll('#under svg .cut').length > 0").await;
     phone.screenshot("under").await;
