@@ -92,3 +92,12 @@ fn what_is_asked_of_a_header_is_ended_by_saying_that_it_is_so() {
         "Header of 9' 0\"",
     );
 }
+
+/// Whoever says something of a header says that there is one.
+#[test]
+fn a_header_of_which_nobody_said_how_long_it_is_is_measured() {
+    for (item, typed) in [(&list::TRIMMERS, "single"), (&list::HEADER_TO_BEARING, "8'")] {
+        held_by(|site| drop_(site.desk.says(Part::House, item, typed)), "Measure the longest header's span");
+    }
+    assert!(lines("4'", Some("3'"), Some("single")).is_empty());
+}

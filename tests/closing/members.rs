@@ -2,6 +2,7 @@
 
 use crate::house::{inches, joist};
 use crate::{Site, after, drop_, held_by, length, ready};
+use duckboard::engine::cautions::due;
 use duckboard::engine::condition::Finding;
 use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::moisture::Answer;
@@ -467,4 +468,21 @@ fn what_was_found_at_a_place_on_a_girder_is_ended_by_what_is_done_to_any() {
     };
     ready(seen_to(1));
     ready(seen_to(2));
+}
+
+/// By a number, or on the plan where the joist runs: 16 in apart here, the first at 16.
+#[test]
+fn joists_that_were_found_soft_on_the_plan_are_counted_as_what_they_are() {
+    let is_due = |all: [&'static str; 3]| {
+        let site = after(|site| {
+            for right in all {
+                let position = Position::OnPlan { right: length(right), down: length("3'") };
+                let place = Place { element: Element::Joist, position, face: None, height: None, chalk: None };
+                let at = site.desk.log(place);
+                site.finds(Finding::Soft, Some(at));
+            }
+        });
+        due(site.desk.job(), None).iter().any(|caution| caution.name == "weak_framing")
+    };
+    assert_eq!([is_due(["32", "48", "80"]), is_due(["32", "48", "48"])], [true, false]);
 }

@@ -1,5 +1,6 @@
 //! Which readings of a place stand, and what of them a new joist, a cut and another phone change.
 
+use crate::desk::length;
 use crate::house::joist;
 use crate::phones::pen_at;
 use crate::{Site, after, drop_, held_by, ready};
@@ -7,7 +8,7 @@ use duckboard::engine::condition::Finding;
 use duckboard::engine::job::{Added, Record, Visit};
 use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
 use duckboard::engine::particular::{Part, list};
-use duckboard::engine::place::{Element, Place};
+use duckboard::engine::place::{Element, Place, Position};
 
 const BETWEEN_READINGS: &str = "2026-10-26T07:00:00-05:00";
 
@@ -224,4 +225,39 @@ fn one_spot_that_two_phones_logged_is_one_place() {
     site.read(other, "26", Material::Solid);
     site.seen_to();
     assert!(site.in_the_way().is_empty(), "{:#?}", site.in_the_way());
+}
+
+/// A place on the plan lies on the joist that runs there; where only a mark tells, nobody knows.
+#[test]
+fn what_was_read_on_the_plan_of_a_joist_that_is_gone_is_gone_with_it() {
+    let replaced = |position: fn() -> Position| {
+        move |site: &mut Site| {
+            let chalk = Some(crate::desk::label("X"));
+            let at =
+                site.desk.log(Place { element: Element::Joist, position: position(), face: None, height: None, chalk });
+            site.read(at, "31", Material::Solid);
+            site.desk.does(joist(4), "replaced");
+            site.read(site.places[3], "12", Material::Solid);
+        }
+    };
+    // Joist 4 lies 64 in from the first corner.
+    ready(replaced(|| Position::OnPlan { right: length("64"), down: length("3'") }));
+    held_by(replaced(|| Position::OnPlan { right: length("80"), down: length("3'") }), "too wet: Joist");
+    held_by(replaced(|| Position::Named), "too wet: Joist");
+}
+
+/// What nobody placed cannot be told to have come out: the line says what then ends it.
+#[test]
+fn boards_that_nobody_placed_are_read_again_or_taken_back() {
+    let then = |position: Position| {
+        move |site: &mut Site| {
+            let chalk = Some(crate::desk::label("by the tub"));
+            let boards = Place { element: Element::SubfloorBelow, position, face: None, height: None, chalk };
+            let at = site.desk.log(boards);
+            site.read(at, "31", Material::Solid);
+            next_visit(site, "2026-11-23T08:00:00-05:00");
+        }
+    };
+    held_by(then(Position::Named), "read it again; what came out, and nobody said where it was, take back under Log");
+    ready(then(Position::OnPlan { right: length("60"), down: length("3'") }));
 }

@@ -170,3 +170,18 @@ fn an_old_answer_counts_only_while_it_is_asked_for() {
     });
     assert!(!site.in_the_way().iter().any(|line| line.contains("mold")), "{:#?}", site.in_the_way());
 }
+
+/// Soil that was looked at and not bare may be bare a season later.
+#[test]
+fn that_no_soil_is_bare_is_as_old_as_it_was_seen_last() {
+    let seen = |visit: &'static str| {
+        let site = after(|site| {
+            let ground = ["bare_soil", "damp_soil", "dew_beads", "cold_months"].map(|name| (name, Answer::No));
+            site.visit("2026-12-30T08:00:00-05:00");
+            site.answers(&ground);
+            site.visit(visit);
+        });
+        site.in_the_way().into_iter().any(|line| line.contains("whether soil is bare: look again"))
+    };
+    assert_eq!(["2027-04-01T08:00:00-05:00", "2027-04-01T08:00:01-05:00"].map(seen), [false, true]);
+}

@@ -1,12 +1,13 @@
 //! A visit that nobody ended: what is answered more days later than a visit may last puts
 //! nothing right.
 
-use crate::desk::label;
+use crate::desk::{label, length};
 use crate::house::joist;
 use crate::phones::pen_apart;
 use crate::{Site, after, drop_};
 use duckboard::engine::air::AirLocation;
-use duckboard::engine::job::{Added, Record, Visit};
+use duckboard::engine::condition::Finding;
+use duckboard::engine::job::{Added, Fact, HandOver, Record, Visit};
 use duckboard::engine::moisture::{Answer, Material};
 use duckboard::engine::origin::{origin, was_seen};
 use duckboard::engine::particular::{Part, list};
@@ -111,4 +112,29 @@ fn two_phones_that_begin_a_visit_on_one_morning_are_there_at_once() {
     assert!(unread(&another_begins("2026-10-26T08:41:00-05:00", "2026-10-26T08:40:00-05:00")), "read before");
     assert!(!unread(&another_begins("2026-10-26T20:00:00-05:00", "2026-10-26T20:00:00-05:00")));
     assert!(unread(&another_begins("2026-10-26T20:00:01-05:00", "2026-10-26T20:00:01-05:00")), "in the evening");
+}
+
+/// The record of a floor that is closed stays what it is, whatever is handed over, bought or named later.
+#[test]
+fn a_file_that_is_handed_over_days_later_makes_no_visit_longer() {
+    let days_later = |seen: fn(&mut Site)| {
+        after(|site| {
+            site.at("2026-11-02T08:00:00-05:00");
+            seen(site);
+        })
+        .in_the_way()
+    };
+    let hand_over = |site: &mut Site| {
+        site.desk.log(HandOver { revision: 1, with_photos: true, with_client: true, entries: Some(9) });
+    };
+    let paper: [fn(&mut Site); 3] = [
+        hand_over,
+        |site| drop_(site.desk.log(Fact::Title(label("Blue house")))),
+        |site| drop_(site.desk.log(Fact::Kerf(length("1/8")))),
+    ];
+    for seen in paper {
+        assert!(days_later(seen).is_empty(), "{:#?}", days_later(seen));
+    }
+    let found = days_later(|site| site.finds(Finding::Stained, None));
+    assert!(found.iter().any(|line| line.starts_with("this visit has gone on for more than 3 days")), "{found:#?}");
 }

@@ -342,3 +342,17 @@ fn a_new_joist_is_no_stronger_than_it_was_said_to_be_when_it_was_put_in() {
     replaced(&mut desk);
     assert!(one(&desk, 4).is_settled(), "{:?}", one(&desk, 4).reasons);
 }
+
+/// Soft in the first span of 10': a sister there carries that by itself, and not the 14' 6" past the
+/// girder, along which another lies.
+#[test]
+fn a_sister_is_asked_to_carry_alone_what_the_joist_may_leave_along_its_own_span() {
+    let asks = |from: &str, to: &str| {
+        let mut desk = through("10'", "14' 6");
+        desk.spot(4, DamageKind::Soft, Some((from, to)), Some(Face::LowerEdge), "1/2");
+        says(&one(&desk, 4), "it does not carry alone what a soft joist may leave to it")
+    };
+    assert!(!asks("3'", "4'") && asks("15'", "16'"));
+    // Within 6 in of the girder, at 10', it counts as rot where the joist bears, and no sister does.
+    assert!(!asks("9'", "9' 5 15/16") && asks("10' 6 1/16", "11'"));
+}
