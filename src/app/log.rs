@@ -129,8 +129,8 @@ fn notices(book: &Book) -> Vec<String> {
         (job.faults.len(), "that cannot be followed, kept in the log"),
         (
             job.dated_after(now() + CLOCKS_APART),
-            "dated later than it is by this phone: one of two clocks is wrong, and nothing \
-          that is said from now on is surely said after it",
+            "dated later than it is by this phone: one of two clocks is wrong. Set it right: until then what is said \
+             next may not count as said later",
         ),
     ];
     let entries = |count: usize| if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") };

@@ -73,11 +73,11 @@ pub fn answers(job: &Job, units: Units) -> Vec<Answer> {
     ]
 }
 
-/// Every answer: those, and what a phone works out later, since it takes a good part of the engine.
+/// Those, and the one that a phone works out in its later module: it takes a good part of the engine.
 pub fn every_answer(job: &Job, units: Units) -> Vec<Answer> {
     let outdoor_air = Answer {
         name: "outdoor_air",
-        title: "Would outdoor air dry the crawl space now?",
+        title: ventilating::ASKS,
         said: ventilating(job).map(|ventilating| say_venting(ventilating, units)),
     };
     answers(job, units).into_iter().chain([outdoor_air]).collect()

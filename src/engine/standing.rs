@@ -20,7 +20,7 @@ use litemap::LiteMap;
 /// than so many points a day: of two readings that say so one is wrong, and nobody knows which
 /// (judgement).
 const A_DAY: TimeDelta = TimeDelta::hours(24);
-/// See [`A_DAY`].
+/// So many points of moisture content: see [`A_DAY`].
 pub const POINTS_A_DAY: i32 = 3;
 
 /// A reading among the others of its place.
@@ -39,16 +39,16 @@ impl Standing {
     }
 
     /// Does a later reading of the place stand for this one? A drier one that contradicts it does
-    /// not: both stand, and the worse one tells. So do two that nobody
-    /// believes, and a number beside what is only relative. Of two phones the later is told by
-    /// [`When`], and where neither is, both stand.
+    /// not: both stand, and the worse one tells. So do two that nobody believes, and a number beside
+    /// what is only relative. Of two phones the later is told by [`When`], and where neither is, both
+    /// stand.
     pub fn is_superseded_by(&self, other: &Self) -> bool {
         let is_one_believed = !self.now.doubted || !other.now.doubted;
         let is_as_good = self.now.relative || !other.now.relative;
         is_one_believed && is_as_good && other.when.is_after(self.when) && !self.contradicts(other)
     }
 
-    /// Is it wetter than that one by more than a meter can be off, and wood can dry in between?
+    /// Is it wetter than that one by more than a meter can be off and wood can dry in between?
     pub fn contradicts(&self, other: &Self) -> bool {
         match dried_by(other.when.at - self.when.at) {
             Dried::Not => self.now.contradicts(&other.now),

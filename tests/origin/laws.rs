@@ -4,9 +4,10 @@ use super::flips::Flips;
 use super::{Desk, answers, first, scenarios};
 use crate::scenario::Scenario;
 use crate::tally::Tally;
-use duckboard::engine::closing::to_deal_with;
+use duckboard::engine::closing::asked_for_closing;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
+use duckboard::engine::framing::schedule;
 use duckboard::engine::geometry::{Point, Turn};
 use duckboard::engine::moisture::{Answer, Material, Reading, Shown, Species, Wood};
 use duckboard::engine::origin::{
@@ -14,6 +15,7 @@ use duckboard::engine::origin::{
 };
 use duckboard::engine::place::Element;
 use duckboard::engine::survey::Run;
+use duckboard::engine::take::Units;
 use duckboard::engine::units::{Length, MoistureContent};
 use proptest::prelude::*;
 
@@ -375,7 +377,9 @@ fn roof_water_that_lands_at_a_wall_has_to_be_dealt_with() {
     for (answer, is_sign) in [(Answer::Yes, true), (Answer::No, false), (Answer::Unknown, false)] {
         let mut desk = Desk::new();
         visit(&mut desk, &[("bare_soil", Answer::No), ("gutter", answer), ("after_rain", Answer::Yes)]);
-        let causes = to_deal_with(desk.job());
+        let asked = asked_for_closing(desk.job(), &schedule(desk.job(), Units::default()));
+        let is_asked = |cause: &Cause| asked.iter().any(|it| it.name == dealt_with_name(*cause));
+        let causes: Vec<_> = Cause::ALL.into_iter().filter(is_asked).collect();
         let expected: &[Cause] = if is_sign { &[Cause::WaterBelow, Cause::Wall] } else { &[] };
         assert_eq!(causes, expected, "{answer:?}");
     }

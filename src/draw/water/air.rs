@@ -98,7 +98,7 @@ fn named(job: &Job, surface: &Surface, units: Units) -> String {
 
 /// Would outdoor air as it was read dry the wood to its limit?
 pub fn ventilating_card(job: &Job, units: Units) -> Card {
-    let title = "Would it dry by ventilating alone?";
+    let title = ventilating::ASKS;
     let known = match ventilating(job) {
         Figure::Missing(needs) => return Card::missing(title, &needs),
         Figure::Known(known) => known,

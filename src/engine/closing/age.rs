@@ -1,12 +1,12 @@
 //! How long ago was looked at what the floor is closed by. Wood that was sound years ago may have
 //! been wet and dry again since.
 
-use super::asked::{Asked, asked_for_closing};
+use super::asked::{Asked, asked};
 use super::carriers::looked_at_before;
 use super::decision::{Condition, InTheWay};
 use super::near::Near;
 use super::trust::words_of;
-use super::water::{BARE_SOIL, asks_for_cover};
+use super::water::{BARE_SOIL, Water};
 use crate::engine::entry::Time;
 use crate::engine::figure::Figure;
 use crate::engine::framing::schedule::named;
@@ -22,15 +22,21 @@ pub const OLDEST_LOOK: TimeDelta = TimeDelta::days(92);
 
 /// Joists, what carries them, the ground and what was dealt with were looked at not long before
 /// this visit.
-pub(super) fn looked_at_lately(job: &Job, schedule: &Figure<Vec<Judged>>, near: &Near) -> Condition {
+pub(super) fn looked_at_lately(job: &Job, schedule: &Figure<Vec<Judged>>, near: &Near, water: &Water<'_>) -> Condition {
     let what = "what counts was looked at in the three months before this visit, or in it";
     let visit = job.current_visit().and_then(|(visit, _)| Some(job.now.visits().get(&visit)?.stamp.at));
-    let lines = visit.map_or_else(Vec::new, |begun| long_ago(job, schedule, near, begun));
+    let then = visit.map(|begun| begun - OLDEST_LOOK);
+    let lines = then.map_or_else(Vec::new, |then| long_ago(job, schedule, (near, water), then));
     Condition::of(what, lines, "all was")
 }
 
-fn long_ago(job: &Job, schedule: &Figure<Vec<Judged>>, near: &Near, begun: Time) -> Vec<InTheWay> {
-    let then = begun - OLDEST_LOOK;
+/// What was looked at, and last before then.
+fn long_ago(
+    job: &Job,
+    schedule: &Figure<Vec<Judged>>,
+    (near, water): (&Near, &Water<'_>),
+    then: Time,
+) -> Vec<InTheWay> {
     let line = |what: &[String], ends: &str| {
         let what = format!("looked at more than three months before this visit: {}", what.join("; "));
         InTheWay::unknown(what, ends)
@@ -46,11 +52,11 @@ fn long_ago(job: &Job, schedule: &Figure<Vec<Judged>>, near: &Near, begun: Time)
         members.push("that no girder is near".to_owned());
     }
     let members = (!members.is_empty()).then(|| line(&members, "look again, and say it again"));
-    let asked = asked_for_closing(job, schedule).into_iter().filter(Asked::is_of_a_season);
+    let asked = asked(job, schedule, water).into_iter().filter(Asked::is_of_a_season);
     let answers = asked.filter(|asked| is_answered_before(job, &asked.name, Answer::Yes, then));
     let mut answers: Vec<_> = answers.map(|asked| format!("\"{}\"", asked.asks)).collect();
     // Where no soil was bare, and none had to be covered.
-    if !asks_for_cover(job) && is_answered_before(job, BARE_SOIL, Answer::No, then) {
+    if !water.asks_for_cover() && is_answered_before(job, BARE_SOIL, Answer::No, then) {
         answers.push("whether soil is bare".to_owned());
     }
     let answers = (!answers.is_empty()).then(|| line(&answers, "look again, and answer the check again"));

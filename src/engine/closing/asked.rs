@@ -4,7 +4,7 @@ use super::decision::READ_AT_DEPTH;
 use super::hazards::hazards;
 use super::members::DECAY_IS_OUT;
 use super::room::{SAME_JOISTS, asks_for_same_joists};
-use super::water::{COVERED_NOW, asks_for_cover, to_deal_with};
+use super::water::{COVERED_NOW, Water};
 use crate::engine::figure::Figure;
 use crate::engine::framing::Judged;
 use crate::engine::framing::done::SISTERS_BEYOND;
@@ -36,13 +36,17 @@ impl Asked {
 
 /// What a job has to answer before its floor is closed, by its joists as they are judged.
 pub fn asked_for_closing(job: &Job, schedule: &Figure<Vec<Judged>>) -> Vec<Asked> {
+    asked(job, schedule, &Water::of(job))
+}
+
+pub(super) fn asked(job: &Job, schedule: &Figure<Vec<Judged>>, water: &Water<'_>) -> Vec<Asked> {
     let asked = |name: &str, asks: &str| Asked { name: name.to_owned(), asks: asks.to_owned() };
-    let causes = to_deal_with(job).into_iter();
+    let causes = water.to_deal_with().into_iter();
     let mut all: Vec<_> =
         causes.map(|cause| asked(&dealt_with_name(cause), &format!("Is it dealt with: {}?", cause.label()))).collect();
     all.extend(hazards(job).into_iter().map(|hazard| asked(hazard.check, hazard.asks)));
     let others = [
-        (asks_for_cover(job), COVERED_NOW, "Is all soil covered now, laps and edges sealed?"),
+        (water.asks_for_cover(), COVERED_NOW, "Is all soil covered now, laps and edges sealed?"),
         (
             asks_for_same_joists(job),
             SAME_JOISTS,

@@ -10,8 +10,8 @@ use crate::engine::job::Job;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::units::MoistureContent;
 
-/// So far below where its air would leave it, and what a meter can be off, no wood dries that was
-/// wet: air, hygrometer and tables are off by no more (judgement).
+/// By so many points below where its air would leave it, and what a meter can be off, no wood dries
+/// that was wet: air, hygrometer and tables are off by no more (judgement).
 pub const BELOW_ITS_AIR: f64 = 2.0;
 
 /// Where wood ends in the driest and in the dampest crawl air of this visit.

@@ -143,7 +143,7 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     conditions.push(air::crawl_air(job, limits.framing));
     conditions.push(order::in_order(job, units));
     conditions.push(order::one_visit(job));
-    conditions.push(age::looked_at_lately(job, &schedule, &near));
+    conditions.push(age::looked_at_lately(job, &schedule, &near, &water));
     conditions.push(trust::everything_read(job, units));
     let decision = decide(&conditions);
     let mut doubts = Vec::new();

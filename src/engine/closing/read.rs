@@ -4,14 +4,13 @@ use super::limits::{Limit, Limits, Verdict, verdict};
 use super::near::{Near, Reach};
 use super::stays::DRIEST_PANEL;
 use crate::engine::describe::place_name;
-use crate::engine::entry::{EntryId, Time};
+use crate::engine::entry::EntryId;
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::{Corrected, Material, Reading, Sensing, Stands};
 use crate::engine::place::Place;
 use crate::engine::results::corrected;
 use crate::engine::standing::{Spots, Standing};
 use crate::engine::take::Units;
-use chrono::TimeDelta;
 use litemap::LiteMap;
 
 /// Every place that was read, as it stands.
@@ -114,8 +113,8 @@ impl<'a> Taken<'a> {
         let visit =
             job.current_visit().and_then(|(visit, _)| Some((visit, job.now.visits().get(&visit)?.begun(visit))));
         let when = reading.begun(id);
-        let is_of_this_visit = reading.stamp.visit == visit.map(|(visit, _)| visit)
-            || visit.is_some_and(|(visit, _)| is_of_one_morning(job, visit, reading.stamp.visit, reading.stamp.at));
+        let this = visit.map(|(visit, _)| visit);
+        let is_of_this_visit = job.is_of_visit(this, reading.stamp.visit, reading.stamp.at);
         let is_older = visit.is_some_and(|(_, begun)| begun.is_after(when));
         Self {
             id,
@@ -134,19 +133,6 @@ impl<'a> Taken<'a> {
     fn is_dry_panel(&self) -> bool {
         !self.now().corrected.is_above(DRIEST_PANEL)
     }
-}
-
-/// So far apart two phones may begin a visit that is one (judgement).
-const ONE_MORNING: TimeDelta = TimeDelta::hours(12);
-
-/// Was it read after this visit was begun, in one that another phone began on that morning? Neither
-/// knew of the other's.
-pub fn is_of_one_morning(job: &Job, visit: EntryId, own: Option<EntryId>, at: Time) -> bool {
-    let begun = |id: EntryId| Some(job.now.visits().get(&id)?.stamp.at);
-    let Some((own, (began, its))) = own.and_then(|own| Some((own, (begun(visit)?, begun(own)?)))) else {
-        return false;
-    };
-    own.device != visit.device && (began - its).abs() <= ONE_MORNING && at >= began
 }
 
 impl Latest {

@@ -73,7 +73,15 @@ impl<'a> Water<'a> {
         signs.filter(|sign| !sign.causes.is_empty() && !sign.seen.is_empty()).collect()
     }
 
-    fn asks_for_cover(&self) -> bool {
+    /// The causes of which it has to be said that they are dealt with: the likely ones, and those
+    /// of which a sign was seen.
+    pub(super) fn to_deal_with(&self) -> Vec<Cause> {
+        let signs = self.signs();
+        let has_sign = |cause: &Cause| signs.iter().any(|sign| sign.causes.contains(cause));
+        Cause::ALL.into_iter().filter(|cause| self.is_likely(*cause) || has_sign(cause)).collect()
+    }
+
+    pub(super) fn asks_for_cover(&self) -> bool {
         !Answers::to(self.job, BARE_SOIL).is_no() || self.is_likely(Cause::Ground)
     }
 
@@ -142,15 +150,6 @@ impl Sign<'_> {
             format!("{}; then answer the check", remedies.join(", or ")),
         )
     }
-}
-
-/// The causes of which it has to be said that they are dealt with: the likely ones, and those
-/// of which a sign was seen.
-pub fn to_deal_with(job: &Job) -> Vec<Cause> {
-    let water = Water::of(job);
-    let signs = water.signs();
-    let has_sign = |cause: &Cause| signs.iter().any(|sign| sign.causes.contains(cause));
-    Cause::ALL.into_iter().filter(|cause| water.is_likely(*cause) || has_sign(cause)).collect()
 }
 
 /// Does it have to be said that the soil is covered? Where it was seen bare, where ground

@@ -4,7 +4,6 @@
 //! All of it stands, and for each question that one counts which decides against.
 
 use crate::engine::air::{Air, AirLocation, HumidityRatio, Pressure, equilibrium_moisture, shown};
-use crate::engine::closing::is_of_one_morning;
 use crate::engine::describe::capital;
 use crate::engine::entry::{EntryId, Time};
 use crate::engine::job::{InVisit, Job, Kind, Seen, When};
@@ -213,7 +212,7 @@ impl ThisVisit {
 
     /// Was something said in it, or in one of another phone's that is the same?
     fn holds(&self, job: &Job, visit: Option<EntryId>, when: When) -> bool {
-        visit == self.visit || self.visit.is_some_and(|this| is_of_one_morning(job, this, visit, when.at))
+        job.is_of_visit(self.visit, visit, when.at)
     }
 
     /// Was something said in it, or is it of no surely older time?

@@ -8,6 +8,9 @@ use crate::engine::figure::{Figure, Known};
 use crate::engine::job::Job;
 use crate::engine::origin::is_seen_now;
 
+/// What is asked, on every page.
+pub const ASKS: &str = "Would it dry by ventilating alone?";
+
 /// What outdoor air would do, and whether that dries the wood.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ventilating {

@@ -74,9 +74,8 @@ impl Wet {
         let at_least = least.min(expected);
         let at_most = most.max(most_at_worst).max(expected).max(stands_for.count() as f64);
         let [area, at_least, at_most] = [expected, at_least, at_most].map(|cells| grid.area(outline, cells));
-        let is_wet = |cell: &Cell| cell.chance >= RATHER;
         // Where the whole floor comes out there is nothing to open and nothing left.
-        let is_wet = |cell: &Cell| is_wet(cell) && floor.whole.is_none();
+        let is_wet = |cell: &Cell| cell.chance >= RATHER && floor.whole.is_none();
         let wet = grid.bounds_where(is_wet);
         let opening = wet.and_then(|wet| propose(floor, outline, to_joists(floor, wet)));
         let opened: Vec<_> = floor.openings.iter().map(|(_, rect)| *rect).chain(opening).collect();

@@ -33,7 +33,7 @@ pub struct Joist {
     pub number: JoistNumber,
     /// What it is made as; none if nobody said.
     pub member: Option<MemberType>,
-    /// What the one was made as that it took the place of; none if nobody said, or it took none's.
+    /// What the joist before it was made as; none if nobody said, or there was none.
     pub old_member: Option<MemberType>,
     /// Who allows its span, if it is not sawn.
     pub span_allowed: Option<SpanAllowed>,

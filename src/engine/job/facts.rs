@@ -2,8 +2,8 @@
 
 use super::fact::{Fact, SheetEdge, SheetSize, SpanRating, Venting, Year};
 use super::fold::Job;
-use super::when::{When, last_words};
-use crate::engine::entry::{EntryId, Label};
+use super::when::{ONE_MORNING, When, last_words};
+use crate::engine::entry::{EntryId, Label, Time};
 use crate::engine::geometry::Heading;
 use crate::engine::units::{Length, MoistureContent, Typed};
 use std::mem::discriminant;
@@ -139,6 +139,17 @@ impl Job {
         let is_later = |one: When, next: When| one.id.device == next.id.device || next.at >= one.at;
         let last = visits.fold(first, |last, next| if is_later(last, next) { next } else { last });
         Some((last.id, self.visit_number(last.id)?))
+    }
+
+    /// Was something said in a visit, or since that was begun in one that another phone began on the
+    /// same morning? Neither knew of the other's. `own` is the visit of what was said, at that time.
+    pub fn is_of_visit(&self, visit: Option<EntryId>, own: Option<EntryId>, at: Time) -> bool {
+        let begun = |id: EntryId| Some(self.now.visits().get(&id)?.stamp.at);
+        let is_of_one_morning = |visit: EntryId, own: EntryId| {
+            let both = begun(visit).zip(begun(own)).filter(|_| own.device != visit.device);
+            both.is_some_and(|(begun, its)| (begun - its).abs() <= ONE_MORNING && at >= begun)
+        };
+        visit == own || visit.zip(own).is_some_and(|(visit, own)| is_of_one_morning(visit, own))
     }
 
     /// A visit's number, counted from one.

@@ -4,6 +4,9 @@ use super::thing::{Kind, Seen, Thing};
 use crate::engine::entry::{EntryId, Stamp, Time};
 use chrono::TimeDelta;
 
+/// So far apart two phones may begin a visit that is one (judgement).
+pub const ONE_MORNING: TimeDelta = TimeDelta::hours(12);
+
 /// So far may two phones' clocks be apart (judgement).
 pub const CLOCKS_APART: TimeDelta = TimeDelta::hours(1);
 

@@ -4,7 +4,7 @@
 use super::resistance::without_row;
 use super::{Answer, Meter, Species, Step, WoodTemperature, chart};
 use crate::engine::sources::Source;
-use crate::engine::units::{MoistureContent, Temperature};
+use crate::engine::units::{MoistureContent, Temperature, TemperatureDifference};
 
 /// How far a stamp's wood may lie above those of its woods that have a row: by a rule of
 /// thumb ([`Source::KilnManual`]).
@@ -37,17 +37,19 @@ const NONE: MoistureContent = MoistureContent::percent(0);
 /// as the wood of a crawl space is in winter (judgement).
 const NOT_READ: Temperature = chart::COLDEST;
 
-/// So much colder a member may be than another one of its kind, of which that was read (judgement).
-const ANOTHER_MEMBER: f64 = 10.0;
+/// So much colder a member may be than another one of its kind, of which that was read: 10 °F
+/// (judgement).
+fn colder_elsewhere() -> TemperatureDifference {
+    Temperature::fahrenheit(0) - Temperature::fahrenheit(10)
+}
 
 /// As cold as the wood may be, by what is known of that.
 fn coldest(temperature: &WoodTemperature) -> Temperature {
     match temperature {
         WoodTemperature::Measured(wood) => *wood,
         WoodTemperature::Assumed { temperature, .. } => {
-            let colder = Temperature::from_celsius_f64(temperature.to_celsius() - ANOTHER_MEMBER / 1.8);
             // Read elsewhere it is known no worse than not at all.
-            colder.max(NOT_READ).min(*temperature)
+            (*temperature + colder_elsewhere()).max(NOT_READ).min(*temperature)
         }
         WoodTemperature::NotRead => NOT_READ,
     }

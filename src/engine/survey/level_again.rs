@@ -5,8 +5,8 @@ use super::flat::IN_LINE;
 use super::level_plan::Station;
 use crate::engine::units::Length;
 
-/// From this on a joist's top is read again where it differs from those beside it by more
-/// (judgement), and from a twenty-fourth of their distance: a floor that fell half an inch a foot.
+/// A joist's top is read again where it differs from those beside it by more than this and a
+/// twenty-fourth of their distance, which is a floor that falls half an inch a foot (judgement).
 const STEP: Length = Length::INCH;
 const FALL: f64 = 1.0 / 24.0;
 /// Two readings of one spot agree when they are no farther apart: a laser's plane is off by as
