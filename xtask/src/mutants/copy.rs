@@ -4,8 +4,6 @@
 
 use crate::{paths, run};
 use anyhow::{Context, Result, bail};
-use sha2::{Digest, Sha256};
-use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -52,18 +50,6 @@ impl Copy {
         Ok(self.lock.try_clone()?)
     }
 
-    /// The digest of every source file, by its path from the root.
-    pub fn digests(&self) -> Result<BTreeMap<String, String>> {
-        let mut found = Vec::new();
-        crate::files::walk(&self.folder.join("src"), &mut found);
-        found.iter().map(|file| Ok((self.path_of(file)?, digest(&fs::read(file)?)))).collect()
-    }
-
-    fn path_of(&self, file: &Path) -> Result<String> {
-        let path = file.strip_prefix(&self.folder)?.to_str();
-        Ok(path.with_context(|| format!("{} is no text", file.display()))?.to_owned())
-    }
-
     /// Does a file hold unit tests, or stand below a folder that keeps them in `tests`?
     pub fn has_unit_tests(&self, file: &str) -> bool {
         let is_test = |file: &Path| fs::read_to_string(file).is_ok_and(|text| text.contains("#[test]"));
@@ -74,9 +60,14 @@ impl Copy {
                 .any(|above| above.join("tests").is_dir() || above.join("tests.rs").is_file())
     }
 
+    /// What a file holds.
+    pub fn text(&self, file: &str) -> Result<String> {
+        fs::read_to_string(self.folder.join(file)).with_context(|| file.to_owned())
+    }
+
     /// The line of a file, counted from 1, without the space around it.
     pub fn line(&self, file: &str, line: usize) -> Result<String> {
-        let text = fs::read_to_string(self.folder.join(file)).with_context(|| file.to_owned())?;
+        let text = self.text(file)?;
         let line = text.lines().nth(line.saturating_sub(1));
         Ok(line.with_context(|| format!("{file} has no such line"))?.trim().to_owned())
     }
@@ -93,11 +84,6 @@ fn without_commands(manifest: &str) -> String {
         !is_command && !line.starts_with("default-run")
     });
     kept.map(|line| if line == "[package]" { "[package]\nautobins = false" } else { line }.to_owned() + "\n").collect()
-}
-
-/// Long enough that no two versions of a file share it.
-fn digest(content: &[u8]) -> String {
-    Sha256::digest(content).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 }
 
 fn git(folder: &Path) -> Command {
@@ -124,12 +110,6 @@ mod tests {
         let manifest = "[package]\nname = \"a\"\ndefault-run = \"a\"\n\n[[bin]]\nname = \"a\"\n\n[lib]\nname = \"a\"\n";
         let kept = without_commands(manifest);
         assert_eq!(kept, "[package]\nautobins = false\nname = \"a\"\n\n[lib]\nname = \"a\"\n");
-    }
-
-    #[test]
-    fn a_digest_is_short_and_differs() {
-        assert_eq!(digest(b"a").len(), 12);
-        assert_ne!(digest(b"a"), digest(b"b"));
     }
 
     #[test]

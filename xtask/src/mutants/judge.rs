@@ -2,7 +2,7 @@
 
 use super::copy::{Copy, text_of};
 use super::lock;
-use super::names::Mutant;
+use super::names::{Listed, Mutant};
 use super::verdicts::{Outcome, Verdicts};
 use crate::run;
 use anyhow::{Context, Result, bail};
@@ -90,14 +90,18 @@ pub fn list<'a>(
     but_not: &[&str],
 ) -> Result<Vec<Mutant>> {
     let mut command = mutants(tool, copy);
-    command.args(["--list", "--line-col=true"]);
+    command.args(["--list", "--json", "--line-col=true"]);
     files.into_iter().for_each(|file| {
         command.args(["--file", file]);
     });
     but_not.iter().for_each(|file| {
         command.args(["--exclude", file]);
     });
-    text_of(&mut command)?.lines().map(str::parse).collect()
+    let listed: Vec<Listed> = serde_json::from_str(&text_of(&mut command)?).context("what cargo-mutants lists")?;
+    let files: BTreeSet<&str> = listed.iter().map(|listed| listed.file.as_str()).collect();
+    let texts = files.into_iter().map(|file| Ok((file, copy.text(file)?))).collect::<Result<BTreeMap<_, _>>>()?;
+    let text = |listed: &Listed| texts.get(listed.file.as_str()).map_or("", String::as_str);
+    listed.iter().map(|listed| Mutant::of(listed, text(listed))).collect()
 }
 
 fn mutants(tool: &Path, copy: &Copy) -> Command {
@@ -207,6 +211,7 @@ impl Lane<'_> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::names::tests::mutant;
     use super::*;
 
     const ADJUST: Concern = Concern { folder: "src/engine/survey/adjust/", tests: &["under", "framing"] };
@@ -221,7 +226,7 @@ mod tests {
 
     #[test]
     fn a_folder_holds_the_mutants_of_its_files() {
-        let holds = |name: &str| ADJUST.holds(&name.parse().unwrap());
+        let holds = |name: &str| ADJUST.holds(&mutant(name));
         assert!(holds("src/engine/survey/adjust/x.rs:1:1: delete !"));
         assert!(!holds("src/engine/survey/x.rs:1:1: delete !"));
     }

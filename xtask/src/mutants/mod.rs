@@ -3,10 +3,11 @@
 //!
 //! Each mutant is judged first by the tests of its concern, and what they miss by the unit
 //! tests of its own module ([`judge::ROUNDS`]).
-//! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the file
+//! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the function
 //! that it is about: a run may be stopped at any time, the next one goes on from there, and
-//! a file that was changed is judged anew. What is committed is judged, in a copy of its
-//! own below `target/mutants`.
+//! a function that was changed is judged anew. (Whoever takes a test away judges what it held
+//! anew by taking the verdicts out.) What is committed is judged, in a copy of its own below
+//! `target/mutants`.
 
 mod copy;
 mod judge;
@@ -81,7 +82,7 @@ pub fn mutants(options: &MutantsOptions) -> Result<()> {
     let tool = tools::cargo_mutants()?;
     let copies = (1..=options.jobs).map(Copy::make).collect::<Result<Vec<_>>>()?;
     let first = copies.first().context("at least one job is needed")?;
-    let verdicts = Mutex::new(Verdicts::read(&folder().join("verdicts.txt"), &first.digests()?)?);
+    let verdicts = Mutex::new(Verdicts::read(&folder().join("verdicts.txt"))?);
     let all = PIECES.iter().map(|piece| drawn(piece, &tool, first)).collect::<Result<Vec<_>>>()?;
     if !options.only_report {
         let is_chosen = |piece: &Piece| pieces.iter().any(|chosen| chosen.name == piece.name);
@@ -185,6 +186,7 @@ fn folder() -> PathBuf {
 mod tests {
     use super::*;
     use crate::files;
+    use names::tests::mutant;
     use std::collections::BTreeSet;
 
     /// The tests in `tests/`, by their names.
@@ -221,7 +223,7 @@ mod tests {
     fn a_sample_stays_the_same_when_lines_move_and_is_no_longer_than_it_may_be() {
         let mutants = |line: usize| -> Vec<Mutant> {
             let name = |at| format!("src/a.rs:{}:9: replace > with >= in f{at}", line + at);
-            (0..40).map(|at| name(at).parse().unwrap()).collect()
+            (0..40).map(|at| mutant(&name(at))).collect()
         };
         let whats = |mutants: Vec<Mutant>| -> Vec<_> { mutants.into_iter().map(|mutant| mutant.what).collect() };
         let drawn = whats(by_lot(mutants(1), 12));

@@ -1,5 +1,5 @@
 //! What became of each mutant, a line at a time, the latest last:
-//! `2026-11-27 caught unit 3f9c2a71d0aa src/engine/a.rs:44:18: replace > with >= in f`.
+//! `2026-11-27 caught unit 3f9c2a71d0aa src/engine/a.rs:+3:18: replace > with >= in f`.
 
 use super::copy::text_of;
 use super::judge::ROUNDS;
@@ -65,32 +65,27 @@ impl State {
     }
 }
 
-/// All verdicts on the files as they are now.
+/// All verdicts, on the functions as they are now and as they were.
 pub struct Verdicts {
     path: PathBuf,
-    digests: BTreeMap<String, String>,
+    /// By the mutant's lasting name: what was said of a function as it was before it was changed
+    /// is said of another one.
     states: BTreeMap<String, State>,
     today: String,
 }
 
 impl Verdicts {
-    /// Reads what was judged. What was said of a file as it was before it was changed does
-    /// not count.
-    pub fn read(path: &Path, digests: &BTreeMap<String, String>) -> Result<Self> {
+    /// Reads what was judged.
+    pub fn read(path: &Path) -> Result<Self> {
         let text = fs::read_to_string(path).unwrap_or_default();
         let today = text_of(Command::new("date").args(["-u", "+%F"]))?;
-        let mut all = Self { path: path.to_owned(), digests: digests.clone(), states: BTreeMap::new(), today };
-        for line in text.lines().filter(|line| !line.starts_with('#') && !line.trim().is_empty()) {
-            let (digest, mutant, state) = parsed(line).with_context(|| format!("{}: `{line}`", path.display()))?;
-            if all.digests.get(&mutant.file) == Some(&digest) {
-                all.states.insert(mutant.name(), state);
-            }
-        }
-        Ok(all)
+        let lines = text.lines().filter(|line| !line.starts_with('#') && !line.trim().is_empty());
+        let states = lines.map(|line| parsed(line).with_context(|| format!("{}: `{line}`", path.display())));
+        Ok(Self { path: path.to_owned(), states: states.collect::<Result<_>>()?, today })
     }
 
     pub fn state(&self, mutant: &Mutant) -> State {
-        self.states.get(&mutant.name()).copied().unwrap_or(State::Open(0))
+        self.states.get(&mutant.lasting_name()).copied().unwrap_or(State::Open(0))
     }
 
     /// How many of these need no more judging.
@@ -100,11 +95,10 @@ impl Verdicts {
 
     /// Adds what a round has said of a mutant.
     pub fn add(&mut self, mutant: &Mutant, outcome: Outcome, round: usize) -> Result<()> {
-        let digest = self.digests.get(&mutant.file).with_context(|| format!("{} is not there", mutant.file))?;
         let by = ROUNDS.get(round).map_or("-", |round| round.name);
         let mut text = OpenOptions::new().create(true).append(true).open(&self.path)?;
-        writeln!(text, "{} {} {by} {digest} {}", self.today, outcome.word(), mutant.name())?;
-        self.states.insert(mutant.name(), State::after(outcome, round));
+        writeln!(text, "{} {} {by} {}", self.today, outcome.word(), mutant.lasting_name())?;
+        self.states.insert(mutant.lasting_name(), State::after(outcome, round));
         Ok(())
     }
 
@@ -123,67 +117,84 @@ impl Verdicts {
     }
 }
 
-fn parsed(line: &str) -> Result<(String, Mutant, State)> {
-    let mut words = line.splitn(5, ' ').skip(1);
+fn parsed(line: &str) -> Result<(String, State)> {
+    let mut words = line.splitn(4, ' ').skip(1);
     let mut word = || words.next().context("too few words");
-    let (outcome, by, digest, name) = (word()?, word()?, word()?, word()?);
+    let (outcome, by, name) = (word()?, word()?, word()?);
     let outcome = Outcome::ALL.iter().find(|(_, word)| *word == outcome).context("no such outcome")?.0;
     let round = ROUNDS.iter().position(|round| round.name == by).context("no such round")?;
-    Ok((digest.to_owned(), name.parse()?, State::after(outcome, round)))
+    let (digest, place) = name.split_once(' ').context("no place")?;
+    let is_place = place.contains(".rs:+") && digest.chars().all(|it| it.is_ascii_hexdigit());
+    is_place.then(|| (name.to_owned(), State::after(outcome, round))).context("no place in a function")
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::names::tests::mutant;
     use super::*;
 
-    const NAME: &str = "src/a.rs:44:18: replace > with >= in f";
+    const NAME: &str = "src/a.rs:4:18: replace > with >= in f";
 
-    fn read(lines: &[String]) -> Result<Verdicts> {
+    fn path() -> PathBuf {
         static COUNT: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);
         let number = COUNT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
-        let path = std::env::temp_dir().join(format!("xtask-verdicts-{}-{number}", std::process::id()));
+        std::env::temp_dir().join(format!("xtask-verdicts-{}-{number}", std::process::id()))
+    }
+
+    fn read(lines: &[String]) -> Result<Verdicts> {
+        let path = path();
         fs::write(&path, lines.join("\n") + "\n").unwrap();
-        let verdicts = Verdicts::read(&path, &[("src/a.rs".to_owned(), "d1".to_owned())].into());
+        let verdicts = Verdicts::read(&path);
         fs::remove_file(path).unwrap();
         verdicts
     }
 
     fn state_after(said: &[&str]) -> State {
-        let lines: Vec<_> = said.iter().map(|said| format!("2026-01-02 {said} {NAME}")).collect();
-        read(&lines).unwrap().state(&NAME.parse().unwrap())
+        let mutant = mutant(NAME);
+        let lines: Vec<_> = said.iter().map(|said| format!("2026-01-02 {said} {}", mutant.lasting_name())).collect();
+        read(&lines).unwrap().state(&mutant)
     }
 
     #[test]
-    fn the_latest_verdict_on_the_file_as_it_is_counts() {
+    fn the_latest_verdict_counts() {
         assert_eq!(state_after(&[]), State::Open(0));
-        assert_eq!(state_after(&["missed concern d1"]), State::Open(1));
-        assert_eq!(state_after(&["missed concern d1", "missed unit d1"]), State::Settled(Outcome::Missed));
-        assert_eq!(state_after(&["missed unit d1", "again concern d1"]), State::Open(0));
-        assert_eq!(state_after(&["missed concern d1", "timeout unit d1"]), State::Settled(Outcome::TimedOut));
-        assert_eq!(state_after(&["caught unit d0"]), State::Open(0), "of an older version");
-        assert_eq!(state_after(&["caught unit d1", "missed unit d0"]), State::Settled(Outcome::Caught));
+        assert_eq!(state_after(&["missed concern"]), State::Open(1));
+        assert_eq!(state_after(&["missed concern", "missed unit"]), State::Settled(Outcome::Missed));
+        assert_eq!(state_after(&["missed unit", "again concern"]), State::Open(0));
+        assert_eq!(state_after(&["missed concern", "timeout unit"]), State::Settled(Outcome::TimedOut));
+    }
+
+    #[test]
+    fn what_was_said_of_a_function_before_it_was_changed_does_not_count() {
+        let line = format!("2026-01-02 caught unit {}", mutant(NAME).lasting_name());
+        let older = line.replace(" src/", "0 src/");
+        assert_eq!(read(std::slice::from_ref(&older)).unwrap().state(&mutant(NAME)), State::Open(0));
+        assert_eq!(read(&[line, older]).unwrap().state(&mutant(NAME)), State::Settled(Outcome::Caught));
     }
 
     #[test]
     fn what_was_added_is_there_after_a_new_start() {
-        let path = std::env::temp_dir().join(format!("xtask-verdicts-{}", std::process::id()));
-        let _ = fs::remove_file(&path);
-        let digests = [("src/a.rs".to_owned(), "d1".to_owned())].into();
-        let (first, second): (Mutant, Mutant) = (NAME.parse().unwrap(), "src/a.rs:5:1: delete ! in g".parse().unwrap());
-        let mut verdicts = Verdicts::read(&path, &digests).unwrap();
+        let path = path();
+        let (first, second) = (mutant(NAME), mutant("src/a.rs:5:1: delete ! in g"));
+        let mut verdicts = Verdicts::read(&path).unwrap();
         verdicts.add(&first, Outcome::Missed, 1).unwrap();
         verdicts.add(&second, Outcome::Caught, 0).unwrap();
-        let mut again = Verdicts::read(&path, &digests).unwrap();
+        let mut again = Verdicts::read(&path).unwrap();
         assert_eq!(again.settled(&[&first, &second]), 2);
         again.forget_the_missed(&[&first, &second]).unwrap();
-        let last = Verdicts::read(&path, &digests).unwrap();
+        let last = Verdicts::read(&path).unwrap();
         assert_eq!((last.state(&first), last.state(&second)), (State::Open(0), State::Settled(Outcome::Caught)));
         fs::remove_file(path).unwrap();
     }
 
     #[test]
     fn a_line_that_says_nothing_is_refused_and_not_passed_over() {
-        for line in ["2026-01-02 caught unit d1", "2026-01-02 fine unit d1 src/a.rs:1:1: x", "caught"] {
+        for line in [
+            "2026-01-02 caught unit d1",
+            "2026-01-02 fine unit d1 src/a.rs:+1:1: x",
+            "2026-01-02 caught unit d1 src/a.rs:1:1: x",
+            "caught",
+        ] {
             assert!(read(&[line.to_owned()]).is_err(), "{line}");
         }
         assert!(read(&["# a remark".to_owned(), String::new()]).is_ok());
