@@ -106,15 +106,38 @@ fn floor_is_reached_to_the_foot_that_is_said_and_no_farther() {
         let nearest = extent.spots.iter().map(|spot| (spot.at - cell.at).length()).min().unwrap();
         assert_eq!(cell.is_reached, nearest <= REACH, "{cell:?}");
     }
-    // The farthest spot of the floor decides: with one reading moved off, it is out of reach.
+    // With one reading moved off, a corner is out of reach, and nothing is drawn of it.
     let mut site = room("16'", "12'", 11);
     read_all(&mut site, &[2, 6], &["3'", "9'"], |_, _| "12".to_owned());
     read_all(&mut site, &[10], &["3'", "7'"], |_, _| "12".to_owned());
     let extent = known_of(&site).value;
     let out: Vec<_> = extent.grid.floor().filter(|cell| !cell.is_reached).collect();
-    assert!(!out.is_empty() && out.iter().all(|cell| cell.support == 0.0), "nothing is drawn of it");
-    let cells = out.len() as f64 * 192.0 / extent.grid.floor().count() as f64;
-    assert!((unread(&extent) - cells).abs() < 1e-3);
+    assert!(!out.is_empty() && out.iter().all(|cell| cell.support == 0.0));
+    let unread = extent.wet.unwrap().unread.to_square_feet();
+    assert!((unread - out.len() as f64 * of_cell(&extent)).abs() < 1e-3);
+}
+
+/// Square feet of a cell in a room of 16 by 12 ft.
+fn of_cell(extent: &Extent) -> f64 {
+    192.0 / extent.grid.floor().count() as f64
+}
+
+/// A twentieth of 192 sq ft is 9.6.
+#[test]
+fn a_corner_that_nobody_read_counts_as_wet_and_more_than_a_corner_is_not_told() {
+    let with = |last: &str| {
+        let mut site = room("16'", "12'", 11);
+        read_all(&mut site, &[2, 6], &["3'", "9'"], |_, _| "12".to_owned());
+        read_all(&mut site, &[10], &["3'", last], |_, _| "12".to_owned());
+        known_of(&site).value
+    };
+    let (all, corner) = (with("9'").wet.unwrap(), with("7'").wet.unwrap());
+    assert_eq!((all.unread, all.at_least, corner.at_least), (Area::ZERO, Area::ZERO, Area::ZERO));
+    let corner_unread = corner.unread.to_square_feet();
+    assert!((5.0..=9.6).contains(&corner_unread), "{corner_unread}");
+    assert!(corner.at_most >= all.at_most + corner.unread, "{corner:?} {all:?}");
+    let more = unread(&with("6'"));
+    assert!((9.6..=15.0).contains(&more), "{more}");
 }
 
 /// A reading 4 ft from a cell's middle reaches it; a sixty-fourth of an inch farther it does not.

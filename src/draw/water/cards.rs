@@ -122,8 +122,15 @@ fn extent(job: &Job, known: &Known<Extent>, units: Units, canvas: Canvas) -> Car
             )));
             lines.push(Line::plain(format!("Over {limit}: {over} of {} readings.", extent.spots.len())));
         }
-        Ok(Wet { at_least, at_most, opening, left, .. }) => {
+        Ok(Wet { at_least, at_most, unread, opening, left, .. }) => {
             lines.push(Line::plain(format!("At least {}, at most {}.", units.area(at_least), units.area(at_most))));
+            if unread > Area::ZERO {
+                lines.push(Line::plain(format!(
+                    "No reading within {} of {} of the floor: \"at most\" counts it as wet.",
+                    units.length(REACH),
+                    units.area(unread)
+                )));
+            }
             let close = units.length(CLOSE);
             lines.push(Line::small(format!(
                 "\"About\" counts each spot of the floor by the chance that it is wet, \"at least\" none farther than {close} from a reading over {limit}."

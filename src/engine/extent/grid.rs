@@ -71,10 +71,9 @@ impl Grid {
         Area::from_square_inches(cells * one)
     }
 
-    /// How much of the floor no reading reaches, if any.
-    pub(super) fn unread(&self, outline: &Outline) -> Option<Area> {
-        let unread = self.floor().filter(|cell| !cell.is_reached).count();
-        (unread > 0).then(|| self.area(outline, unread as f64))
+    /// How many cells of the floor no reading reaches.
+    pub(super) fn unread(&self) -> usize {
+        self.floor().filter(|cell| !cell.is_reached).count()
     }
 
     /// A cell by column and row, if there is floor.

@@ -1,13 +1,13 @@
 //! How far wet wood goes: readings drawn out between the places where they were taken,
 //! with how sure that is, and the next reading that would tell most.
 //!
-//! What does not mix is kept apart ([`Group`]). How much is wet is told where readings reach all
-//! of the floor ([`reach`]), and otherwise what part of it nobody read ([`Untold`]). Fewer than six readings on the ground are
-//! weighed by distance, and it says so. From six on, floors are drawn that the readings
-//! allow ([`draws`]), in every plausible way that the wood may be wet ([`ways`]): how it
-//! wanders ([`variogram`], [`kriging`]) and what wet bodies lie in it ([`bodies`]). How much
-//! is wet is counted on each, and the range is what nearly all of them agree on. Begin with
-//! [`Extent::of`].
+//! What does not mix is kept apart ([`Group`]). How much is wet is told where readings reach the
+//! floor ([`reach`]), all but a little that counts as wet; otherwise what part of it nobody read
+//! is told ([`Untold`]). Fewer than six readings on the ground are weighed by distance, and it
+//! says so. From six on, floors are drawn that the readings allow ([`draws`]), in every plausible
+//! way that the wood may be wet ([`ways`]): how it wanders ([`variogram`], [`kriging`]) and what
+//! wet bodies lie in it ([`bodies`]). How much is wet is counted on each, and the range is what
+//! nearly all of them agree on. Begin with [`Extent::of`].
 
 mod bodies;
 mod draws;
@@ -43,7 +43,7 @@ use super::units::{Length, MoistureContent};
 use field::{Field, Taken, feet};
 use reach::is_close;
 use variogram::Variogram;
-use wet::Counts;
+use wet::{Counts, is_too_much};
 
 /// Wood that is read together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -146,12 +146,14 @@ impl Extent {
         let at_worst =
             is_worse.then(|| Grid::over(&outline, &Field::of(&worst, Taken::AtWorst, &outline), &spots, limit).1);
         let at_worst = at_worst.as_ref().unwrap_or(&wet_on_each);
-        let drawn = field.drawn().map(|draws| (draws, wet_on_each.as_slice()));
-        let next = NextReading::of(&floor, &outline, &spots, &grid, drawn);
-        let wet = match (drawn, grid.unread(&outline)) {
+        let drawn = field.drawn();
+        let unread = grid.unread();
+        let told = drawn.filter(|_| !is_too_much(unread, grid.floor().count()));
+        let next = NextReading::of(&floor, &outline, &spots, &grid, told.map(|draws| (draws, wet_on_each.as_slice())));
+        let wet = match (drawn, told) {
             (None, _) => Err(Untold::TooFew),
-            (Some(_), Some(unread)) => Err(Untold::Unread(unread)),
-            (Some((draws, _)), None) => {
+            (Some(_), None) => Err(Untold::Unread(grid.area(&outline, unread as f64))),
+            (Some(_), Some(draws)) => {
                 let close = grid.floor().filter(|cell| is_close(&spots, cell.at, limit));
                 let wet_close = draws.told(&close.map(|cell| feet(cell.at)).collect::<Vec<_>>(), limit).wet;
                 let counts = Counts { close: &wet_close, as_read: &wet_on_each, at_worst };

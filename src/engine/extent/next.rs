@@ -41,21 +41,21 @@ pub struct NextReading {
 }
 
 impl NextReading {
-    /// The place that reaches most floor that no reading reaches. Where all is reached, the one
-    /// that tells most of how much is wet, if floors were drawn; or else the one farthest from
-    /// all readings. None without joists.
+    /// Where it is told how much is wet (by floors that were drawn, so many cells wet on each),
+    /// the place that would tell most of it. Otherwise the one that reaches most floor that no
+    /// reading reaches, and then the one farthest from all readings. None without joists.
     pub(super) fn of(
         floor: &Floor,
         outline: &Outline,
         spots: &[Spot],
         grid: &Grid,
-        drawn: Option<(&Draws, &[f64])>,
+        told: Option<(&Draws, &[f64])>,
     ) -> Option<Self> {
         let places = places(floor, outline, spots);
         let nearest = |place: Point| spots.iter().map(|spot| (spot.at - place).length()).min().unwrap_or(Length::ZERO);
         let unread: Vec<_> = grid.floor().filter(|cell| !cell.is_reached).map(|cell| cell.at).collect();
         let reached_by = |place: Point| unread.iter().filter(|at| reaches(place, **at)).count();
-        let best = match drawn.filter(|_| unread.is_empty()) {
+        let best = match told {
             Some((draws, wet)) => {
                 let rated = places.into_iter().map(|place| (draws.telling(feet(place), wet), place));
                 rated.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, place)| place)?

@@ -10,11 +10,12 @@ use crate::engine::units::{Area, Length, MoistureContent};
 pub enum Untold {
     /// There are fewer readings than [`super::FEWEST_DRAWN`].
     TooFew,
-    /// No reading reaches so much of the floor: there it may be dry, and it may all be wet.
+    /// No reading reaches so much of the floor, which is too much: there it may be dry, and it may
+    /// all be wet.
     Unread(Area),
 }
 
-/// How much is wet, where readings reach all of the floor.
+/// How much is wet, where readings reach the floor, or all but a little of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Wet {
     /// What is to be expected: every cell by the chance that it is wet.
@@ -23,8 +24,11 @@ pub struct Wet {
     /// [`super::CLOSE`] of readings over the limit.
     pub at_least: Area,
     /// What all but a few of them have at most, each reading taken for as wet as the wood may
-    /// be; never less than what readings stand for that may be over the limit.
+    /// be; never less than what readings stand for that may be over the limit. What is unread
+    /// counts as wet.
     pub at_most: Area,
+    /// No reading reaches so much of the floor.
+    pub unread: Area,
     /// The largest opening around what is rather wet than not, its ends on joist centers, as
     /// far as the room goes and nothing is open already; none where nothing is.
     pub opening: Option<Rect>,
@@ -38,6 +42,11 @@ pub struct Wet {
 /// kind, those included that no way foresees).
 const FEW: f64 = 0.03;
 
+/// Of so many parts of the floor one may be unread, and it is told how much is wet all the same
+/// (judgement: a corner that counts as wet makes the range a little wider, and no less true; with
+/// more, the range would say little but that).
+const ONE_PART_OF: usize = 20;
+
 /// From this chance on a spot of the floor is rather wet than not.
 const RATHER: f64 = 0.5;
 
@@ -49,6 +58,11 @@ pub(super) struct Counts<'a> {
     pub as_read: &'a [f64],
     /// Of all, each reading taken for as wet as the wood may be.
     pub at_worst: &'a [f64],
+}
+
+/// Is so much of the floor unread that it is not told how much is wet? Both in cells.
+pub(super) const fn is_too_much(unread: usize, floor: usize) -> bool {
+    unread * ONE_PART_OF > floor
 }
 
 /// What all but a few have at least, and at most.
@@ -72,8 +86,11 @@ impl Wet {
         let expected: f64 = grid.floor().map(|cell| cell.chance).sum();
         let stands_for = grid.floor().filter(|cell| nearest(spots, cell.at).any(|spot| spot.may_be_over(limit)));
         let at_least = least.min(expected);
-        let at_most = most.max(most_at_worst).max(expected).max(stands_for.count() as f64);
-        let [area, at_least, at_most] = [expected, at_least, at_most].map(|cells| grid.area(outline, cells));
+        let unread = grid.unread() as f64;
+        let at_most = most.max(most_at_worst).max(expected).max(stands_for.count() as f64) + unread;
+        let at_most = at_most.min(grid.floor().count() as f64);
+        let [area, at_least, at_most, unread] =
+            [expected, at_least, at_most, unread].map(|cells| grid.area(outline, cells));
         // Where the whole floor comes out there is nothing to open and nothing left.
         let is_wet = |cell: &Cell| cell.chance >= RATHER && floor.whole.is_none();
         let wet = grid.bounds_where(is_wet);
@@ -81,7 +98,7 @@ impl Wet {
         let opened: Vec<_> = floor.openings.iter().map(|(_, rect)| *rect).chain(opening).collect();
         let is_left = |cell: &&Cell| is_wet(cell) && !opened.iter().any(|rect| rect.contains(cell.at));
         let left = grid.area(outline, grid.floor().filter(is_left).count() as f64);
-        Self { area, at_least, at_most, opening, left }
+        Self { area, at_least, at_most, unread, opening, left }
     }
 }
 
@@ -101,4 +118,15 @@ fn to_joists(floor: &Floor, rect: Rect) -> Rect {
     let behind = joists.centers().filter(|center| *center >= run.across(most)).min();
     let put = |point: Point, center: Option<Length>| center.map_or(point, |center| run.with_across(point, center));
     Rect::between(put(least, before), put(most, behind)).unwrap_or(rect)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_twentieth_of_the_floor_may_be_unread_and_no_more() {
+        assert_eq!([29, 30, 31].map(|unread| is_too_much(unread, 600)), [false, false, true]);
+        assert_eq!([0, 1].map(|unread| is_too_much(unread, 19)), [false, true]);
+    }
 }

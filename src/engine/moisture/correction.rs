@@ -1,11 +1,12 @@
 //! From what a meter showed to what it says of the wood: the corrections that the
 //! meter has not made itself, and which number decides.
 
+use super::beyond::{doubted, off_the_scale};
 use super::bounds::{Bounds, Outside};
-use super::kept::{Kept, TREATED_READS_HIGH, Unsaid};
+use super::kept::{Kept, Unsaid, is_relative, reads_high, unsaid};
 use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::steps::{self, Working};
-use super::{Meter, Shown, Wood};
+use super::{Material, Meter, Shown, Wood};
 use crate::engine::air::shown;
 use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
@@ -89,6 +90,9 @@ pub struct Corrected {
     /// By how much it may read high at most where it is only relative, if a source says so: the
     /// wood is no drier than that under it. Of the rest nobody knows.
     pub reads_high: Option<MoistureContent>,
+    /// The wettest that wood may be which was read only relatively, where that can be said: a
+    /// limit can be held to this.
+    pub at_most: Option<MoistureContent>,
     /// What became of the correction for temperature.
     pub temperature: Step,
     /// What became of the correction for species.
@@ -108,6 +112,7 @@ impl Corrected {
             beyond_chart: false,
             relative: false,
             reads_high: None,
+            at_most: None,
             temperature: Step::Left,
             species: Step::Left,
         }
@@ -230,51 +235,21 @@ pub enum WoodTemperature {
 pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &WoodTemperature) -> Known<Corrected> {
     let kept = Kept::reasons(meter, wood);
     let bounds = Bounds::of(meter);
-    match shown {
+    let mut known = match shown {
         Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, temperature, &kept),
         Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, temperature, &kept),
         Shown::Percent(reading) => match bounds.outside(reading.value) {
             None => percentage(reading.value, meter, wood, temperature, &kept),
             Some(outside) => doubted(reading.value, &bounds, outside, inputs(meter, wood), &kept),
         },
-    }
-}
-
-/// A number outside of what is believed is no number: it is beyond the bound, in doubt.
-fn doubted(
-    reading: MoistureContent,
-    bounds: &Bounds,
-    outside: Outside,
-    inputs: Why,
-    kept: &[Kept],
-) -> Known<Corrected> {
-    let value = Corrected {
-        shown: Some(reading),
-        doubted: true,
-        relative: is_relative(kept),
-        reads_high: reads_high(kept),
-        unsaid: unsaid(kept),
-        ..Corrected::as_shown(bounds.stands(outside))
     };
-    let text = format!("{} is {}: doubted, so read it again", shown::moisture(reading), bounds.words(outside));
-    let mut doubts = vec![Source::LikelyReadings.noted(&text)];
-    doubts.extend(kept.iter().map(|reason| reason.words()));
-    let mut why = inputs.with("shown", shown::moisture(reading));
-    why.rule = "A number that is not believed counts as beyond the bound that it passes.".to_owned();
-    Known { value, assumed: Vec::new(), doubts, why }
-}
-
-fn is_relative(kept: &[Kept]) -> bool {
-    kept.iter().any(|reason| reason.is_relative())
-}
-
-/// Where treatment alone makes it relative; of a pinless meter and of glue nobody says how much.
-fn reads_high(kept: &[Kept]) -> Option<MoistureContent> {
-    matches!(kept, [Kept::Treated]).then_some(TREATED_READS_HIGH)
-}
-
-fn unsaid(kept: &[Kept]) -> Option<Unsaid> {
-    kept.iter().find_map(|reason| reason.unsaid())
+    // Salts only make a meter read high: treated wood is no wetter than untreated wood that reads so.
+    if reads_high(&kept).is_some() {
+        let untreated = correct(shown, meter, Wood { material: Material::Solid, ..wood }, temperature).value;
+        let is_bound = untreated.is_firm() && !untreated.corrected.is_over();
+        known.value.at_most = is_bound.then(|| untreated.at_worst());
+    }
+    known
 }
 
 fn percentage(
@@ -313,60 +288,8 @@ fn percentage(
 }
 
 /// How far `worst` lies above, in points.
-fn above(corrected: MoistureContent, worst: MoistureContent) -> MoistureContent {
+pub(super) fn above(corrected: MoistureContent, worst: MoistureContent) -> MoistureContent {
     MoistureContent::from_percent_f64((worst.to_percent() - corrected.to_percent()).max(0.0))
-}
-
-/// A reading off the scale says "at least" or "at most": the meter's own end, or for want of
-/// that the end of the usable range, assumed aloud.
-fn off_the_scale(
-    outside: Outside,
-    meter: Option<&Meter>,
-    wood: Wood,
-    temperature: &WoodTemperature,
-    kept: &[Kept],
-) -> Known<Corrected> {
-    let (end, usable, name, words) = match outside {
-        Outside::Under => {
-            (meter.and_then(|meter| meter.minimum.as_ref()), LEAST_USABLE, "minimum", "under the minimum")
-        }
-        Outside::Over => (meter.and_then(|meter| meter.maximum.as_ref()), MOST_USABLE, "maximum", "over the maximum"),
-    };
-    let bound = end.map_or(usable, |typed| typed.value);
-    let said = shown::moisture(bound);
-    let (stands, doubt) = match outside {
-        Outside::Under => {
-            (Stands::Under(bound), format!("Under the meter's scale: at most {said}, if its pins touch the wood"))
-        }
-        Outside::Over => {
-            (Stands::Over(bound), format!("Past the meter's scale: at least {said}, and nobody knows how much more"))
-        }
-    };
-    let relative = is_relative(kept);
-    // Of a bound no step is made: what it leaves out may be above it.
-    let is_at_most = outside == Outside::Under && !relative;
-    let may_read_low = is_at_most.then(|| {
-        let worst = at_coldest(bound, meter, temperature);
-        MayReadLow::with_cold(MayReadLow::unmade(meter, wood.species), above(bound, worst))
-    });
-    let value = Corrected {
-        relative,
-        reads_high: reads_high(kept),
-        unsaid: unsaid(kept),
-        may_read_low: may_read_low.flatten(),
-        beyond_chart: is_at_most && is_beyond_chart(meter, temperature),
-        ..Corrected::as_shown(stands)
-    };
-    let assumed = match end {
-        Some(_) => Vec::new(),
-        None => vec![format!("The meter's {name} is not known: taken as {said}")],
-    };
-    let mut doubts = vec![doubt];
-    doubts.extend(kept.iter().map(|reason| reason.words()));
-    doubts.extend(value.may_read_low.into_iter().flat_map(MayReadLow::words));
-    let mut why = inputs(meter, wood).with("shown", words);
-    why.rule = "A reading off the scale is at or beyond the meter's own end of it.".to_owned();
-    Known { value, assumed, doubts, why }
 }
 
 /// What every percentage must bear in mind, whatever was done to it.
@@ -392,7 +315,7 @@ fn doubts(value: &Corrected) -> Vec<String> {
     doubts
 }
 
-fn inputs(meter: Option<&Meter>, wood: Wood) -> Why {
+pub(super) fn inputs(meter: Option<&Meter>, wood: Wood) -> Why {
     let species = wood.species.map_or("not said", |species| species.label());
     let meter = meter.map_or("not said".to_owned(), |meter| format!("{}, {}", meter.label, meter.sensing.label()));
     Why::default().with("meter", meter).with("taken on", wood.material.label()).with("species", species)

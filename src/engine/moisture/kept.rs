@@ -96,3 +96,19 @@ impl Kept {
         }
     }
 }
+
+/// Is a reading with these reasons good only for comparing?
+pub(super) fn is_relative(kept: &[Kept]) -> bool {
+    kept.iter().any(|reason| reason.is_relative())
+}
+
+/// By how much a reading may be too high at most, where treatment alone makes it relative; of a
+/// pinless meter and of glue nobody says.
+pub(super) fn reads_high(kept: &[Kept]) -> Option<MoistureContent> {
+    matches!(kept, [Kept::Treated]).then_some(TREATED_READS_HIGH)
+}
+
+/// What nobody said, of these reasons.
+pub(super) fn unsaid(kept: &[Kept]) -> Option<Unsaid> {
+    kept.iter().find_map(|reason| reason.unsaid())
+}

@@ -8,6 +8,7 @@
 //! Start with [`reading`] and [`meter`] (what is logged), then [`correction`], which
 //! rests on two tables: [`chart`] (temperature) and [`resistance`] (species).
 
+mod beyond;
 pub mod bounds;
 pub mod chart;
 pub mod correction;
