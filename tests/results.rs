@@ -282,6 +282,21 @@ mod visits {
     }
 
     #[test]
+    fn crawl_air_that_was_read_once_and_is_unlikely_is_said_to_be_on_every_figure_of_it() {
+        let is_told = |airs: &[u16], name: &str| {
+            let mut desk = Desk::new();
+            airs.iter().for_each(|humidity| {
+                air(&mut desk, AirLocation::Crawl, 60, *humidity);
+            });
+            let told = "Crawl air reads 29.0 %, drier than air under a house is likely to be: read it once more.";
+            known(desk.job(), name).doubts.iter().any(|doubt| doubt == told)
+        };
+        for name in ["crawl_dew_point", "crawl_emc"] {
+            assert!(is_told(&[29], name) && !is_told(&[30], name) && !is_told(&[29, 28], name), "{name}");
+        }
+    }
+
+    #[test]
     fn of_two_airs_of_one_visit_the_damper_counts_whichever_was_read_last_and_it_is_said() {
         let differs = |desk: &Desk, name: &str| {
             known(desk.job(), name).doubts.iter().any(|doubt| doubt.contains("was read 2 times in this visit"))

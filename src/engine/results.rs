@@ -220,7 +220,7 @@ fn crawl_emc(job: &Job) -> Figure<MoistureContent> {
     let Some((id, air)) = crawl.dampest() else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = emc(air.temperature, air.humidity);
     known.why = known.why.using([id]);
-    known.doubts.extend(crawl.differ("the dampest"));
+    known.doubts.extend(crawl.doubts("the dampest"));
     Figure::Known(known)
 }
 
@@ -229,7 +229,7 @@ fn crawl_dew_point(job: &Job) -> Figure<Temperature> {
     let Some((id, air)) = crawl.fullest() else { return Figure::Missing(vec![Need::CrawlAir]) };
     let mut known = dew_point(air);
     known.why = known.why.using([id]);
-    known.doubts.extend(crawl.differ("the one with most vapor"));
+    known.doubts.extend(crawl.doubts("the one with most vapor"));
     Figure::Known(known)
 }
 

@@ -130,10 +130,11 @@ fn of_two_crawl_airs_of_one_visit_the_damper_dates_the_drying_and_that_is_said()
         airs[1..].iter().for_each(|damp| site.air(damp));
         site
     };
-    let says = |site: &Site| {
-        let doubts = duckboard::engine::drying::forecasts(site.desk.job()).as_known().unwrap().doubts.clone();
-        doubts.iter().any(|doubt| doubt.contains("from 60.0 % at 60.0 °F to 80.0 % at 60.0 °F: the dampest counts"))
+    let doubts = |site: &Site| {
+        let figure = duckboard::engine::drying::forecasts(site.desk.job());
+        figure.as_known().unwrap().doubts.join("\n")
     };
+    let says = |site: &Site| doubts(site).contains("from 60.0 % at 60.0 °F to 80.0 % at 60.0 °F: the dampest counts");
     let damp = with(&["80"]);
     for airs in [["80", "60"], ["60", "80"]] {
         let both = with(&airs);
@@ -143,6 +144,8 @@ fn of_two_crawl_airs_of_one_visit_the_damper_dates_the_drying_and_that_is_said()
     }
     assert!(!says(&damp) && !says(&with(&["80", "80"])));
     assert!(with(&["60"]).forecasts().end < damp.forecasts().end);
+    let is_unlikely = |airs: &[&str]| doubts(&with(airs)).contains("drier than air under a house is likely to be");
+    assert!(is_unlikely(&["29.9"]) && !is_unlikely(&["30"]) && !is_unlikely(&["29.9", "29"]));
     // Of another visit it says nothing.
     let mut site = with(&["80"]);
     site.visit("2026-10-26T08:00:00-05:00");

@@ -2,13 +2,9 @@
 
 use super::decision::{Condition, InTheWay};
 use super::limits::Limit;
-use crate::engine::air::{equilibrium_moisture, shown::humidity};
+use crate::engine::air::equilibrium_moisture;
 use crate::engine::drying::{Settles, VisitAir};
 use crate::engine::job::Job;
-use crate::engine::units::RelativeHumidity;
-
-/// Drier air under a house was seldom read: a digit may be lost (judgement).
-const DRY_FOR_A_CRAWL: RelativeHumidity = RelativeHumidity::percent(30);
 
 /// Wood that is dry now stays so only in air that keeps it there: it would settle under its
 /// limit in the dampest crawl air of this visit ([`Source::EquilibriumMoisture`]), by as much
@@ -22,8 +18,7 @@ pub(super) fn crawl_air(job: &Job, limit: Limit) -> Condition {
         let ends = "read its temperature and humidity under the house";
         return Condition::of(what, vec![InTheWay::unknown("crawl air was not read in this visit", ends)], "");
     };
-    if air.humidity < DRY_FOR_A_CRAWL && crawl.each().count() < 2 {
-        let says = format!("crawl air reads {}, drier than air under a house is likely to be", humidity(air.humidity));
+    if let Some(says) = crawl.unlikely() {
         return Condition::of(what, vec![InTheWay::unknown(says, "read it once more: two readings count")], "");
     }
     let settles = equilibrium_moisture(air.temperature, air.humidity);

@@ -10,8 +10,11 @@ use crate::engine::job::{InVisit, Job, Kind, Seen, When};
 use crate::engine::moisture::WoodTemperature;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::place::Element;
-use crate::engine::units::{MoistureContent, Temperature};
+use crate::engine::units::{MoistureContent, RelativeHumidity, Temperature};
 use crate::engine::warmth::{WOOD, wood_temperature};
+
+/// Drier air under a house was seldom read: a digit may be lost (judgement).
+const DRY_FOR_A_CRAWL: RelativeHumidity = RelativeHumidity::percent(30);
 
 /// What was read of the air in this visit, and of how warm things are in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -108,8 +111,22 @@ impl Airs {
         is_unlike.then_some(self.all.len())
     }
 
-    /// That it was not read alike, in words, and which counts.
-    pub fn differ(&self, counts: &str) -> Option<String> {
+    /// What is to be borne in mind of it: that it was not read alike, and which counts; that it is
+    /// unlikely.
+    pub fn doubts(&self, counts: &str) -> impl Iterator<Item = String> + use<> {
+        let unlikely = self.unlikely().map(|says| format!("{}: read it once more.", capital(&says)));
+        self.differ(counts).into_iter().chain(unlikely)
+    }
+
+    /// That crawl air which was read once alone is drier than it is likely to be.
+    pub fn unlikely(&self) -> Option<String> {
+        let [(_, air)] = self.all.as_slice() else { return None };
+        let is_unlikely = self.location == AirLocation::Crawl && air.humidity < DRY_FOR_A_CRAWL;
+        let read = shown::humidity(air.humidity);
+        is_unlikely.then(|| format!("crawl air reads {read}, drier than air under a house is likely to be"))
+    }
+
+    fn differ(&self, counts: &str) -> Option<String> {
         let times = self.times_unlike()?;
         let said = |air: Air| format!("{} at {}", shown::humidity(air.humidity), shown::temperature(air.temperature));
         let (least, most) = (self.emptiest()?.1, self.fullest()?.1);

@@ -124,7 +124,7 @@ pub fn forecasts(job: &Job) -> Figure<Forecasts> {
     let other_air = other_air(air.temperature, end, &places, clock);
     let places: Vec<_> = places.into_iter().map(|(place, _)| place).collect();
     let mut doubts = vec!["Thick or covered wood dries slower inside than pins at its face say.".to_owned()];
-    doubts.extend(crawl.differ("the dampest"));
+    doubts.extend(crawl.doubts("the dampest"));
     doubts.extend(counted_doubts(&places, relative));
     let value = Forecasts { now: clock.now, end, places, other_air };
     let why = Why::rule("Each day a part of what is left above the wood's end in this air goes.", &SOURCES)

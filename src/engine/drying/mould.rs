@@ -51,7 +51,7 @@ pub fn mould(job: &Job) -> Figure<Mould> {
     if !is_wood_read {
         assumed.push("wood as warm as the air: nobody read how cold it is".to_owned());
     }
-    doubts.extend(read.crawl.differ("the worst for mold"));
+    doubts.extend(read.crawl.doubts("the worst for mold"));
     let why = why.using([air]).using(surface);
     Figure::Known(Known { value: Mould { days, at, is_wood_read }, assumed, doubts, why })
 }

@@ -106,8 +106,8 @@ pub fn ventilating(job: &Job) -> Figure<Ventilating> {
     }
     let used = [outside.map(|(id, _)| id), crawl.map(|(id, _)| id), coldest.map(|it| it.id)];
     why = why.using(used.into_iter().flatten());
-    doubts.extend(read.outdoors.differ("the one with most vapor"));
-    doubts.extend(read.crawl.differ("the one with least vapor"));
+    doubts.extend(read.outdoors.doubts("the one with most vapor"));
+    doubts.extend(read.crawl.doubts("the one with least vapor"));
     let wets = coldest.filter(|_| venting.at_surface.is_some_and(|there| there.condenses));
     let says = match at_wood {
         Some(there) if is_said && there.condenses => Dries::WetsWood,
