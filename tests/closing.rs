@@ -7,6 +7,8 @@ mod air;
 mod apart;
 #[path = "closing/asked.rs"]
 mod asked;
+#[path = "closing/carriers.rs"]
+mod carriers;
 #[path = "closing/decision.rs"]
 mod decision;
 mod desk;

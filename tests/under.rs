@@ -5,6 +5,8 @@
 mod again;
 #[path = "under/agree.rs"]
 mod agree;
+#[path = "under/carriers.rs"]
+mod carriers;
 #[path = "under/cuts.rs"]
 mod cuts;
 mod desk;
@@ -22,6 +24,8 @@ mod house;
 mod joists;
 #[path = "under/levels.rs"]
 mod levels;
+#[path = "under/makers.rs"]
+mod makers;
 #[path = "under/new_joists.rs"]
 mod new_joists;
 #[path = "under/not_counted.rs"]
@@ -34,6 +38,8 @@ mod phones;
 mod planing;
 #[path = "under/probed.rs"]
 mod probed;
+#[path = "under/read.rs"]
+mod read;
 #[path = "under/said_again.rs"]
 mod said_again;
 #[path = "under/settled.rs"]

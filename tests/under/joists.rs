@@ -6,10 +6,8 @@ use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::EntryId;
-use duckboard::engine::framing::headers::header_asks;
-use duckboard::engine::framing::joist::{Joist, Reads, joists};
+use duckboard::engine::framing::joist::{Joist, joists};
 use duckboard::engine::framing::schedule::judged;
-use duckboard::engine::framing::supports::unsound;
 use duckboard::engine::framing::{
     DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, span,
 };
@@ -17,12 +15,12 @@ use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
-use duckboard::engine::survey::{JoistCenter, Joists};
+use duckboard::engine::survey::Joists;
 use duckboard::engine::take::Units;
 use duckboard::engine::units::Length;
 use duckboard::engine::units::tape::BareUnit;
 
-const LOWER: Option<Face> = Some(Face::LowerEdge);
+pub const LOWER: Option<Face> = Some(Face::LowerEdge);
 
 fn with(said: &[(&Item, &str)]) -> Fate {
     after(|desk| {
@@ -39,7 +37,7 @@ fn soft(depth: &'static str, face: Option<Face>, stretch: (&'static str, &'stati
     })
 }
 
-fn finds(desk: &mut Desk, finding: Finding, along: Option<&str>) -> EntryId {
+pub fn finds(desk: &mut Desk, finding: Finding, along: Option<&str>) -> EntryId {
     let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: along.map(inches) };
     let place = desk.log(Place { element: Element::Joist, position, face: None, height: None, chalk: None });
     desk.log(Condition { place: Some(place), finding, note: None })
@@ -251,17 +249,6 @@ fn what_speaks_against_all_joists_speaks_against_each() {
     assert!(says(&spot, "soft 1/2\" deep"), "{:?}", spot.reasons);
 }
 
-/// A reading that is flagged as one of dry panel is one of the joist all the same.
-#[test]
-fn a_joist_that_reads_wet_is_wet_whatever_the_reading_is_for() {
-    let judged = after(|desk| {
-        let id = desk.reads_moisture(4, 40, Material::Solid);
-        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        desk.correct(id, duckboard::engine::moisture::Reading { reference: true, ..reading });
-    });
-    assert_eq!(judged.joist.reads, Reads::Wet);
-}
-
 #[test]
 fn a_joist_is_probed_at_both_ends_and_in_the_middle() {
     let probed = |spots: [&str; 3]| {
@@ -344,161 +331,6 @@ fn a_new_joist_of_the_same_size_ends_no_want_of_its_next_span() {
         desk.says(joist(4), &OVER_GIRDER, "goes through");
     });
     assert!(says(&unmeasured, "its next clear span") && !unmeasured.is_settled(), "{:?}", unmeasured.reasons);
-}
-
-#[test]
-fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
-    let reads = |typed: Option<&'static str>, material| {
-        let mut desk = house();
-        crate::house::make_sound(&mut desk, 9);
-        typed.into_iter().for_each(|typed| {
-            desk.reads_typed(4, typed, material);
-        });
-        let judged = one(&desk, 4);
-        (judged.fate, judged.joist.reads)
-    };
-    let solid = |typed| reads(Some(typed), Material::Solid);
-    assert_eq!(reads(None, Material::Solid), (Fate::Open, Reads::Unread));
-    assert_eq!([solid("16.9"), solid("17")], [(Fate::Stays, Reads::Dry); 2]);
-    assert_eq!([solid("17.1"), solid("19")], [(Fate::Open, Reads::Close); 2]);
-    assert_eq!(solid("19.1"), (Fate::Open, Reads::Wet));
-    let treated = |typed| reads(Some(typed), Material::Treated);
-    // Salts only make a meter read high.
-    assert_eq!([treated("16.9"), treated("17")], [(Fate::Stays, Reads::Dry); 2]);
-    assert_eq!([treated("17.1"), treated("19")], [(Fate::Open, Reads::RelativeOnly); 2]);
-    assert_eq!(treated("19.1"), (Fate::Open, Reads::RelativelyWet));
-}
-
-/// Within what a meter can be off the later one tells.
-#[test]
-fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells() {
-    let reads = |typed: [&'static str; 2], hours_later: Option<i64>| {
-        let mut desk = house();
-        crate::house::make_sound(&mut desk, 9);
-        desk.visit("read");
-        let id = desk.reads_typed(4, typed[0], Material::Solid);
-        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        if let Some(hours) = hours_later {
-            let at = crate::desk::stamp().at + chrono::Duration::hours(hours);
-            let visit = desk.visit("read again");
-            desk.pen.stamp_from(crate::desk::stamp_of(at, Some(visit)));
-        }
-        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent(typed[1]));
-        desk.log(duckboard::engine::moisture::Reading { shown, ..reading });
-        let judged = one(&desk, 4);
-        (judged.fate, judged.joist.reads)
-    };
-    assert_eq!(reads(["30", "12"], None), (Fate::Open, Reads::Wet));
-    assert_eq!(reads(["30", "12"], Some(23)), (Fate::Open, Reads::Wet), "nothing dries so in a day");
-    // From 28 to 14 at 3 points a day.
-    assert_eq!(reads(["30", "12"], Some(111)), (Fate::Open, Reads::Wet), "nor so fast");
-    assert_eq!(reads(["30", "12"], Some(112)), (Fate::Stays, Reads::Dry), "it dried");
-    assert_eq!(reads(["12", "30"], None), (Fate::Open, Reads::Wet));
-    // A meter is off by 2 points at most here.
-    assert_eq!(reads(["18.4", "16.4"], None), (Fate::Stays, Reads::Dry));
-    assert_eq!(reads(["18.5", "16.4"], None), (Fate::Open, Reads::Close));
-}
-
-/// Of two phones that did not know of each other the clock has to agree, and time to dry be between them.
-#[test]
-fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_later() {
-    let reads = |minutes: i64| {
-        let mut desk = house();
-        crate::house::make_sound(&mut desk, 9);
-        desk.visit("read");
-        let id = desk.reads_typed(4, "30", Material::Solid);
-        let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent("12"));
-        let dry = duckboard::engine::moisture::Reading { shown, ..reading };
-        let mut phone = crate::desk::other_phone();
-        (0..500).for_each(|_| drop(phone.record(dry.clone())));
-        let stamp = crate::desk::stamp();
-        phone
-            .stamp_from(duckboard::engine::entry::Stamp { at: stamp.at + chrono::Duration::minutes(minutes), ..stamp });
-        desk.book.add(duckboard::engine::job::Record::of(phone.record(dry)).unwrap());
-        one(&desk, 4).joist.reads
-    };
-    // From 28 to 14 at 3 points a day.
-    const DRIED: i64 = 112 * 60;
-    assert_eq!([-DRIED, 0, DRIED - 1, DRIED].map(reads), [Reads::Wet, Reads::Wet, Reads::Wet, Reads::Dry]);
-}
-
-#[test]
-fn a_reading_of_an_unsaid_meter_or_wood_does_not_make_a_joist_dry() {
-    let reads = |typed: &'static str, meter: bool, material| {
-        let judged = after(|desk| {
-            let id = desk.reads_typed(4, typed, material);
-            let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-            let meter = reading.meter.filter(|_| meter);
-            desk.correct(id, duckboard::engine::moisture::Reading { meter, ..reading });
-        });
-        (judged.fate, judged.joist.reads)
-    };
-    assert_eq!(reads("7", true, Material::Solid), (Fate::Stays, Reads::Dry));
-    assert_eq!(
-        [reads("7", false, Material::Solid), reads("19", false, Material::Solid)],
-        [(Fate::Open, Reads::Loose); 2]
-    );
-    assert_eq!(reads("7", true, Material::Unknown), (Fate::Open, Reads::Loose));
-    assert_eq!(reads("19.1", false, Material::Solid), (Fate::Open, Reads::Wet), "too wet it may be all the same");
-}
-
-/// Nothing but sawn lumber is judged by the code's spans and cuts (IRC R502.8.2, its like
-/// R802.7.2 as quoted \[P2\]; Wisconsin SPS 321.22(5)(c) \[P\]).
-#[test]
-fn what_is_not_sawn_has_no_span_here_and_is_cut_by_its_maker_alone() {
-    let flanged = |change: fn(&mut Desk)| {
-        after(|desk| {
-            let said = [(MEMBER, "I-joist"), (BREADTH, "2 5/16"), (DEPTH, "9 1/2"), (CLEAR_SPAN, "17'")];
-            said.into_iter().for_each(|(item, typed)| {
-                desk.says(joist(4), &item, typed);
-            });
-            change(desk);
-        })
-    };
-    let plain = flanged(|_| {});
-    assert_eq!((plain.may_span, plain.fate), (None, Fate::Open));
-    assert!(says(&plain, "who allows its span"), "{:?}", plain.reasons);
-    let allowed = flanged(|desk| {
-        desk.says(joist(4), &SPAN_ALLOWED, "its maker's table");
-    });
-    assert_eq!((allowed.may_span, allowed.fate), (None, Fate::Stays));
-    assert_eq!(
-        flanged(|desk| {
-            desk.says(joist(4), &SPAN_ALLOWED, "nobody yet");
-        })
-        .fate,
-        Fate::Open
-    );
-    let cut = flanged(|desk| {
-        desk.hole(4, ("30", "31"), "4");
-    });
-    assert!(
-        cut.fate == Fate::Engineer && says(&cut, "cuts only as its maker or a designer allows"),
-        "{:?}",
-        cut.reasons
-    );
-    assert_eq!(
-        flanged(|desk| {
-            desk.spot(4, DamageKind::Soft, Some(("1'", "2'")), LOWER, "1/16");
-        })
-        .fate,
-        Fate::Engineer
-    );
-    assert_eq!(
-        flanged(|desk| {
-            finds(desk, Finding::Rotten, None);
-        })
-        .fate,
-        Fate::Engineer
-    );
-    let kinds = ["LVL or other engineered", "glulam", "truss"].map(|kind| {
-        after(|desk| {
-            desk.says(joist(4), &MEMBER, kind);
-        })
-        .may_span
-    });
-    assert_eq!(kinds, [None; 3]);
 }
 
 /// A joist as it stands in a sound house, and what all share.
@@ -615,114 +447,6 @@ fn the_method_holds_up_to_its_own_limits() {
     assert_eq!([of(2), of(3)], [Fate::Engineer, Fate::Stays]);
 }
 
-/// A header of up to 4 ft hangs on single joists only within 3 ft of their bearing (IRC
-/// R802.9 (2024), the like rule for roofs, as quoted \[P2\]); beyond 4 and 6 ft: WCD 1
-/// (2001), p. 8 \[P\].
-#[test]
-fn headers_ask_for_more_the_longer_they_are_and_the_farther_out() {
-    let asks = |span: &str, to_bearing: Option<&str>, trimmers| {
-        let asks = header_asks(inches(span).value, to_bearing.map(|far| inches(far).value), trimmers);
-        asks.into_iter().map(|ask| ask.words).collect::<Vec<_>>()
-    };
-    assert!(asks("46", None, None)[0].contains("measure from it to the nearer bearing"));
-    assert!(asks("46", Some("3'"), None).is_empty());
-    assert!(asks("46", Some("3' 1/16"), None)[0].contains("double the joists at its ends"));
-    assert!(asks("46", Some("5'"), Some("doubled")).is_empty());
-    assert!(asks("4'", Some("1'"), None).is_empty());
-    assert!(asks("4' 1/16", Some("1'"), Some("doubled"))[0].contains("over 4 ft"));
-    assert!(asks("4' 1/16", Some("1'"), None)[0].contains("joists at its ends are doubled"));
-    let doubled = |span| asks(span, None, Some("doubled")).len();
-    assert_eq!(["4'", "4' 1/16", "6'", "6' 1/16"].map(doubled), [0, 1, 1, 2]);
-    assert_eq!([asks("6'", None, None).len(), asks("6' 1/16", None, None).len()], [2, 3]);
-}
-
-/// Plies end over supports (Wisconsin SPS 321.22, notes to its table \[P\]).
-#[test]
-fn a_girder_whose_plies_end_between_piers_is_not_sound() {
-    let girder = |state, end| {
-        let mut desk = sound_house();
-        desk.says(Part::Girder(1), &STATE, state);
-        desk.says(Part::Girder(1), &PLIES_END, end);
-        unsound(desk.job()).len()
-    };
-    assert_eq!([girder("sound", "over piers"), girder("sound", "it is one piece")], [0, 0]);
-    assert_eq!([girder("sound", "between piers"), girder("sound", "cannot see")], [1, 1]);
-    assert_eq!([girder("decayed", "over piers"), girder("cannot reach", "between piers")], [1, 2]);
-}
-
-#[test]
-fn what_carries_joists_is_sound_again_once_it_was_seen_to_after_it_was_found() {
-    let mut desk = sound_house();
-    desk.says(Part::Sill, &STATE, "decayed");
-    assert_eq!(unsound(desk.job()).len(), 1);
-    desk.says(Part::Sill, &DONE, "sistered");
-    assert_eq!(unsound(desk.job()).len(), 1, "that is no way to mend a sill");
-    desk.says(Part::Sill, &DONE, "replaced");
-    assert!(unsound(desk.job()).is_empty());
-    let position = Position::OnJoist { joist: JoistNumber::new(2).unwrap(), along: None };
-    let place = desk.log(Place { element: Element::Sill, position, face: None, height: None, chalk: None });
-    desk.log(Condition { place: Some(place), finding: Finding::Soft, note: None });
-    assert_eq!(unsound(desk.job()).len(), 1, "found after that");
-}
-
-/// Wood does not heal: of what carries joists as of joists.
-#[test]
-fn a_support_that_was_decayed_is_not_sound_because_a_later_visit_says_so() {
-    let open = |states: [&'static str; 2], another: bool| {
-        let mut desk = sound_house();
-        desk.visit("look");
-        desk.says(Part::Girder(1), &STATE, states[0]);
-        if another {
-            desk.visit("look again");
-        }
-        desk.says(Part::Girder(1), &STATE, states[1]);
-        let open = unsound(desk.job()).len();
-        desk.says(Part::Girder(1), &DONE, "replaced");
-        (open, unsound(desk.job()).len())
-    };
-    for bad in ["decayed", "cracked", "leaning", "settled", "loose"] {
-        assert_eq!([open([bad, "sound"], true), open([bad, "sound"], false)], [(1, 0), (0, 0)], "{bad}");
-    }
-    assert_eq!(open(["decayed", "decayed"], true), (1, 0), "once is enough");
-    assert_eq!(open(["decayed", "cannot reach"], false), (2, 0));
-    assert_eq!([open(["cannot reach", "sound"], true), open(["sound", "cannot reach"], true)], [(0, 0), (1, 0)]);
-}
-
-#[test]
-fn the_card_of_what_carries_the_joists_says_what_was_and_was_not_looked_at() {
-    let card = |said: &[(Part, &Item, &str)]| {
-        let mut desk = sound_house();
-        for (part, item, words) in said {
-            desk.visit("look");
-            desk.says(part.clone(), item, words);
-        }
-        let canvas = Canvas { width_px: 340, height_px: 280 };
-        let cards = under(desk.job(), Units::default(), canvas);
-        let card = cards.into_iter().find(|card| card.title == "What carries the joists?").unwrap();
-        let lines: Vec<_> = card.lines.into_iter().map(|line| line.text).collect();
-        (card.headline, lines.join("\n"))
-    };
-    let girder = |number, state| (Part::Girder(number), &STATE, state);
-    let beside = [(Part::RimJoist, &STATE, "sound"), (Part::Sill, &STATE, "sound")];
-    assert_eq!(card(&[]).0, "Nothing said yet");
-    let (headline, lines) = card(&[(Part::Girder(2), &DEPTH, "9 1/4"), girder(1, "sound")]);
-    assert_eq!(headline, "Not all were looked at");
-    for words in ["Girder 1: looked at, and sound", "Girder 2: nobody said", "Sill: nobody said", "Rim joist: nobody"] {
-        assert!(lines.contains(words), "{words}: {lines}");
-    }
-    let all = |more: &[(Part, &'static Item, &'static str)]| card(&[&beside[..], more].concat());
-    assert_eq!(all(&[]).0, "Not all were looked at", "no girder was spoken of");
-    assert_eq!(all(&[(Part::House, &GIRDER_NEAR, "no")]).0, "Nothing speaks against them");
-    assert_eq!(all(&[girder(1, "sound")]).0, "Nothing speaks against them");
-    let healed = all(&[girder(3, "decayed"), girder(3, "sound")]);
-    assert!(healed.0 == "Have an engineer look" && healed.1.contains("Girder 3: decayed"), "{healed:?}");
-    assert!(!healed.1.contains("Girder 3: looked at"), "{healed:?}");
-    let replaced = all(&[girder(3, "decayed"), (Part::Girder(3), &DONE, "replaced")]);
-    assert!(replaced.0 == "Nothing speaks against them" && replaced.1.contains("decayed, and since then replaced"));
-    let unseen = all(&[(Part::Girder(1), &DONE, "sistered")]);
-    assert!(unseen.0 == "Not all were looked at" && unseen.1.contains("looked at since"), "{unseen:?}");
-}
-
 /// From memory: 40 psf, 30 in rooms that are slept in (IRC R301.5), 20 of dead load under tile.
 #[test]
 fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
@@ -757,87 +481,6 @@ fn a_floor_carries_what_dwellings_carry_and_what_it_weighs() {
     assert_eq!(one(&desk, 4).fate, Fate::Stays);
 }
 
-/// 25 times 8 in are 16 ft 8 in (from memory: some 24 at most).
-#[test]
-fn no_maker_allows_a_span_that_no_table_has() {
-    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
-        let allowed = |clear: &'static str| {
-            after(|desk| {
-                let said = [(MEMBER, kind), (DEPTH, "8"), (CLEAR_SPAN, clear), (SPAN_ALLOWED, "its maker's table")];
-                said.into_iter().for_each(|(item, typed)| {
-                    desk.says(joist(4), &item, typed);
-                });
-            })
-        };
-        assert_eq!([allowed("16' 7 15/16").fate, allowed("16' 8").fate], [Fate::Stays; 2]);
-        let far = allowed("16' 8 1/16");
-        assert!(far.fate == Fate::Open && says(&far, "more than 25 times"), "{:?}", far.reasons);
-    }
-}
-
-/// A maker's table gives a span for what it is, its size, spacing and loads.
-#[test]
-fn a_makers_word_counts_only_for_what_it_was_looked_up_for() {
-    let allowed = |then: &[(Part, &Item, &str)], again: Option<&str>| {
-        after(|desk| {
-            let said =
-                [(MEMBER, "I-joist"), (BREADTH, "2 5/16"), (DEPTH, "9 1/2"), (SPAN_ALLOWED, "its maker's table")];
-            said.into_iter().for_each(|(item, typed)| {
-                desk.says(joist(4), &item, typed);
-            });
-            for (part, item, typed) in then {
-                desk.says(part.clone(), item, typed);
-            }
-            again.into_iter().for_each(|again| {
-                desk.says(joist(4), &SPAN_ALLOWED, again);
-            });
-        })
-    };
-    assert_eq!(allowed(&[], None).fate, Fate::Stays, "{:?}", allowed(&[], None).reasons);
-    let anew = [
-        (joist(4), &CLEAR_SPAN, "10' 6"),
-        (joist(4), &DEPTH, "9 7/16"),
-        (joist(4), &BREADTH, "2 1/4"),
-        (joist(4), &MEMBER, "LVL or other engineered"),
-        (Part::House, &LIVE_LOAD, "50"),
-        (Part::House, &DEAD_LOAD, "15"),
-        (Part::House, &COVERING, "wood, long fasteners"),
-    ];
-    for said in &anew {
-        let since = allowed(std::slice::from_ref(said), None);
-        assert!(since.fate == Fate::Open && says(&since, "look it up again for these"), "{}", said.1.what);
-        for again in ["its maker's table", "a designer"] {
-            assert_eq!(allowed(std::slice::from_ref(said), Some(again)).fate, Fate::Stays, "{}", said.1.what);
-        }
-    }
-    // What is of sawn lumber alone changes nothing of it.
-    assert_eq!(allowed(&[(Part::House, &GRADE, "#1")], None).fate, Fate::Stays);
-    let closer = after(|desk| {
-        for (item, typed) in [(MEMBER, "I-joist"), (DEPTH, "9 1/2"), (SPAN_ALLOWED, "a designer")] {
-            desk.says(joist(4), &item, typed);
-        }
-        let of = *desk.job().now.joists().keys().next().unwrap();
-        let joist = JoistNumber::new(7).unwrap();
-        desk.log(JoistCenter { of, joist, center: inches("103") });
-    });
-    assert!(says(&closer, "look it up again for these"), "spaced anew: {:?}", closer.reasons);
-}
-
-#[test]
-fn what_is_not_sawn_is_never_called_measured_and_graded() {
-    let lines = |member: &str| {
-        let mut desk = sound_house();
-        desk.says(joist(4), &MEMBER, member);
-        desk.says(joist(4), &SPAN_ALLOWED, "a designer");
-        card(&desk, "Joist 4")
-    };
-    assert!(lines("sawn lumber").contains("Measured, probed sound, read dry, graded"));
-    for kind in ["I-joist", "LVL or other engineered", "glulam", "truss"] {
-        let lines = lines(kind);
-        assert!(!lines.contains("graded") && lines.contains("was not worked out here"), "{lines}");
-    }
-}
-
 /// What a notch at an end took is not counted off the span.
 #[test]
 fn what_is_left_of_a_joist_is_said_only_of_what_was_worked_out() {
@@ -860,7 +503,7 @@ fn a_sister_that_is_ripped_has_lost_its_stamp() {
 }
 
 /// Every line of a card.
-fn card(desk: &Desk, title: &str) -> String {
+pub fn card(desk: &Desk, title: &str) -> String {
     let canvas = Canvas { width_px: 340, height_px: 280 };
     let cards = under(desk.job(), Units::default(), canvas);
     let card = cards.into_iter().find(|card| card.title == title).unwrap();
