@@ -72,6 +72,22 @@ fn wet_service_takes_what_it_took() {
     }
 }
 
+/// Wet wood bears 0.85 of what dry wood does in bending, where that is over 1,150 psi for its depth
+/// (NDS table 4A, as quoted \[P2\]). A span goes by the square root.
+#[test]
+fn wet_wood_bends_as_dry_wood_does_up_to_1150_psi() {
+    let values = DesignValues::of(LumberGroup::HemFir, Grade::Two, two_by(725).depth, Edition::Since2013).unwrap();
+    let bends = |bending, service| {
+        let values = DesignValues { bending, ..values };
+        span(two_by(725), values, Length::inches(16), FLOOR, service).value.bending.to_inches()
+    };
+    let part = |bending| bends(bending, WET) / bends(bending, DRY);
+    for bending in [1149.0, 1150.0] {
+        assert!((part(bending) - 1.0).abs() < 1e-9, "{bending}");
+    }
+    assert!((part(1150.1) - libm::sqrt(0.85)).abs() < 1e-6);
+}
+
 #[test]
 fn lumber_that_no_value_was_seen_for_has_none() {
     let deep = Length::inches(14);

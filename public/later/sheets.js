@@ -3,15 +3,20 @@
 
 import { card, drawing, element } from './dom.js';
 
+const NOT_STARTED = 'The layout could not be started. What is saved is safe.';
+const ENDED = 'The search has ended early. What it found so far is below; what is saved is safe.';
+
 let worker;
 
 export function show(asked) {
   worker?.terminate();
   worker = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }) => draw(data);
-  worker.onerror = () => draw({ problem: 'The layout could not be started. What is saved is safe.' });
+  worker.onerror = () => draw({ problem: isLaid() ? ENDED : NOT_STARTED });
   worker.postMessage(asked);
 }
+
+const isLaid = () => Boolean(document.querySelector('#sheets svg'));
 
 function draw({ page, done, problem }) {
   const place = document.getElementById('sheets');
@@ -20,7 +25,12 @@ function draw({ page, done, problem }) {
     worker = undefined;
   }
   if (!place) return;
-  if (problem) place.replaceChildren(element('p', 'assumed', problem));
+  if (problem) {
+    const line = element('p', 'assumed', problem);
+    // A layout that was found stays: it keeps the rules whether or not a better one comes.
+    if (isLaid()) place.prepend(line);
+    else place.replaceChildren(line);
+  }
   if (page) place.replaceChildren(...parts(page));
   place.dataset.state = problem ? 'problem' : done ? 'done' : 'searching';
 }

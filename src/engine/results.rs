@@ -150,17 +150,17 @@ pub struct PanelReference {
     pub at: MoistureContent,
 }
 
-/// The latest reading of a visit that says it was taken on dry panel of this kind elsewhere in
-/// the house; none of which there is no number.
-pub fn panel_reference(job: &Job, visit: Option<EntryId>, material: Material) -> Option<PanelReference> {
-    let taken = job.now.readings().iter().rev().filter(|(_, reading)| {
+/// The readings of a visit that say that they were taken on dry panel of this kind elsewhere in
+/// the house; those that are no number are none.
+pub fn panel_references(job: &Job, visit: Option<EntryId>, material: Material) -> Vec<PanelReference> {
+    let taken = job.now.readings().iter().filter(|(_, reading)| {
         reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
     });
-    let mut at_numbers = taken.filter_map(|(id, reading)| {
+    let at_numbers = taken.filter_map(|(id, reading)| {
         let at = corrected(job, *id, reading).value.corrected.number()?;
         Some(PanelReference { reading: *id, meter: reading.value.meter, at })
     });
-    at_numbers.next()
+    at_numbers.collect()
 }
 
 /// The wettest of the readings that stand, of this visit or of those that have any, and where.

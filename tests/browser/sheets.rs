@@ -22,6 +22,21 @@ async fn the_samples_opening_is_laid_and_cut_without_a_host() {
     phone.finish().await;
 }
 
+#[tokio::test]
+async fn a_search_that_dies_leaves_the_layout_that_it_had_found() {
+    let mut phone = sample_without_a_host().await;
+    let keep =
+        "window.Worker = class extends Worker { constructor(...of) { super(...of); window.lastWorker = this; } }";
+    phone.act("a worker can be reached", keep).await;
+    phone.open_page("Lay sheets on the joists", "sheets").await;
+    phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
+    phone.act("the search dies", "window.lastWorker.onerror()").await;
+    phone.wait_for("The search has ended early").await;
+    phone.wait_for("At the saw").await;
+    phone.wait_until("plan and cut sheets are drawn", DRAWN).await;
+    phone.finish().await;
+}
+
 /// An invented L out of square, as in `tests/floor/shape.rs`: its fourth side is
 /// 5' 11 3/4" and is read 3 1/8 in too long.
 #[tokio::test]

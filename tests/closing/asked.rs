@@ -27,6 +27,7 @@ fn taps_yes(site: &mut Site, name: &str) -> bool {
 fn girder(site: &mut Site, over: &str, clear: &str) {
     site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
     site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
     site.desk.says(joist(4), &list::OVER_GIRDER, over);
     site.desk.says(joist(4), &list::CLEAR_SPAN, clear);
 }

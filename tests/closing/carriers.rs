@@ -25,7 +25,48 @@ fn what_carries_the_joists_is_sound_or_seen_to() {
     ready(|site| {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
         site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
     });
+}
+
+/// A ply that ends between piers carries nothing there ([`Source::BuiltUpGirders`]).
+///
+/// [`Source::BuiltUpGirders`]: duckboard::engine::sources::Source::BuiltUpGirders
+#[test]
+fn a_girder_there_is_not_sound_until_it_is_said_where_its_plies_end() {
+    let girders = |said: &'static [(u16, &'static str)]| {
+        move |site: &mut Site| {
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+            for (number, plies) in said {
+                site.desk.says(Part::Girder(*number), &list::STATE, "sound");
+                if !plies.is_empty() {
+                    site.desk.says(Part::Girder(*number), &list::PLIES_END, plies);
+                }
+            }
+        }
+    };
+    held_by(girders(&[(1, "")]), "nobody said where the plies of girder 1 end");
+    held_by(girders(&[(1, "over piers"), (2, "")]), "nobody said where the plies of girder 2 end");
+    held_by(girders(&[(1, "between piers")]), "plies end between piers");
+    ready(girders(&[(1, "over piers"), (2, "it is one piece")]));
+    // What an engineer has seen to is as that engineer says; where none is near, nothing is asked.
+    ready(|site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        site.desk.says(Part::Girder(1), &list::DONE, "as the engineer says");
+    });
+    ready(|site| {
+        site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
+    });
+    // Probed at its place alone, it is the first.
+    held_by(
+        |site| {
+            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+            let place = site.place(Element::Girder, 4);
+            site.finds(Finding::Sound, Some(place));
+        },
+        "nobody said where the plies of girder 1 end",
+    );
 }
 
 #[test]
@@ -33,10 +74,12 @@ fn a_girder_is_looked_at_again_when_what_comes_out_was_placed_anew() {
     let girder = |looked: bool| {
         move |site: &mut Site| {
             site.desk.says(Part::Girder(1), &list::STATE, "sound");
+            site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
             moved(site, "30");
             site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
             if looked {
                 site.desk.says(Part::Girder(1), &list::STATE, "sound");
+                site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
             }
         }
     };
@@ -54,6 +97,7 @@ fn what_is_not_there_is_not_said_to_have_been_looked_at() {
     let looked_at = after(|site| {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
         site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
     });
     assert_eq!(found(&looked_at), "what is there was looked at, and is");
 }
@@ -165,6 +209,7 @@ fn what_carries_the_joists_and_was_never_read_is_said_beside_ready() {
     let girder = |site: &mut Site| {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
         site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
     };
     assert_eq!(says(&|_| ()), "", "nothing that carries them is near");
     assert!(says(&girder).contains("nobody read the girder there"));
@@ -254,12 +299,14 @@ fn every_girder_that_was_spoken_of_is_looked_at() {
     let girders = |site: &mut Site| {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
         site.desk.says(Part::Girder(1), &list::STATE, "sound");
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
         site.desk.says(Part::Girder(2), &list::DEPTH, "7 1/4");
     };
     held_by(girders, "nobody said that girder 2 is sound");
     ready(|site| {
         girders(site);
         site.desk.says(Part::Girder(2), &list::STATE, "sound");
+        site.desk.says(Part::Girder(2), &list::PLIES_END, "over piers");
     });
     held_by(
         |site| {
@@ -279,6 +326,7 @@ fn decay_at_a_place_on_a_girder_is_answered_at_that_place() {
         site.finds(Finding::Rotten, Some(place));
         site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
         site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "it is one piece");
         place
     };
     held_by(|site| drop_(replaced(site)), "nobody said on which girder");
@@ -304,6 +352,7 @@ fn what_was_found_at_a_place_on_a_girder_is_ended_by_what_is_done_to_any() {
         move |site: &mut Site| {
             for girder in 1..=2 {
                 site.desk.says(Part::Girder(girder), &list::STATE, "sound");
+                site.desk.says(Part::Girder(girder), &list::PLIES_END, "over piers");
             }
             let at = site.place(Element::Girder, 3);
             site.finds(Finding::Cracked, Some(at));

@@ -21,6 +21,7 @@ fn girder(site: &mut Site, clear: &str, over: &str, next: Option<&str>) {
     });
     site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
     site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
 }
 
 fn is_asked(site: &Site) -> bool {
@@ -34,6 +35,7 @@ fn opened(site: &mut Site, out: &str) {
     let (id, it) = site.desk.job().now.openings().iter().next().map(|(id, it)| (*id, it.value.clone())).unwrap();
     site.desk.correct(id, Opening { out: length(out), ..it });
     site.desk.says(Part::Girder(1), &list::STATE, "sound");
+    site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
     site.desk.says(Part::Sill, &list::STATE, "sound");
     site.desk.says(Part::RimJoist, &list::STATE, "sound");
 }

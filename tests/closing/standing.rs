@@ -112,6 +112,7 @@ fn what_was_read_of_a_sill_that_was_replaced_stands_until_the_spot_is_read_again
         move |site: &mut Site| {
             for number in 1..=girders {
                 site.desk.says(Part::Girder(number), &list::STATE, "sound");
+                site.desk.says(Part::Girder(number), &list::PLIES_END, "over piers");
             }
             let at = site.place(Element::Girder, 2);
             site.read(at, "31", Material::Solid);

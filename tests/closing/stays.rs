@@ -50,6 +50,25 @@ fn refers(site: &mut Site, place: EntryId, shown: &str, material: Material) {
     site.desk.log(Reading { meter, reference: true, ..reading });
 }
 
+/// Damp panel elsewhere makes no panel here dry.
+#[test]
+fn of_two_dry_panels_the_drier_is_the_reference_whichever_was_read_last() {
+    let beside = |references: [&'static str; 2]| {
+        move |site: &mut Site| {
+            let here = panel(site);
+            site.read(here, "15.5", Material::Osb);
+            for reference in references {
+                let place = hall(site);
+                refers(site, place, reference, Material::Osb);
+            }
+        }
+    };
+    held_by(beside(["8", "13.9"]), "more than 2 points over dry OSB");
+    held_by(beside(["13.9", "8"]), "more than 2 points over dry OSB");
+    ready(beside(["13.5", "13.9"]));
+    held_by(beside(["13.4", "13.9"]), "more than 2 points over dry OSB");
+}
+
 /// Two points over dry panel of its kind (judgement).
 #[test]
 fn panel_is_held_to_dry_panel_of_its_kind_read_in_this_visit() {

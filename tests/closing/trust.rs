@@ -92,6 +92,7 @@ fn joists_and_what_carries_them_are_as_old_as_they_were_looked_at_last() {
             }
             site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
             site.desk.says(Part::Girder(1), &list::STATE, "sound");
+            site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
             site.answers(&[("dealt_with.ground", Answer::Yes), ("ground_covered_now", Answer::Yes)]);
             and(site);
             site.visit("2027-04-01T08:00:00-05:00");

@@ -8,7 +8,7 @@ use duckboard::engine::moisture::{
     Answer, Bounds, Material, Meter, Outside, Reading, Sensing, Shown, Species, Stands, Wood,
 };
 use duckboard::engine::place::{Element, Face, Place, Position};
-use duckboard::engine::results::{corrected, panel_reference, readings};
+use duckboard::engine::results::{corrected, panel_references, readings};
 use duckboard::engine::take::{self, Anyway, AtSpot, InHand, Question};
 use duckboard::engine::units::decimal::parse_moisture_content;
 
@@ -223,7 +223,8 @@ fn a_dry_panel_elsewhere_is_read_once_and_the_spot_comes_back() {
     desk.draft = desk.draft.reading_wood(plywood());
     desk.types("12").unwrap();
     let on = desk.draft.spot.clone();
-    assert_eq!(panel_reference(desk.job(), Some(visit), Material::Plywood), None);
+    let references = |desk: &Desk, kind| panel_references(desk.job(), Some(visit), kind);
+    assert_eq!(references(&desk, Material::Plywood), []);
 
     desk.draft = desk.draft.reading_reference(Material::Plywood);
     assert_eq!(desk.draft.spot.position, Position::Named);
@@ -231,16 +232,16 @@ fn a_dry_panel_elsewhere_is_read_once_and_the_spot_comes_back() {
     desk.types("8").unwrap();
     assert!(last_reading(&desk).reference);
     assert_eq!(desk.draft.spot, on);
-    let reference = panel_reference(desk.job(), Some(visit), Material::Plywood).unwrap();
-    assert_eq!(reference.at, parse_moisture_content("8").unwrap().value);
-    assert_eq!(panel_reference(desk.job(), Some(visit), Material::Osb), None, "of its own kind only");
+    let at: Vec<_> = references(&desk, Material::Plywood).iter().map(|reference| reference.at).collect();
+    assert_eq!(at, [parse_moisture_content("8").unwrap().value]);
+    assert_eq!(references(&desk, Material::Osb), [], "of its own kind only");
 
     desk.types("11").unwrap();
     assert!(!last_reading(&desk).reference, "what follows is no reference");
 }
 
 #[test]
-fn a_reference_is_of_its_visit_and_the_latest_of_it_and_always_a_number() {
+fn a_reference_is_of_its_visit_and_always_a_number() {
     let mut desk = at_meter(4, "5'");
     let first = desk.visit("first");
     let reads = |desk: &mut Desk, text: &str| {
@@ -249,19 +250,22 @@ fn a_reference_is_of_its_visit_and_the_latest_of_it_and_always_a_number() {
     };
     reads(&mut desk, "8");
     reads(&mut desk, "9");
-    let at = |desk: &Desk, visit| panel_reference(desk.job(), Some(visit), Material::Osb).map(|it| it.at);
-    let percent = |text: &str| Some(parse_moisture_content(text).unwrap().value);
-    assert_eq!(at(&desk, first), percent("9"));
+    let at = |desk: &Desk, visit| {
+        let all = panel_references(desk.job(), Some(visit), Material::Osb);
+        all.iter().map(|it| it.at).collect::<Vec<_>>()
+    };
+    let percent = |text: &str| parse_moisture_content(text).unwrap().value;
+    assert_eq!(at(&desk, first), [percent("8"), percent("9")]);
     let second = desk.visit("second");
-    assert_eq!(at(&desk, second), None, "the dry panel of another day");
+    assert_eq!(at(&desk, second), [], "the dry panel of another day");
     desk.draft = desk.draft.reading_reference(Material::Osb);
     anyway(&mut desk, "180", Anyway::Kept);
-    assert_eq!(at(&desk, second), None, "in doubt");
+    assert_eq!(at(&desk, second), [], "in doubt");
     // The place was a reference before, so it is one again.
     desk.draft.spot = desk.draft.reading_reference(Material::Osb).spot;
     desk.draft.wood_at = None;
     assert!(AtSpot::of(&desk.draft, desk.job()).reference);
     desk.types("7").unwrap();
-    assert_eq!(at(&desk, second), percent("7"));
+    assert_eq!(at(&desk, second), [percent("7")]);
     assert_eq!(desk.job().now.places().len(), 1);
 }

@@ -179,6 +179,34 @@ fn an_end_notch_of_which_nobody_said_how_long_it_is_is_asked_for() {
     assert_eq!([said(Some("2 1/2")).fate, said(Some("2 9/16")).fate], [Fate::Stays, Fate::Sister]);
 }
 
+/// Past a third of the depth it is one anywhere.
+#[test]
+fn a_notch_that_nobody_placed_is_an_engineers_when_it_is_deeper_than_a_third() {
+    let unplaced = |depth: &'static str| {
+        after(|desk| {
+            desk.says(joist(4), &DEPTH, "7 1/2");
+            desk.spot(4, DamageKind::Notch, None, LOWER, depth);
+        })
+        .fate
+    };
+    let engineers = ["2 7/16", "2 1/2", "2 9/16"].map(|depth| unplaced(depth) == Fate::Engineer);
+    assert_eq!(engineers, [false, false, true]);
+}
+
+/// Clear 10 ft: what is cut off a joist there is cut off its next span, or where it bears. One that
+/// begins before it takes of this span too: with 2 1/4 in less of its depth, it does not carry that.
+#[test]
+fn a_notch_past_its_span_takes_nothing_of_it() {
+    let spans = |stretch| {
+        let judged = after(|desk| {
+            desk.says(joist(4), &CLEAR_SPAN, "10'");
+            desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, "2 1/4");
+        });
+        !says(&judged, "by its wood it may span")
+    };
+    assert_eq!([("119 15/16", "122"), ("10'", "122"), ("120 1/16", "122")].map(spans), [false, true, true]);
+}
+
 /// Clear 10 ft: past that is another span, or nobody measured this one.
 #[test]
 fn what_lies_beyond_the_span_that_was_measured_is_unknown_and_at_no_end() {

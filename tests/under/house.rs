@@ -76,6 +76,7 @@ pub fn make_sound(desk: &mut Desk, joists: u16) {
     }
     desk.says(Part::House, &SPECIES, "Douglas fir-larch");
     desk.says(Part::House, &GRADE, "#2");
+    desk.says(Part::House, &INCISED, "no");
     desk.says(Part::House, &SISTER_BREADTH, "1 1/2");
     desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
     desk.says(Part::House, &SISTER_SPECIES, "Douglas fir-larch");

@@ -6,10 +6,10 @@ use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::EntryId;
-use duckboard::engine::framing::joist::{Joist, joists};
+use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::{
-    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Shared, span,
+    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Service, Shared, span,
 };
 use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
@@ -363,6 +363,68 @@ fn a_span_too_close_to_tell_by_tape_does_not_stay() {
     assert_eq!([fate_at(sure).fate, fate_at(sure + step).fate], [Fate::Stays, Fate::Open]);
     assert!(says(&fate_at(sure + step), "closer than a tape can tell"));
     assert_eq!([fate_at(limit).fate, fate_at(limit + step).fate], [Fate::Open, Fate::Sister]);
+}
+
+/// A quarter of an inch is what a tape can be off.
+#[test]
+fn a_joist_that_would_not_do_incised_stays_only_when_it_is_said_not_to_be() {
+    let (joist, shared) = like();
+    let values =
+        DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, joist.depth.unwrap(), Edition::Since2013).unwrap();
+    let incised = Service { is_wet: false, is_incised: true };
+    let section = joist.section().unwrap();
+    let may = span(section, values, shared.spacing, shared.loads, incised).value.allowed();
+    let surely = may - Length::sixty_fourths(16) - Length::sixty_fourths(96);
+    let judge = |clear, is_incised| {
+        judged(
+            Joist { clear: Some(clear), ..joist.clone() },
+            &Shared { is_incised, ..shared.clone() },
+            Units::default(),
+        )
+    };
+    let step = Length::sixty_fourths(1);
+    assert_eq!([judge(surely, None).fate, judge(surely + step, None).fate], [Fate::Stays, Fate::Open]);
+    assert!(says(&judge(surely + step, None), "incised for treatment"));
+    assert_eq!(judge(surely + step, Some(false)).fate, Fate::Stays);
+    assert!(!says(&judge(may, Some(true)), "say whether it is"), "it was said");
+}
+
+/// What may be over the limit counts as over it.
+#[test]
+fn a_joist_is_worked_out_as_wet_from_too_close_to_tell_on() {
+    let (joist, shared) = like();
+    let wet = |reads| Joist { reads, ..joist.clone() }.service(&shared).is_wet;
+    assert_eq!(
+        [Reads::Dry, Reads::Loose, Reads::Doubted, Reads::Close, Reads::RelativelyWet, Reads::Wet].map(wet),
+        [false, false, false, true, true, true]
+    );
+}
+
+/// Within the sixteenth that a caliper is off, a joist has the size factor of the smaller lumber
+/// ([`Source::DesignValues`]).
+///
+/// [`Source::DesignValues`]: duckboard::engine::sources::Source::DesignValues
+#[test]
+fn lumber_a_sixteenth_over_its_size_has_the_values_of_that_size() {
+    let bending = |sixty_fourths| {
+        let depth = Length::sixty_fourths(sixty_fourths);
+        DesignValues::of(LumberGroup::DouglasFirLarch, Grade::Two, depth, Edition::Since2013).unwrap().bending
+    };
+    for (size, next) in [(352, 464), (464, 592), (592, 720)] {
+        assert_eq!([size, size + 4].map(bending), [bending(size); 2]);
+        assert_eq!([size + 5, next].map(bending), [bending(next); 2]);
+        assert!(bending(size) > bending(next));
+    }
+}
+
+/// 1 1/2 in on wood ([`Source::Bearing`]).
+///
+/// [`Source::Bearing`]: duckboard::engine::sources::Source::Bearing
+#[test]
+fn a_joist_that_bears_on_just_enough_is_not_short_of_it() {
+    let (joist, _) = like();
+    let short = |sixty_fourths| Joist { bearing: Some(Length::sixty_fourths(sixty_fourths)), ..joist.clone() };
+    assert_eq!([95, 96, 97].map(|bearing| short(bearing).is_short_of_bearing()), [true, false, false]);
 }
 
 /// Loads are shared by stiffness. By hand: of 1.9 and 1.2 million psi the stiffer takes 61 %, and

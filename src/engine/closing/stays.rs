@@ -6,11 +6,12 @@ use super::limits::{Limit, Verdict};
 use super::near::{Near, Reach};
 use super::read::{Latest, Read, is_reference_place};
 use super::readings::{held_to, wettest};
+use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
 use crate::engine::job::Job;
 use crate::engine::moisture::{Material, Stands};
 use crate::engine::place::Place;
-use crate::engine::results::panel_reference;
+use crate::engine::results::panel_references;
 use crate::engine::units::MoistureContent;
 
 /// What is read relatively is as dry as dry wood of its kind within so many points of this
@@ -86,13 +87,15 @@ fn against_reference(job: &Job, place: &Latest, near: &Near) -> Option<InTheWay>
     is_wetter.then(|| InTheWay::known(what, "let it dry, and read both again"))
 }
 
-/// What dry panel of this kind read in this visit, elsewhere, by the same meter: only that
+/// What the driest panel of this kind read in this visit, elsewhere, by the same meter: only that
 /// tells the two apart, and nobody knows that two meters are one if none was named.
 fn reference(job: &Job, place: &Latest, near: &Near) -> Option<MoistureContent> {
     let visit = job.current_visit().map(|(visit, _)| visit);
-    let reference = panel_reference(job, visit, place.material)?;
-    let reading = job.now.readings().get(&reference.reading)?;
-    let at = job.now.places().get(&reading.value.place)?.value;
-    let is_same_meter = place.meter.is_some_and(|meter| Some(meter) == reference.meter);
-    (is_same_meter && is_reference_place(at, near)).then_some(reference.at)
+    let is_elsewhere = |reading: EntryId| {
+        let place = job.now.readings().get(&reading).and_then(|reading| job.now.places().get(&reading.value.place));
+        place.is_some_and(|place| is_reference_place(place.value, near))
+    };
+    let all = panel_references(job, visit, place.material).into_iter();
+    let like = all.filter(|it| it.meter.is_some() && it.meter == place.meter && is_elsewhere(it.reading));
+    like.map(|it| it.at).min()
 }

@@ -158,7 +158,7 @@ fn counted_doubts(places: &[Forecast], relative: usize) -> Vec<String> {
     }
     if seldom > 0 {
         doubts.push(format!(
-            "Places that read under their limits and were read on one or two days: {seldom}. One in ten such may still be over: \
+            "Places that read under their limits and were read on one or two days: {seldom}. One in eight such may still be over: \
              read them once more."
         ));
     }

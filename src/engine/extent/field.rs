@@ -85,15 +85,53 @@ fn sample(spot: &Spot, taken: Taken) -> Sample {
     Sample { at, value, unsure: spread * spread }
 }
 
+/// What is off a meter's scale is no number, and goes into no mean: it counts by its chance, and
+/// where nothing lies nearer.
 fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {
-    let (mut weights, mut sum, mut nearest) = (0.0, 0.0, f64::INFINITY);
-    for sample in samples {
-        let away = distance(sample.at, at).max(0.01);
-        let weight = 1.0 / (away * away);
-        weights += weight;
-        sum += weight * sample.value;
-        nearest = nearest.min(away);
+    let away = |sample: &Sample| distance(sample.at, at).max(0.01);
+    let mean = |samples: &mut dyn Iterator<Item = &Sample>| {
+        let weighed = samples.map(|sample| (1.0 / (away(sample) * away(sample)), sample.value));
+        let (weights, sum) =
+            weighed.fold((0.0, 0.0), |(weights, sum), (weight, value)| (weights + weight, sum + weight * value));
+        (weights > 0.0).then(|| sum / weights)
+    };
+    let nearest = samples.iter().min_by(|one, other| away(one).total_cmp(&away(other)));
+    let (nearest_at, off_the_scale) = nearest
+        .map_or((f64::INFINITY, None), |nearest| (away(nearest), (!nearest.is_number()).then_some(nearest.value)));
+    let of_all = mean(&mut samples.iter()).unwrap_or_default();
+    let of_numbers = mean(&mut samples.iter().filter(|sample| sample.is_number()));
+    let variance = METER_NOISE + LOST_A_FOOT * nearest_at;
+    OfPlace {
+        mean: off_the_scale.or(of_numbers).unwrap_or(of_all),
+        chance: chance_over((of_all - limit) / libm::sqrt(variance)),
+        support: METER_NOISE / variance,
     }
-    let (mean, variance) = (sum / weights, METER_NOISE + LOST_A_FOOT * nearest);
-    OfPlace { mean, chance: chance_over((mean - limit) / libm::sqrt(variance)), support: METER_NOISE / variance }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NUMBER: Sample = Sample { at: [0.0, 0.0], value: 12.0, unsure: 0.0 };
+    const PAST: Sample = Sample { at: [10.0, 0.0], value: 24.0, unsure: 4.0 };
+
+    fn mean(samples: &[Sample], along: f64) -> f64 {
+        by_distance(samples, [along, 0.0], 19.0).mean
+    }
+
+    #[test]
+    fn what_is_off_the_scale_goes_into_no_mean_and_counts_where_nothing_is_nearer() {
+        let both = [NUMBER, PAST];
+        assert_eq!([1.0, 4.9].map(|along| mean(&both, along)), [12.0; 2]);
+        assert_eq!([5.1, 9.0].map(|along| mean(&both, along)), [24.0; 2]);
+        let numbers = [NUMBER, Sample { value: 18.0, unsure: 0.0, ..PAST }];
+        assert!((mean(&numbers, 5.0) - 15.0).abs() < 1e-9, "numbers are weighed");
+        assert!((mean(&[PAST], 3.0) - 24.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_is_past_the_scale_makes_it_likelier_that_it_is_wet() {
+        let chance = |samples: &[Sample]| by_distance(samples, [4.0, 0.0], 19.0).chance;
+        assert!(chance(&[NUMBER, PAST]) > chance(&[NUMBER]));
+    }
 }

@@ -38,6 +38,13 @@ pub struct Sample {
     pub unsure: f64,
 }
 
+impl Sample {
+    /// Did a meter show it, or is it off its scale?
+    pub fn is_number(&self) -> bool {
+        self.unsure == 0.0
+    }
+}
+
 impl Variogram {
     /// How much of what wanders two places so far apart have in common, from 0 to 1.
     pub fn alike(&self, apart: f64) -> f64 {

@@ -226,7 +226,7 @@ impl Joist {
 
     /// What it goes through. What may be over the limit counts as over it.
     pub fn service(&self, shared: &Shared) -> Service {
-        Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised }
+        Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised == Some(true) }
     }
 
     /// As if it were cut of such a section, where nobody measured its own.

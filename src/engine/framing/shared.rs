@@ -33,8 +33,8 @@ pub struct Shared {
     pub sister_stamp: Stamp,
     /// By whose design values.
     pub edition: Edition,
-    /// Treated through incisions?
-    pub is_incised: bool,
+    /// Treated through incisions? Where nobody said it, no joist stays that would not do incised.
+    pub is_incised: Option<bool>,
     /// The section that sisters are cut of, if both ways were measured.
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
@@ -87,8 +87,8 @@ impl Shared {
                 Edition::Since2013
             }
         };
-        let incised = words(&list::INCISED);
-        if incised.is_none() {
+        let is_incised = words(&list::INCISED).map(|said| said == "yes");
+        if is_incised.is_none() {
             assumed.push("wood that is not incised".to_owned());
         }
         let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::stood(said, &Part::House, item)));
@@ -111,7 +111,7 @@ impl Shared {
             stamp: Stamp::said(words(&list::SPECIES), words(&list::GRADE)),
             sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
             edition,
-            is_incised: incised == Some("yes"),
+            is_incised,
             sister: sister(said),
             count: framing.count(),
             assumed,

@@ -1,7 +1,8 @@
-//! Lays and proves every case of a folder: `layout_cases CASES_DIR OUT_DIR [--seconds S]`.
+//! Lays and proves every case of a folder: `layout_cases CASES_DIR OUT_DIR [--seconds S] [--most N]`.
 //!
 //! Writes `OUT_DIR/ID.json` for each and prints a line a case, then the totals. A case
-//! takes no longer than `S` seconds, 5 unless said.
+//! takes no longer than `S` seconds, 5 unless said. Fails if a case is not proven by then, or if
+//! all take more than `N` sheets together.
 
 mod format;
 mod solution;
@@ -16,12 +17,13 @@ use std::{env, fs};
 
 type Result<T> = std::result::Result<T, Box<dyn Error>>;
 
-const USAGE: &str = "usage: layout_cases CASES_DIR OUT_DIR [--seconds S]";
+const USAGE: &str = "usage: layout_cases CASES_DIR OUT_DIR [--seconds S] [--most N]";
 
 struct Asked {
     cases: PathBuf,
     out: PathBuf,
     most: Duration,
+    most_sheets: u32,
 }
 
 /// One case's outcome.
@@ -44,19 +46,33 @@ fn main() -> Result<()> {
         outcomes.push(run(&file, &asked).map_err(|error| format!("{}: {error}", file.display()))?);
     }
     print_totals(&outcomes);
-    Ok(())
+    hold(&outcomes, asked.most_sheets)
+}
+
+/// Fails with what does not hold.
+fn hold(outcomes: &[Outcome], most_sheets: u32) -> Result<()> {
+    let open = outcomes.iter().filter(|outcome| outcome.proof.is_none()).count();
+    let sheets: u32 = outcomes.iter().map(|outcome| outcome.layout.sheets()).sum();
+    let is_past = outcomes.iter().any(|outcome| outcome.bound > outcome.layout.sheets());
+    match () {
+        () if is_past => Err("a bound is past its layout".into()),
+        () if open > 0 => Err(format!("not proven: {open}").into()),
+        () if sheets > most_sheets => Err(format!("{sheets} sheets, and {most_sheets} would do").into()),
+        () => Ok(()),
+    }
 }
 
 fn arguments(mut given: impl Iterator<Item = String>) -> Result<Asked> {
-    let (mut folders, mut most) = (Vec::new(), 5.0);
+    let (mut folders, mut most, mut most_sheets) = (Vec::new(), 5.0, u32::MAX);
     while let Some(argument) = given.next() {
         match argument.as_str() {
             "--seconds" => most = given.next().ok_or(USAGE)?.parse()?,
+            "--most" => most_sheets = given.next().ok_or(USAGE)?.parse()?,
             _ => folders.push(PathBuf::from(argument)),
         }
     }
     let Ok([cases, out]) = <[PathBuf; 2]>::try_from(folders) else { return Err(USAGE.into()) };
-    Ok(Asked { cases, out, most: Duration::try_from_secs_f64(most)? })
+    Ok(Asked { cases, out, most: Duration::try_from_secs_f64(most)?, most_sheets })
 }
 
 fn run(file: &Path, asked: &Asked) -> Result<Outcome> {

@@ -31,7 +31,27 @@ pub const SECTION_ERROR: Length = Length::sixty_fourths(4);
 pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<Range>, Vec<Reason>) {
     let left = left_of(joist);
     let range = left.and_then(|section| range(section, shared, joist));
-    (range, judged(joist, left, range, shared, units))
+    let mut reasons = judged(joist, left, range, shared, units);
+    reasons.extend(left.and_then(|left| incised_or_not(joist, left, shared, units)));
+    (range, reasons)
+}
+
+/// Wood that was incised for treatment is weaker: nobody said whether it was, and incised it would
+/// not surely do by itself. Source: [`Source::SpanMethod`].
+fn incised_or_not(joist: &Joist, left: Section, shared: &Shared, units: Units) -> Option<Reason> {
+    if shared.is_incised.is_some() {
+        return None;
+    }
+    let incised = Shared { is_incised: Some(true), ..shared.clone() };
+    let may = range(left, &incised, joist)?;
+    let does = joist.spans().into_iter().all(|(_, asked)| asked + SPAN_ERROR <= may.weakest);
+    (!does).then(|| {
+        let words = format!(
+            "incised for treatment, with rows of short cuts in its faces, it may span {}: say whether it is",
+            may.words(units)
+        );
+        reason(Fate::Open, Source::SpanMethod, rests_on(joist, shared), words).ended_by(&ENGINEER)
+    })
 }
 
 /// Tile weighs more than what is taken where nobody said how heavy a floor is.
