@@ -1,7 +1,9 @@
 //! Spans against printed cells, and the laws that hold between them.
 #![allow(clippy::panic, clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use duckboard::engine::framing::{DesignValues, Edition, Grade, Loads, LumberGroup, Section, Service, span};
+use duckboard::engine::framing::{
+    DamageKind, DesignValues, Edition, Grade, Loads, LumberGroup, MemberType, Section, Service, span,
+};
 use duckboard::engine::ground::{Roll, cover, runoff, vents};
 use duckboard::engine::sources::Mark;
 use duckboard::engine::survey::levels::{largest_gap, shims};
@@ -86,6 +88,34 @@ fn wet_wood_bends_as_dry_wood_does_up_to_1150_psi() {
         assert!((part(bending) - 1.0).abs() < 1e-9, "{bending}");
     }
     assert!((part(1150.1) - libm::sqrt(0.85)).abs() < 1e-6);
+}
+
+/// From memory \[M\], as the values are.
+#[test]
+fn values_of_before_2013_are_those_of_then_where_they_were_others() {
+    let of = |group, grade, depth, edition| {
+        let values = DesignValues::of(group, grade, two_by(depth).depth, edition)?;
+        Some((values.bending, values.stiffness))
+    };
+    let then = |group, grade, depth| of(group, grade, depth, Edition::Before2013);
+    for (depth, factor) in [(550, 1.3), (725, 1.2), (925, 1.1), (1125, 1.0)] {
+        assert_eq!(then(LumberGroup::DouglasFirLarch, Grade::Two, depth), Some((875.0 * factor, 1.6e6)));
+        let today = of(LumberGroup::HemFir, Grade::Two, depth, Edition::Since2013);
+        assert_eq!(then(LumberGroup::HemFir, Grade::Two, depth), today);
+    }
+    let pine = |grade, depth| then(LumberGroup::SouthernPine, grade, depth);
+    for (depth, bending) in [(725, 1200.0), (925, 1050.0), (1125, 975.0)] {
+        assert_eq!(pine(Grade::Two, depth), Some((bending, 1.6e6)));
+    }
+    assert_eq!([pine(Grade::Two, 550), pine(Grade::One, 725), pine(Grade::Three, 1125)], [None; 3]);
+}
+
+#[test]
+fn every_kind_of_spot_and_of_member_has_words_of_its_own() {
+    assert_eq!(DamageKind::ALL.map(DamageKind::label), ["Awl", "Notch", "Hole"]);
+    for words in MemberType::WORDS {
+        assert_eq!(MemberType::said(words).unwrap().label(), words);
+    }
 }
 
 #[test]

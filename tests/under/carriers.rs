@@ -1,11 +1,14 @@
 //! Headers, girders, sills and what else carries joists.
 
+use crate::desk::{Desk, label};
 use crate::house::{inches, sound_house};
 use duckboard::draw::Canvas;
 use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
-use duckboard::engine::framing::headers::header_asks;
+use duckboard::engine::framing::headers::{HEADER_DONE, HeaderEnd, asks_for_header_done, header_asks, headers};
 use duckboard::engine::framing::supports::unsound;
+use duckboard::engine::moisture::Answer;
+use duckboard::engine::origin::Check;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::{Element, JoistNumber, Place, Position};
@@ -109,12 +112,42 @@ fn the_card_of_what_carries_the_joists_says_what_was_and_was_not_looked_at() {
     let all = |more: &[(Part, &'static Item, &'static str)]| card(&[&beside[..], more].concat());
     assert_eq!(all(&[]).0, "Not all were looked at", "no girder was spoken of");
     assert_eq!(all(&[(Part::House, &GIRDER_NEAR, "no")]).0, "Nothing speaks against them");
-    assert_eq!(all(&[girder(1, "sound")]).0, "Nothing speaks against them");
+    let one_piece = |number| (Part::Girder(number), &PLIES_END, "it is one piece");
+    let unsaid = all(&[girder(1, "sound")]);
+    assert!(unsaid.0 == "Not all were looked at" && unsaid.1.contains("say where its plies end"), "{unsaid:?}");
+    assert_eq!(all(&[girder(1, "sound"), one_piece(1)]).0, "Nothing speaks against them");
+    let none_near = [girder(1, "sound"), (Part::House, &GIRDER_NEAR, "no")];
+    assert_eq!(all(&none_near).0, "Nothing speaks against them", "none near is asked for its plies");
     let healed = all(&[girder(3, "decayed"), girder(3, "sound")]);
     assert!(healed.0 == "Have an engineer look" && healed.1.contains("Girder 3: decayed"), "{healed:?}");
     assert!(!healed.1.contains("Girder 3: looked at"), "{healed:?}");
-    let replaced = all(&[girder(3, "decayed"), (Part::Girder(3), &DONE, "replaced")]);
+    let replaced = all(&[girder(3, "decayed"), (Part::Girder(3), &DONE, "replaced"), one_piece(3)]);
     assert!(replaced.0 == "Nothing speaks against them" && replaced.1.contains("decayed, and since then replaced"));
     let unseen = all(&[(Part::Girder(1), &DONE, "sistered")]);
     assert!(unseen.0 == "Not all were looked at" && unseen.1.contains("looked at since"), "{unseen:?}");
+}
+
+/// What is asked to be seen ends by the check alone, and nothing else does.
+#[test]
+fn a_check_ends_what_is_asked_of_a_header_to_be_so_and_not_what_is_to_be_measured() {
+    let header = |answered_before: bool, answered_after: bool| {
+        let mut desk = sound_house();
+        let answer = |desk: &mut Desk| {
+            desk.log(Check { of: label(HEADER_DONE), answer: Answer::Yes });
+        };
+        if answered_before {
+            answer(&mut desk);
+        }
+        desk.says(Part::House, &HEADER_SPAN, "4' 1");
+        if answered_after {
+            answer(&mut desk);
+        }
+        let asks = headers(desk.job(), Units::default());
+        (asks.iter().map(|ask| ask.ended_by).collect::<Vec<_>>(), asks_for_header_done(desk.job()))
+    };
+    let both = vec![HeaderEnd::Doubling, HeaderEnd::Check];
+    assert_eq!(header(false, false), (both.clone(), true));
+    assert_eq!(header(true, false), (both, true), "said before it was as long as it is");
+    assert_eq!(header(false, true), (vec![HeaderEnd::Doubling], true));
+    assert!(!asks_for_header_done(sound_house().job()));
 }

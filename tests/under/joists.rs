@@ -389,6 +389,16 @@ fn a_joist_that_would_not_do_incised_stays_only_when_it_is_said_not_to_be() {
     assert!(!says(&judge(may, Some(true)), "say whether it is"), "it was said");
 }
 
+/// Between faces, and half of what each bearing has to be.
+#[test]
+fn a_joist_is_designed_for_its_clear_span_and_half_of_each_bearing() {
+    let (joist, _) = like();
+    let clear = Length::feet(10);
+    let span = |next| Joist { clear: Some(clear), next_clear: next, ..joist.clone() }.span();
+    assert_eq!(span(None), Some(clear + Length::sixty_fourths(96)));
+    assert_eq!(Joist { clear: None, ..joist.clone() }.span(), None);
+}
+
 /// What may be over the limit counts as over it.
 #[test]
 fn a_joist_is_worked_out_as_wet_from_too_close_to_tell_on() {

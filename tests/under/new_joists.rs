@@ -1,9 +1,9 @@
 //! A new joist in the place of another: what was said of the old one is not said of it.
 
-use crate::house::{joist, joist_4_after as after, says};
-use duckboard::engine::framing::{DamageKind, Judged};
+use crate::house::{joist, joist_4_after as after, says, sound_house};
+use duckboard::engine::framing::{DamageKind, Judged, Since, is_of_the_old_one};
 use duckboard::engine::particular::list::*;
-use duckboard::engine::particular::{Item, Part};
+use duckboard::engine::particular::{Item, Part, Particulars};
 use duckboard::engine::place::Face;
 
 /// Joist 4 was soft, and is replaced; something was said before that, and something after.
@@ -102,4 +102,59 @@ fn rot_of_the_old_joist_is_judged_by_what_that_was() {
         desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
     });
     assert!(says(&soft_since, engineered));
+}
+
+/// What was beside the old joist went with it.
+#[test]
+fn what_was_put_in_is_what_lies_there_now() {
+    let put_in = |done: &[&'static str]| {
+        let joist = after(|desk| {
+            done.iter().for_each(|done| {
+                desk.says(joist(4), &DONE, done);
+            });
+        })
+        .joist;
+        (joist.put_in.len(), joist.new_since.is_some() && joist.put_in.first() == joist.new_since.as_ref())
+    };
+    assert_eq!(put_in(&[]), (0, false));
+    assert_eq!(put_in(&["sistered"]), (1, false));
+    assert_eq!(put_in(&["sistered", "replaced"]), (1, true));
+    assert_eq!(put_in(&["replaced", "sistered"]), (2, true));
+    assert_eq!(put_in(&["sistered", "replaced", "sistered"]), (2, true));
+}
+
+#[test]
+fn only_a_new_joist_lies_there_since_a_day() {
+    let laid = |done: Option<&'static str>| {
+        after(|desk| {
+            done.into_iter().for_each(|done| {
+                desk.says(joist(4), &DONE, done);
+            });
+        })
+        .joist
+        .laid_since()
+    };
+    assert_eq!([laid(None), laid(Some("sistered"))], [Since::ALWAYS; 2]);
+    assert!(laid(Some("replaced")).is_after(Since::ALWAYS));
+}
+
+/// What is its own is measured anew; how far it spans is not its own.
+#[test]
+fn what_was_measured_of_the_old_joist_is_not_said_of_the_new_one() {
+    let is_old = |item: &'static Item, typed: &str, is_replaced: bool, is_said_again: bool| {
+        let mut desk = sound_house();
+        desk.says(joist(4), item, typed);
+        if is_replaced {
+            desk.says(joist(4), &DONE, "replaced");
+        }
+        if is_said_again {
+            desk.says(joist(4), item, typed);
+        }
+        is_of_the_old_one(Particulars::of(desk.job()), &joist(4), item)
+    };
+    for (item, typed) in [(&BREADTH, "1 1/2"), (&DEPTH, "9 1/4"), (&BEARING, "3 1/2"), (&LAP_OF_JOISTS, "4")] {
+        let is_old = [(false, false), (true, false), (true, true)].map(|(new, again)| is_old(item, typed, new, again));
+        assert_eq!(is_old, [false, true, false], "{}", item.what);
+    }
+    assert!(!is_old(&CLEAR_SPAN, "10'", true, false));
 }

@@ -7,7 +7,7 @@ use crate::engine::figure::{Figure, Need};
 use crate::engine::framing::headers::headers;
 use crate::engine::framing::joist::{Reads, found_nowhere};
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{SOUND, looked_at, supports, unsound};
+use crate::engine::framing::supports::{SOUND, looked_at, plies_untold, supports, unsound};
 use crate::engine::framing::{Fate, Judged, MemberType, schedule};
 use crate::engine::job::Job;
 use crate::engine::particular::{Part, Particulars, list};
@@ -160,21 +160,27 @@ fn carried_by(job: &Job) -> Card {
     let mut lines: Vec<_> = bad.iter().map(|bad| Line::plain(format!("{}.", bad.words))).collect();
     let looked_at = looked_at(job);
     let is_bad = |part: &Part| bad.iter().any(|bad| bad.part == *part);
+    let is_none_near = said.words(&Part::House, &list::GIRDER_NEAR) == Some("no");
+    let plies_untold = if is_none_near { Vec::new() } else { plies_untold(job) };
     for (part, state) in looked_at.iter().filter(|(part, _)| !is_bad(part)) {
         let words = match (state, said.words(part, &list::DONE)) {
             (None, None) => "nobody said that it was looked at".to_owned(),
             (None, Some(done)) => format!("{done}; nobody said that it was looked at since"),
+            (Some(SOUND), _) | (Some(_), None) if plies_untold.contains(part) => {
+                "looked at, and sound; say where its plies end, or that it is one piece".to_owned()
+            }
             (Some(SOUND), _) | (Some(_), None) => "looked at, and sound".to_owned(),
             (Some(state), Some(done)) => format!("{state}, and since then {done}"),
         };
         lines.push(Line::plain(format!("{}: {words}.", part.name())));
     }
     let has_girder = known.iter().any(|part| matches!(part, Part::Girder(_)));
-    let is_spoken_of = has_girder || said.words(&Part::House, &list::GIRDER_NEAR) == Some("no");
+    let is_spoken_of = has_girder || is_none_near;
     if !is_spoken_of {
         lines.push(Line::plain("Girders: nobody said that there is one, or that none is near."));
     }
-    let untold = looked_at.iter().filter(|(part, state)| state.is_none() && !is_bad(part)).count();
+    let is_untold = |part: &Part, state: Option<&str>| state.is_none() || plies_untold.contains(part);
+    let untold = looked_at.iter().filter(|(part, state)| is_untold(part, *state) && !is_bad(part)).count();
     let headline = match untold {
         _ if !bad.is_empty() => "Have an engineer look",
         all if all == looked_at.len() && !has_girder => "Nothing said yet",

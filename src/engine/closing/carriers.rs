@@ -12,7 +12,7 @@ use crate::engine::framing::headers::{HeaderAsk, HeaderEnd, headers};
 use crate::engine::framing::joist::is_grave;
 use crate::engine::framing::member::OverGirder;
 use crate::engine::framing::schedule::named;
-use crate::engine::framing::supports::{Unsound, unsound};
+use crate::engine::framing::supports::{Unsound, plies_untold, unsound};
 use crate::engine::job::{Job, When};
 use crate::engine::particular::{Part, Particulars, list};
 use crate::engine::place::{Element, JoistNumber, Place};
@@ -175,27 +175,11 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     }
     let untold = Looks::all(job).untold_girders(near).into_iter();
     let untold = untold.map(|name| unknown(format!("nobody said that {name} is sound")));
-    untold.chain(plies_untold(job)).collect()
-}
-
-/// Girders there of which nobody said where their plies end, the first where none was spoken of. What
-/// an engineer has seen to is as that engineer says.
-fn plies_untold(job: &Job) -> Vec<InTheWay> {
-    let said = Particulars::of(job);
-    let mut there: Vec<Part> = said.parts(|part| matches!(part, Part::Girder(_))).into_iter().cloned().collect();
-    if there.is_empty() {
-        there.push(Part::Girder(1));
-    }
-    let is_an_engineers =
-        |part: &Part| said.words(part, &list::DONE).and_then(Done::said) == Some(Done::AsTheEngineerSays);
-    let untold = there.iter().filter(|part| said.words(part, &list::PLIES_END).is_none() && !is_an_engineers(part));
-    let line = |part: &Part| {
-        InTheWay::unknown(
-            format!("nobody said where the plies of {} end", in_sentence(&part.name())),
-            "say it, or that it is one piece",
-        )
-    };
-    untold.map(line).collect()
+    let plies = plies_untold(job).into_iter().map(|girder| {
+        let what = format!("nobody said where the plies of {} end", in_sentence(&girder.name()));
+        InTheWay::unknown(what, "say it, or that it is one piece")
+    });
+    untold.chain(plies).collect()
 }
 
 /// Joists that go on over a girder within a bay of what comes out, though none is said to be near.

@@ -91,6 +91,21 @@ pub fn looked_at(job: &Job) -> Vec<(&Part, Option<&str>)> {
     supports(job).into_iter().chain(always).map(|part| (part, said.words(part, &list::STATE))).collect()
 }
 
+/// Girders of which nobody said where their plies end, the first where none was spoken of. What an
+/// engineer has seen to is as that engineer says. Source: [`Source::BuiltUpGirders`].
+pub fn plies_untold(job: &Job) -> Vec<Part> {
+    let said = Particulars::of(job);
+    let girders = said.parts(|part| matches!(part, Part::Girder(_)));
+    let mut girders: Vec<_> = girders.into_iter().cloned().collect();
+    if girders.is_empty() {
+        girders.push(Part::Girder(1));
+    }
+    let is_an_engineers =
+        |part: &Part| said.words(part, &list::DONE).and_then(Done::said) == Some(Done::AsTheEngineerSays);
+    girders.retain(|part| said.words(part, &list::PLIES_END).is_none() && !is_an_engineers(part));
+    girders
+}
+
 /// Soft spots, notches and holes that are logged of such a member, and stand.
 fn spots<'job>(job: &'job Job) -> Vec<Unsound> {
     let carries = job.now.damages().values().filter(|it| !matches!(it.value.of, Part::Joist(_) | Part::Joists));
