@@ -119,7 +119,9 @@ fn a_cut_that_two_phones_measured_is_one() {
     let near = [("50", "51"), ("50", "51 1/8")];
     assert!(!says(&holes(true, near, ["3", "3"]), next), "{:?}", holes(true, near, ["3", "3"]).reasons);
     assert!(says(&holes(false, near, ["3", "3"]), next), "one phone that logs two means two");
-    assert!(says(&holes(true, [("50", "51"), ("51", "52")], ["3", "3"]), next), "side by side they are two");
+    for side_by_side in [[("50", "51"), ("51", "52")], [("51", "52"), ("50", "51")]] {
+        assert!(says(&holes(true, side_by_side, ["3", "3"]), next), "they are two");
+    }
     assert!(says(&holes(true, [("50", "51"), ("52 1/16", "53 1/16")], ["3", "3"]), next));
     let edges = |its| says(&holes(true, near, ["3", its]), next);
     assert_eq!([edges("2 7/8"), edges("2 13/16")], [false, true]);
@@ -129,6 +131,9 @@ fn a_cut_that_two_phones_measured_is_one() {
     let [first, later] = [near, [near[1], near[0]]].map(|both| holes(true, both, ["3", "2 15/16"]).joist.spots.holes);
     assert_eq!((first.len(), first[0].to_edge), (1, Some(inches("2 15/16").value)));
     assert_eq!(later.len(), 2, "the one is longer and the other nearer the edge: both stand");
+    // Of two as large the first stands.
+    let alike = holes(true, [("50", "51"), ("50 1/2", "51 1/2")], ["3", "3"]).joist.spots.holes;
+    assert_eq!((alike.len(), alike[0].stretch.from), (1, Some(inches("50").value)));
 }
 
 #[test]

@@ -7,11 +7,12 @@ use duckboard::draw::under::under;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::framing::headers::{HEADER_DONE, HeaderEnd, asks_for_header_done, header_asks, headers};
 use duckboard::engine::framing::supports::unsound;
+use duckboard::engine::framing::{Damage, DamageKind, Depth};
 use duckboard::engine::moisture::Answer;
 use duckboard::engine::origin::Check;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part};
-use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::place::{Element, Face, JoistNumber, Place, Position};
 use duckboard::engine::take::Units;
 
 /// A header of up to 4 ft hangs on single joists only within 3 ft of their bearing (IRC
@@ -150,4 +151,20 @@ fn a_check_ends_what_is_asked_of_a_header_to_be_so_and_not_what_is_to_be_measure
     assert_eq!(header(true, false), (both, true), "said before it was as long as it is");
     assert_eq!(header(false, true), (vec![HeaderEnd::Doubling], true));
     assert!(!asks_for_header_done(sound_house().job()));
+}
+
+#[test]
+fn an_awl_in_one_girder_tells_nothing_of_another() {
+    let left = |girder: u16| {
+        let mut desk = sound_house();
+        let (from, to) = (Some(inches("30")), Some(inches("60")));
+        let spot = |of, depth| {
+            let damage = Damage::new(of, DamageKind::Soft);
+            Damage { from: from.clone(), to: to.clone(), face: Some(Face::LowerEdge), depth: Some(depth), ..damage }
+        };
+        desk.log(spot(Part::Girder(1), Depth::CannotReach));
+        desk.log(spot(Part::Girder(girder), Depth::Is(inches("0"))));
+        unsound(desk.job()).len()
+    };
+    assert_eq!([left(1), left(2)], [0, 1]);
 }

@@ -105,6 +105,9 @@ fn parse(mut words: lexopt::Parser) -> Result<Command> {
         Long("help") | Short('h') => return Ok(Command::Help),
         other => return Err(other.unexpected().into()),
     };
+    if words.clone().raw_args()?.any(|word| word == "--help" || word == "-h") {
+        return Ok(Command::Help);
+    }
     match name.as_str() {
         "serve" => serve_options(words).map(Command::Serve),
         "test" => steps(words).map(|(only, times)| Command::Test { only, times }),
@@ -209,9 +212,11 @@ mod tests {
     }
 
     #[test]
-    fn without_words_it_helps() {
+    fn without_words_and_when_it_is_asked_it_helps() {
         assert_eq!(parsed(&[]).unwrap(), Command::Help);
-        assert_eq!(parsed(&["--help"]).unwrap(), Command::Help);
+        for words in [&["--help"][..], &["mutants", "--help"], &["serve", "--port", "0", "-h"]] {
+            assert_eq!(parsed(words).unwrap(), Command::Help, "{words:?}");
+        }
     }
 
     #[test]

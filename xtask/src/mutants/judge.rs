@@ -42,18 +42,25 @@ enum Tests {
     OfConcern,
     /// The unit tests of the folder.
     Unit,
+    /// The tests in `tests/` of what is concluded from it.
+    OfConclusion,
 }
 
-/// First what catches most. What neither catches counts as missed, though a test of another
-/// concern might: a decision is to be held where it belongs.
-pub const ROUNDS: [Round; 2] =
-    [Round { name: "concern", tests: Tests::OfConcern }, Round { name: "unit", tests: Tests::Unit }];
+/// First what catches most. What none catches counts as missed, though a test of another
+/// concern might: a decision is to be held where it belongs, or where it decides.
+pub const ROUNDS: [Round; 3] = [
+    Round { name: "concern", tests: Tests::OfConcern },
+    Round { name: "unit", tests: Tests::Unit },
+    Round { name: "conclusion", tests: Tests::OfConclusion },
+];
 
 /// What is judged in one go: a folder by its tests.
 pub struct Concern {
     pub folder: &'static str,
     /// Those in `tests/`.
     pub tests: &'static [&'static str],
+    /// Those of another concern, which concludes from this one.
+    pub conclusion: &'static [&'static str],
 }
 
 impl Concern {
@@ -67,7 +74,8 @@ impl Round {
     fn targets(&self, concern: &Concern) -> Vec<String> {
         match self.tests {
             Tests::Unit => vec!["--lib".to_owned()],
-            Tests::OfConcern => concern.tests.iter().map(|name| format!("--test={name}")).collect(),
+            Tests::OfConcern => named(concern.tests),
+            Tests::OfConclusion => named(concern.conclusion),
         }
     }
 
@@ -75,6 +83,10 @@ impl Round {
     fn filter(&self, concern: &Concern) -> Option<String> {
         (self.tests == Tests::Unit).then(|| module(concern.folder))
     }
+}
+
+fn named(tests: &[&str]) -> Vec<String> {
+    tests.iter().map(|name| format!("--test={name}")).collect()
 }
 
 /// `src/engine/closing/` as the names of its unit tests begin.
@@ -214,14 +226,17 @@ mod tests {
     use super::super::names::tests::mutant;
     use super::*;
 
-    const ADJUST: Concern = Concern { folder: "src/engine/survey/adjust/", tests: &["under", "framing"] };
+    const ADJUST: Concern =
+        Concern { folder: "src/engine/survey/adjust/", tests: &["under", "framing"], conclusion: &["closing"] };
 
     #[test]
-    fn the_tests_of_the_concern_judge_first_and_then_the_unit_tests_of_its_folder() {
+    fn the_tests_of_the_concern_judge_first_then_the_unit_tests_of_its_folder_and_then_its_conclusion() {
         assert_eq!(ROUNDS[0].targets(&ADJUST), ["--test=under", "--test=framing"]);
         assert_eq!(ROUNDS[0].filter(&ADJUST), None);
         assert_eq!(ROUNDS[1].targets(&ADJUST), ["--lib"]);
         assert_eq!(ROUNDS[1].filter(&ADJUST).as_deref(), Some("engine::survey::adjust::"));
+        assert_eq!(ROUNDS[2].targets(&ADJUST), ["--test=closing"]);
+        assert_eq!(ROUNDS[2].filter(&ADJUST), None);
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! `cargo xtask mutants`: does a test stand on each side of every decision? cargo-mutants
 //! changes the engine in one small place, and some test has to fail.
 //!
-//! Each mutant is judged first by the tests of its concern, and what they miss by the unit
-//! tests of its own module ([`judge::ROUNDS`]).
+//! Each mutant is judged first by the tests of its concern, what they miss by the unit tests of
+//! its own module, and what those miss by the tests of what is concluded from it
+//! ([`judge::ROUNDS`]).
 //! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the function
 //! that it is about: a run may be stopped at any time, the next one goes on from there, and
 //! a function that was changed is judged anew. (Whoever takes a test away judges what it held
@@ -64,16 +65,16 @@ const SEED: &str = "duckboard 1";
 
 /// Each folder and the tests in `tests/` that hold its concern.
 const CONCERNS: [Concern; 10] = [
-    Concern { folder: "src/engine/closing/", tests: &["closing"] },
-    Concern { folder: "src/engine/framing/", tests: &["framing", "under"] },
-    Concern { folder: "src/engine/moisture/", tests: &["moisture", "worked"] },
-    Concern { folder: "src/engine/extent/", tests: &["extent", "water", "calibrated"] },
-    Concern { folder: "src/engine/sheets/layout/", tests: &["layout", "sheets"] },
-    Concern { folder: "src/engine/ground/", tests: &["under"] },
-    Concern { folder: "src/engine/survey/adjust/", tests: &["adjust"] },
-    Concern { folder: "src/engine/job/", tests: &["log_laws", "job_file"] },
-    Concern { folder: "src/file/", tests: &["job_file"] },
-    Concern { folder: "src/store/", tests: &[] },
+    Concern { folder: "src/engine/closing/", tests: &["closing"], conclusion: &[] },
+    Concern { folder: "src/engine/framing/", tests: &["framing", "under"], conclusion: &["closing"] },
+    Concern { folder: "src/engine/moisture/", tests: &["moisture", "worked"], conclusion: &[] },
+    Concern { folder: "src/engine/extent/", tests: &["extent", "water", "calibrated"], conclusion: &[] },
+    Concern { folder: "src/engine/sheets/layout/", tests: &["layout", "sheets"], conclusion: &[] },
+    Concern { folder: "src/engine/ground/", tests: &["under"], conclusion: &[] },
+    Concern { folder: "src/engine/survey/adjust/", tests: &["adjust"], conclusion: &[] },
+    Concern { folder: "src/engine/job/", tests: &["log_laws", "job_file"], conclusion: &[] },
+    Concern { folder: "src/file/", tests: &["job_file"], conclusion: &[] },
+    Concern { folder: "src/store/", tests: &[], conclusion: &[] },
 ];
 
 /// Judges mutants until the time is over or all are judged, then writes the report.
@@ -206,9 +207,9 @@ mod tests {
     fn every_concern_names_tests_that_are_there() {
         let there = engine_tests().unwrap();
         assert!(there.contains("job_file") && there.contains("moisture"), "{there:?}");
-        for Concern { folder, tests } in CONCERNS {
+        for Concern { folder, tests, conclusion } in CONCERNS {
             assert!(paths::root().join(folder).is_dir(), "{folder}");
-            assert!(tests.iter().all(|name| there.contains(*name)), "{folder}: {tests:?}");
+            assert!(tests.iter().chain(conclusion).all(|name| there.contains(*name)), "{folder}: {tests:?}");
         }
     }
 

@@ -159,8 +159,9 @@ mod tests {
     fn the_latest_verdict_counts() {
         assert_eq!(state_after(&[]), State::Open(0));
         assert_eq!(state_after(&["missed concern"]), State::Open(1));
-        assert_eq!(state_after(&["missed concern", "missed unit"]), State::Settled(Outcome::Missed));
-        assert_eq!(state_after(&["missed unit", "again concern"]), State::Open(0));
+        assert_eq!(state_after(&["missed concern", "missed unit"]), State::Open(2));
+        assert_eq!(state_after(&["missed unit", "missed conclusion"]), State::Settled(Outcome::Missed));
+        assert_eq!(state_after(&["missed conclusion", "again concern"]), State::Open(0));
         assert_eq!(state_after(&["missed concern", "timeout unit"]), State::Settled(Outcome::TimedOut));
     }
 
@@ -177,7 +178,7 @@ mod tests {
         let path = path();
         let (first, second) = (mutant(NAME), mutant("src/a.rs:5:1: delete ! in g"));
         let mut verdicts = Verdicts::read(&path).unwrap();
-        verdicts.add(&first, Outcome::Missed, 1).unwrap();
+        verdicts.add(&first, Outcome::Missed, 2).unwrap();
         verdicts.add(&second, Outcome::Caught, 0).unwrap();
         let mut again = Verdicts::read(&path).unwrap();
         assert_eq!(again.settled(&[&first, &second]), 2);
