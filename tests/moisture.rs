@@ -271,40 +271,6 @@ fn what_no_table_covers_stands_as_shown_and_is_only_relative() {
     assert!(says(&figure, "say what the reading was taken on"));
 }
 
-/// Salts only make a meter read high.
-#[test]
-fn treated_wood_is_no_wetter_than_untreated_wood_that_reads_so() {
-    let treated = |species| Wood { material: Material::Treated, species };
-    let at_most = |shown: &Shown, meter: &Meter, wood: Wood, warmth: &WoodTemperature| {
-        correct(shown, Some(meter), wood, warmth).value.at_most
-    };
-    let warm = WoodTemperature::Measured(Temperature::fahrenheit(70));
-    let meter = plain_meter();
-    for (species, warmth) in [
-        (Some(Species::DouglasFir), &warm),
-        (Some(Species::SouthernPine), &warm),
-        (Some(Species::SouthernPine), &WoodTemperature::NotRead),
-        (None, &warm),
-    ] {
-        for shown in [showing(12.0), showing(24.0), Shown::UnderMinimum] {
-            let untreated = correct(&shown, Some(&meter), Wood { material: Material::Solid, species }, warmth).value;
-            assert_eq!(at_most(&shown, &meter, treated(species), warmth), Some(untreated.at_worst()), "{species:?}");
-        }
-    }
-    let fir = treated(Some(Species::DouglasFir));
-    for shown in [Shown::OverMaximum, showing(3.0), showing(99.0)] {
-        assert_eq!(at_most(&shown, &meter, fir, &warm), None, "past a scale nobody knows");
-    }
-    let colder_than_the_chart = WoodTemperature::Measured(Temperature::fahrenheit(31));
-    assert_eq!(at_most(&showing(12.0), &meter, fir, &colder_than_the_chart), None);
-    let pinless = Meter { sensing: Sensing::Pinless, ..plain_meter() };
-    assert_eq!(at_most(&showing(12.0), &pinless, fir, &warm), None);
-    assert_eq!(correct(&showing(12.0), None, fir, &warm).value.at_most, None);
-    for material in [Material::Solid, Material::Plywood, Material::Unknown] {
-        assert_eq!(at_most(&showing(12.0), &meter, Wood { material, ..fir }, &warm), None, "{material:?}");
-    }
-}
-
 #[test]
 fn past_the_scale_is_at_least_the_scale() {
     let wood = lumber(Species::DouglasFir);

@@ -7,32 +7,32 @@ const NOT_STARTED = 'The layout could not be started. What is saved is safe.';
 const ENDED = 'The search has ended early. What it found so far is below; what is saved is safe.';
 
 let worker;
+// Has this search found a layout? It stays if the search dies: it keeps the rules.
+let isLaid = false;
 
 export function show(asked) {
+  isLaid = false;
   worker?.terminate();
   worker = new Worker(new URL('./later-worker.js', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }) => draw(data);
-  worker.onerror = () => draw({ problem: isLaid() ? ENDED : NOT_STARTED });
+  worker.onerror = () => draw(isLaid ? { ended: ENDED } : { problem: NOT_STARTED });
   worker.postMessage(asked);
 }
 
-const isLaid = () => Boolean(document.querySelector('#sheets svg'));
-
-function draw({ page, done, problem }) {
+function draw({ page, done, problem, ended }) {
   const place = document.getElementById('sheets');
-  if (!place || done || problem) {
+  if (!place || done || problem || ended) {
     worker?.terminate();
     worker = undefined;
   }
   if (!place) return;
-  if (problem) {
-    const line = element('p', 'assumed', problem);
-    // A layout that was found stays: it keeps the rules whether or not a better one comes.
-    if (isLaid()) place.prepend(line);
-    else place.replaceChildren(line);
+  if (problem) place.replaceChildren(element('p', 'assumed', problem));
+  if (ended) place.prepend(element('p', 'assumed', ended));
+  if (page) {
+    isLaid = true;
+    place.replaceChildren(...parts(page));
   }
-  if (page) place.replaceChildren(...parts(page));
-  place.dataset.state = problem ? 'problem' : done ? 'done' : 'searching';
+  place.dataset.state = problem || ended ? 'problem' : done ? 'done' : 'searching';
 }
 
 function parts({ floors, assumed, doubts, sources, at_the_saw }) {

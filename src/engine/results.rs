@@ -146,21 +146,23 @@ pub struct PanelReference {
     pub reading: EntryId,
     /// The meter's: only its readings can be held against this.
     pub meter: Option<EntryId>,
-    /// What it read, always at a number that is believed.
+    /// What it read, or where its meter's scale begins.
     pub at: MoistureContent,
 }
 
 /// The readings of a visit that say that they were taken on dry panel of this kind elsewhere in
-/// the house; those that are no number are none.
+/// the house. One under its meter's scale is as dry as that begins, or drier; one past it, or that is
+/// not believed, is none.
 pub fn panel_references(job: &Job, visit: Option<EntryId>, material: Material) -> Vec<PanelReference> {
     let taken = job.now.readings().iter().filter(|(_, reading)| {
         reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
     });
-    let at_numbers = taken.filter_map(|(id, reading)| {
-        let at = corrected(job, *id, reading).value.corrected.number()?;
-        Some(PanelReference { reading: *id, meter: reading.value.meter, at })
+    let references = taken.filter_map(|(id, reading)| {
+        let known = corrected(job, *id, reading).value;
+        let is_dry_panel = !known.doubted && !known.corrected.is_over();
+        is_dry_panel.then(|| PanelReference { reading: *id, meter: reading.value.meter, at: known.corrected.bound() })
     });
-    at_numbers.collect()
+    references.collect()
 }
 
 /// The wettest of the readings that stand, of this visit or of those that have any, and where.

@@ -59,14 +59,26 @@ fn a_girder_there_is_not_sound_until_it_is_said_where_its_plies_end() {
         site.desk.says(Part::House, &list::GIRDER_NEAR, "no");
     });
     // Probed at its place alone, it is the first.
-    held_by(
-        |site| {
-            site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
-            let place = site.place(Element::Girder, 4);
-            site.finds(Finding::Sound, Some(place));
-        },
-        "nobody said where the plies of girder 1 end",
-    );
+    let probed = |site: &mut Site| {
+        site.desk.says(Part::House, &list::GIRDER_NEAR, "yes");
+        let place = site.place(Element::Girder, 4);
+        site.finds(Finding::Sound, Some(place));
+    };
+    held_by(probed, "nobody said where the plies of girder 1 end");
+    ready(|site| {
+        probed(site);
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "over piers");
+    });
+    // A new girder is built anew.
+    let replaced = |site: &mut Site| {
+        girders(&[(1, "over piers")])(site);
+        site.desk.says(Part::Girder(1), &list::DONE, "replaced");
+    };
+    held_by(replaced, "nobody said where the plies of girder 1 end");
+    ready(|site| {
+        replaced(site);
+        site.desk.says(Part::Girder(1), &list::PLIES_END, "it is one piece");
+    });
 }
 
 #[test]

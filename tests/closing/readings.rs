@@ -74,29 +74,6 @@ fn a_first_visit_never_claims_that_anything_was_read_again() {
     assert!(whats.iter().any(|what| what.contains("again")), "{whats:?}");
 }
 
-/// Salts only make a meter read high, and nobody says how high treated wood may stand.
-#[test]
-fn a_treated_sill_is_as_dry_as_untreated_wood_that_reads_so_and_has_a_way_to_end() {
-    let sill = |shown: &'static str, species: Option<Species>| {
-        move |site: &mut Site| {
-            let sill = site.place(Element::Sill, 3);
-            site.read_of(sill, shown, Wood { material: Material::Treated, species });
-        }
-    };
-    let held = "treated lumber, and not surely dry by what its salts and its wood may add: Sill at joist 3";
-    for shown in ["16.9", "17"] {
-        ready(sill(shown, Some(Species::DouglasFir)));
-    }
-    for shown in ["17.1", "24"] {
-        held_by(sill(shown, Some(Species::DouglasFir)), held);
-    }
-    // Of wood that nobody named 5 points may be missing.
-    ready(sill("12", None));
-    held_by(sill("12.1", None), held);
-    let treated_sill = "say its species, the meter's scale and how warm it is; let it dry on, and read it again";
-    held_by(sill("24", None), treated_sill);
-}
-
 /// In the first visit the sill read just under the limit; the second visit left it out.
 #[test]
 fn a_place_that_was_close_or_doubted_is_read_again_too() {

@@ -69,6 +69,29 @@ fn of_two_dry_panels_the_drier_is_the_reference_whichever_was_read_last() {
     held_by(beside(["13.4", "13.9"]), "more than 2 points over dry OSB");
 }
 
+/// Nobody said where this meter's scale begins, which counts as 7 %: what it does not show is as dry,
+/// or drier.
+#[test]
+fn panel_too_dry_for_the_meter_is_a_reference_of_where_its_scale_begins() {
+    let beside = |shown: &'static str, too: Option<&'static str>| {
+        move |site: &mut Site| {
+            let here = panel(site);
+            site.read(here, shown, Material::Osb);
+            let place = hall(site);
+            let wood = Wood { material: Material::Osb, species: None };
+            let meter = Some(site.desk.pins());
+            site.desk.log(Reading { meter, reference: true, ..Reading::new(place, Shown::UnderMinimum, wood) });
+            too.into_iter().for_each(|reference| {
+                let place = hall(site);
+                refers(site, place, reference, Material::Osb);
+            });
+        }
+    };
+    ready(beside("9", None));
+    held_by(beside("9.1", None), "more than 2 points over dry OSB");
+    held_by(beside("10", Some("11")), "more than 2 points over dry OSB");
+}
+
 /// Two points over dry panel of its kind (judgement).
 #[test]
 fn panel_is_held_to_dry_panel_of_its_kind_read_in_this_visit() {

@@ -147,7 +147,11 @@ impl<'a> Looks<'a> {
 
     /// Every girder that anything was said of, or where none was, whichever was probed there.
     fn untold_girders(self, near: &Near) -> Vec<String> {
-        let spoken_of = Particulars::of(self.job).parts(|part| matches!(part, Part::Girder(_)));
+        let said = Particulars::of(self.job);
+        // Where its plies end says nothing of how it was looked at.
+        let more = list::OF_GIRDER.iter().filter(|item| item.what != list::PLIES_END.what);
+        let is_more_said = |part: &Part| more.clone().any(|item| said.get(part, item).is_some());
+        let spoken_of = said.parts(|part| matches!(part, Part::Girder(_)) && is_more_said(part));
         if spoken_of.is_empty() {
             let is_here = |place: &&Place| near.reach().is_some_and(|reach| reach.may_hold(place));
             let is_seen = self.seen(Element::Girder).iter().any(is_here);
@@ -177,7 +181,7 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     let untold = untold.map(|name| unknown(format!("nobody said that {name} is sound")));
     let plies = plies_untold(job).into_iter().map(|girder| {
         let what = format!("nobody said where the plies of {} end", in_sentence(&girder.name()));
-        InTheWay::unknown(what, "say it, or that it is one piece")
+        InTheWay::unknown(what, "say it, or that it is one piece, or that none is within a bay of what comes out")
     });
     untold.chain(plies).collect()
 }

@@ -110,10 +110,7 @@ pub(super) fn allowed(limits: &Limits) -> Condition {
 pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
     let moisture = reading.corrected.bound();
     match moisture {
-        _ if reading.relative => match reading.at_most {
-            Some(most) if is_surely_under(most, limit) => Verdict::Dry,
-            _ => Verdict::Relative,
-        },
+        _ if reading.relative => Verdict::Relative,
         _ if reading.corrected.is_over() => Verdict::Soaked,
         _ if reading.doubted => Verdict::Doubted,
         _ if moisture >= DECAY_BEGINS => Verdict::Soaked,

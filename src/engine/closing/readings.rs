@@ -106,13 +106,12 @@ enum Held {
     Close,
     ByWood,
     Doubted,
-    Treated,
     Relative,
 }
 
 impl Held {
     /// In the order that they are told in.
-    const ALL: [Self; 9] = [
+    const ALL: [Self; 8] = [
         Self::TooWet,
         Self::NoMeter,
         Self::NoMaterial,
@@ -120,14 +119,12 @@ impl Held {
         Self::Close,
         Self::ByWood,
         Self::Doubted,
-        Self::Treated,
         Self::Relative,
     ];
 
     fn of(place: &Latest, limit: Limit) -> Option<Self> {
         match place.verdict(limit) {
             Verdict::Over | Verdict::Wet | Verdict::Soaked => Some(Self::TooWet),
-            Verdict::Relative if place.is_by_pins && place.material == Material::Treated => Some(Self::Treated),
             Verdict::Relative => Some(Self::Relative),
             _ if !place.is_by_pins => Some(Self::NoMeter),
             _ if place.material == Material::Unknown => Some(Self::NoMaterial),
@@ -169,12 +166,8 @@ impl Held {
                 "read a number that nobody believes",
                 "take it back if it was typed wrong, or read it again on another day".to_owned(),
             ),
-            Self::Treated => unknown(
-                "treated lumber, and not surely dry by what its salts and its wood may add",
-                "say its species, the meter's scale and how warm it is; let it dry on, and read it again".to_owned(),
-            ),
             Self::Relative => {
-                unknown("read relatively, which no limit is for", "read it with pins, in lumber".to_owned())
+                unknown("read relatively, which no limit is for", "read it with pins, in untreated lumber".to_owned())
             }
         }
     }

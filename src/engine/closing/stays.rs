@@ -2,7 +2,7 @@
 //! the same kind.
 
 use super::decision::{Condition, InTheWay};
-use super::limits::{Limit, Verdict};
+use super::limits::Limit;
 use super::near::{Near, Reach};
 use super::read::{Latest, Read, is_reference_place};
 use super::readings::{held_to, wettest};
@@ -31,8 +31,7 @@ pub(super) fn floor_that_stays(job: &Job, read: &Read, limit: Limit, near: &Near
     let stays: Vec<_> = read.floor().into_iter().filter(|place| !comes_out(&place.place)).collect();
     let all: Vec<_> = stays.into_iter().filter(|place| place.speaks(limit)).collect();
     let mut lines: Vec<_> = beside(&all, near).into_iter().collect();
-    let is_relative = |place: &&Latest| place.now.relative && place.verdict(limit) != Verdict::Dry;
-    let (relative, counted): (Vec<_>, Vec<_>) = all.into_iter().partition(is_relative);
+    let (relative, counted): (Vec<_>, Vec<_>) = all.into_iter().partition(|place| place.now.relative);
     lines.extend(held_to(&counted, limit));
     lines.extend(relative.iter().filter_map(|place| against_reference(job, place, near)));
     let found = if counted.is_empty() { "within 2 points of dry panel".to_owned() } else { wettest(&counted) };

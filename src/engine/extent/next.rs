@@ -1,7 +1,7 @@
 //! The next reading: the place within reach that would tell most of how much is wet.
 //!
-//! Before anything else the floor is read that no reading reaches. Where all of it is, on some
-//! of the floors that the readings allow more is wet, on some less; the best place is where
+//! Before anything else so much of the floor is read that it can be told how much is wet. Then, on
+//! some of the floors that the readings allow more is wet, on some less; the best place is where
 //! what would be read goes along with that most. Where readings are too few for that, the place
 //! farthest from all of them.
 

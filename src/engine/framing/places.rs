@@ -167,15 +167,13 @@ pub(super) struct Read {
 /// What a reading says against dry lumber's limit.
 fn reads(reading: &Corrected) -> Reads {
     let is_over = reading.corrected.is_above(WET);
-    let may_be_over = |at_most: MoistureContent| at_most.to_percent() > WET.to_percent() - METER_ERROR;
     match () {
-        () if reading.at_most.is_some_and(|at_most| !may_be_over(at_most)) => Reads::Dry,
         () if reading.relative && is_over => Reads::RelativelyWet,
         () if reading.relative => Reads::RelativeOnly,
         () if is_over => Reads::Wet,
         () if reading.doubted => Reads::Doubted,
         () if !reading.is_firm() => Reads::Loose,
-        () if may_be_over(reading.at_worst()) => Reads::Close,
+        () if reading.at_worst().to_percent() > WET.to_percent() - METER_ERROR => Reads::Close,
         () => Reads::Dry,
     }
 }

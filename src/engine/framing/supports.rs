@@ -91,8 +91,8 @@ pub fn looked_at(job: &Job) -> Vec<(&Part, Option<&str>)> {
     supports(job).into_iter().chain(always).map(|part| (part, said.words(part, &list::STATE))).collect()
 }
 
-/// Girders of which nobody said where their plies end, the first where none was spoken of. What an
-/// engineer has seen to is as that engineer says. Source: [`Source::BuiltUpGirders`].
+/// Girders of which nobody said where their plies end, or not since they were replaced; the first
+/// where none was spoken of. What an engineer has seen to is as that engineer says. Source: [`Source::BuiltUpGirders`].
 pub fn plies_untold(job: &Job) -> Vec<Part> {
     let said = Particulars::of(job);
     let girders = said.parts(|part| matches!(part, Part::Girder(_)));
@@ -100,9 +100,13 @@ pub fn plies_untold(job: &Job) -> Vec<Part> {
     if girders.is_empty() {
         girders.push(Part::Girder(1));
     }
-    let is_an_engineers =
-        |part: &Part| said.words(part, &list::DONE).and_then(Done::said) == Some(Done::AsTheEngineerSays);
-    girders.retain(|part| said.words(part, &list::PLIES_END).is_none() && !is_an_engineers(part));
+    girders.retain(|part| {
+        let done = said.words(part, &list::DONE).and_then(Done::said);
+        let plies = Since::said(said, part, &list::PLIES_END);
+        let is_of_the_old_one = done == Some(Done::Replaced) && !plies.is_after(Since::said(said, part, &list::DONE));
+        let is_told = said.words(part, &list::PLIES_END).is_some() && !is_of_the_old_one;
+        !is_told && done != Some(Done::AsTheEngineerSays)
+    });
     girders
 }
 

@@ -6,7 +6,7 @@ use super::bounds::{Bounds, Outside};
 use super::kept::{Kept, Unsaid, is_relative, reads_high, unsaid};
 use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::steps::{self, Working};
-use super::{Material, Meter, Shown, Wood};
+use super::{Meter, Shown, Wood};
 use crate::engine::air::shown;
 use crate::engine::figure::{Known, Why};
 use crate::engine::sources::Source;
@@ -90,9 +90,6 @@ pub struct Corrected {
     /// By how much it may read high at most where it is only relative, if a source says so: the
     /// wood is no drier than that under it. Of the rest nobody knows.
     pub reads_high: Option<MoistureContent>,
-    /// The wettest that wood may be which was read only relatively, where that can be said: a
-    /// limit can be held to this.
-    pub at_most: Option<MoistureContent>,
     /// What became of the correction for temperature.
     pub temperature: Step,
     /// What became of the correction for species.
@@ -112,7 +109,6 @@ impl Corrected {
             beyond_chart: false,
             relative: false,
             reads_high: None,
-            at_most: None,
             temperature: Step::Left,
             species: Step::Left,
         }
@@ -235,21 +231,14 @@ pub enum WoodTemperature {
 pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &WoodTemperature) -> Known<Corrected> {
     let kept = Kept::reasons(meter, wood);
     let bounds = Bounds::of(meter);
-    let mut known = match shown {
+    match shown {
         Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, temperature, &kept),
         Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, temperature, &kept),
         Shown::Percent(reading) => match bounds.outside(reading.value) {
             None => percentage(reading.value, meter, wood, temperature, &kept),
             Some(outside) => doubted(reading.value, &bounds, outside, inputs(meter, wood), &kept),
         },
-    };
-    // Salts only make a meter read high: treated wood is no wetter than untreated wood that reads so.
-    if reads_high(&kept).is_some() {
-        let untreated = correct(shown, meter, Wood { material: Material::Solid, ..wood }, temperature).value;
-        let is_bound = untreated.is_firm() && !untreated.corrected.is_over();
-        known.value.at_most = is_bound.then(|| untreated.at_worst());
     }
-    known
 }
 
 fn percentage(

@@ -44,8 +44,9 @@ fn incised_or_not(joist: &Joist, left: Section, shared: &Shared, units: Units) -
     }
     let incised = Shared { is_incised: Some(true), ..shared.clone() };
     let may = range(left, &incised, joist)?;
-    let does = joist.spans().into_iter().all(|(_, asked)| asked + SPAN_ERROR <= may.weakest);
-    (!does).then(|| {
+    let surely = left.less(SECTION_ERROR).and_then(|left| range(left, &incised, joist));
+    let does = |(_, asked)| surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
+    (!joist.spans().into_iter().all(does)).then(|| {
         let words = format!(
             "incised for treatment, with rows of short cuts in its faces, it may span {}: say whether it is",
             may.words(units)

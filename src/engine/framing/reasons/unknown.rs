@@ -100,11 +100,9 @@ fn unread(joist: &Joist) -> Option<Reason> {
             "its reading can't be counted on: say which meter it is from and what it was read on, or read it again where \
              the wood is warmer",
         ),
-        Reads::RelativeOnly => (
-            Source::DryLumber,
-            "its reading is relative only, and says nothing of 19 %: read it with pins; if it is treated, say its species and \
-             how warm it is too, and let it dry on",
-        ),
+        Reads::RelativeOnly => {
+            (Source::DryLumber, "its reading is relative only, and says nothing of 19 %: read it with pins")
+        }
         Reads::Close => (
             Source::MeterAccuracy,
             "it reads too close to 19 % to tell, by the meter or by its wood: say its species and how warm it is, or let \
