@@ -159,8 +159,8 @@ pub fn panel_references(job: &Job, visit: Option<EntryId>, material: Material) -
     });
     let references = taken.filter_map(|(id, reading)| {
         let known = corrected(job, *id, reading).value;
-        let is_dry_panel = !known.doubted && !known.corrected.is_over();
-        is_dry_panel.then(|| PanelReference { reading: *id, meter: reading.value.meter, at: known.corrected.bound() })
+        let is_bounded = !known.doubted && !known.corrected.is_over();
+        is_bounded.then(|| PanelReference { reading: *id, meter: reading.value.meter, at: known.corrected.bound() })
     });
     references.collect()
 }

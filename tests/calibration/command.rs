@@ -5,12 +5,12 @@
 //! `inside`: the truth is between "at least" and "at most"; `wetter` and `drier`: it is over
 //! or under both; `width`: the median; `off`: how far "about" is off, as a root mean square;
 //! `readings`: the median of how many there were; `before`: the same floors by the method that was
-//! replaced (`before.rs`). A forecast's range that begins with the last reading says that wood may be there already, and so
-//! holds a day before it; how many those are is printed.
+//! replaced (`before.rs`). A forecast's range that begins with the last reading says that wood may
+//! be there already, and so holds a day before it; how many those are is printed.
 //!
 //! Everything is weighed on set 1. Whatever is weighed after another set was looked at wants a set
 //! that nobody has looked at: 2 is spent, and 3 was looked at once, when nothing was changed any
-//! more. Outputs of 1 and of the last are kept beside this file.
+//! more. Their outputs are kept beside this file; that of 2 is of the map as it was before.
 //!
 //! Ends with 1 when a range holds the truth in fewer than nine of ten, or when too few ranges are
 //! given to evenly spread readings.

@@ -26,10 +26,10 @@ const DEHUMIDIFIED: RelativeHumidity = RelativeHumidity::percent(50);
 /// Farther off than this no day is named.
 const FARTHEST_DAYS: f64 = 365.0;
 
-/// On no more days than this a place was read that reads under its limit: of invented wood, read
-/// so by a meter that is off by itself and from reading to reading, 23 of 172 in three sets were
-/// still over it, 10 of 59 in the worst (`tests/calibration`); of wood that was read once more, one
-/// in thirty.
+/// On no more days than this a place was read that reads under its limit: of invented wood, read on
+/// so many by a meter that is off by itself and from reading to reading, 23 of 172 in three sets
+/// were still over it, 10 of 59 in the worst (`tests/calibration`); of wood that was read once more,
+/// one in thirty.
 const SELDOM: usize = 2;
 
 /// A place on its way.
@@ -159,7 +159,7 @@ fn counted_doubts(places: &[Forecast], relative: usize) -> Vec<String> {
     }
     if seldom > 0 {
         doubts.push(format!(
-            "Places that read under their limits and were read on one or two days: {seldom}. One in six such may still be over: \
+            "Places that read under their limits and were read on one or two days: {seldom}. One in six such, perhaps more, may still be over: \
              read them once more."
         ));
     }

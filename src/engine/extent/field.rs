@@ -85,27 +85,35 @@ fn sample(spot: &Spot, taken: Taken) -> Sample {
     Sample { at, value, unsure: spread * spread }
 }
 
-/// What is off a meter's scale is no number, and goes into no mean: it counts by its chance, and
-/// where nothing lies nearer.
+/// What is off a meter's scale is no number, and goes into no mean: it counts for the chance, and
+/// where it lies nearest.
 fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {
-    let away = |sample: &Sample| distance(sample.at, at).max(0.01);
-    let mean = |samples: &mut dyn Iterator<Item = &Sample>| {
-        let weighed = samples.map(|sample| (1.0 / (away(sample) * away(sample)), sample.value));
-        let (weights, sum) =
-            weighed.fold((0.0, 0.0), |(weights, sum), (weight, value)| (weights + weight, sum + weight * value));
-        (weights > 0.0).then(|| sum / weights)
-    };
-    let nearest = samples.iter().min_by(|one, other| away(one).total_cmp(&away(other)));
-    let (nearest_at, off_the_scale) = nearest
-        .map_or((f64::INFINITY, None), |nearest| (away(nearest), (!nearest.is_number()).then_some(nearest.value)));
-    let of_all = mean(&mut samples.iter()).unwrap_or_default();
-    let of_numbers = mean(&mut samples.iter().filter(|sample| sample.is_number()));
-    let variance = METER_NOISE + LOST_A_FOOT * nearest_at;
+    let nearest = samples.iter().min_by(|one, other| away(one, at).total_cmp(&away(other, at)));
+    let off_the_scale = nearest.filter(|sample| !sample.is_number()).map(|sample| sample.value);
+    let of_numbers = weighed(samples.iter().filter(|sample| sample.is_number()), at);
+    let of_all = weighed(samples, at).unwrap_or_default();
+    let variance = METER_NOISE + LOST_A_FOOT * nearest.map_or(f64::INFINITY, |sample| away(sample, at));
     OfPlace {
         mean: off_the_scale.or(of_numbers).unwrap_or(of_all),
         chance: chance_over((of_all - limit) / libm::sqrt(variance)),
         support: METER_NOISE / variance,
     }
+}
+
+/// How many feet off; never none, since it divides.
+fn away(sample: &Sample, at: [f64; 2]) -> f64 {
+    distance(sample.at, at).max(0.01)
+}
+
+/// The mean, each weighed by the square of its distance; none without samples.
+fn weighed<'a>(samples: impl IntoIterator<Item = &'a Sample>, at: [f64; 2]) -> Option<f64> {
+    let (mut weights, mut sum) = (0.0, 0.0);
+    for sample in samples {
+        let weight = 1.0 / (away(sample, at) * away(sample, at));
+        weights += weight;
+        sum += weight * sample.value;
+    }
+    (weights > 0.0).then(|| sum / weights)
 }
 
 #[cfg(test)]

@@ -39,7 +39,7 @@ pub struct Sample {
 }
 
 impl Sample {
-    /// Did a meter show it, or is it off its scale?
+    /// Did a meter show it? What is off its scale is no number, and less sure.
     pub fn is_number(&self) -> bool {
         self.unsure == 0.0
     }

@@ -92,20 +92,19 @@ pub fn looked_at(job: &Job) -> Vec<(&Part, Option<&str>)> {
 }
 
 /// Girders of which nobody said where their plies end, or not since they were replaced; the first
-/// where none was spoken of. What an engineer has seen to is as that engineer says. Source: [`Source::BuiltUpGirders`].
+/// where none was spoken of. What an engineer has seen to is as that engineer says.
+/// Source: [`Source::BuiltUpGirders`].
 pub fn plies_untold(job: &Job) -> Vec<Part> {
     let said = Particulars::of(job);
-    let girders = said.parts(|part| matches!(part, Part::Girder(_)));
-    let mut girders: Vec<_> = girders.into_iter().cloned().collect();
+    let mut girders: Vec<_> = said.parts(|part| matches!(part, Part::Girder(_))).into_iter().cloned().collect();
     if girders.is_empty() {
         girders.push(Part::Girder(1));
     }
-    girders.retain(|part| {
-        let done = said.words(part, &list::DONE).and_then(Done::said);
-        let plies = Since::said(said, part, &list::PLIES_END);
-        let is_of_the_old_one = done == Some(Done::Replaced) && !plies.is_after(Since::said(said, part, &list::DONE));
-        let is_told = said.words(part, &list::PLIES_END).is_some() && !is_of_the_old_one;
-        !is_told && done != Some(Done::AsTheEngineerSays)
+    let since = |part: &Part, item| Since::said(said, part, item);
+    girders.retain(|part| match said.words(part, &list::DONE).and_then(Done::said) {
+        Some(Done::AsTheEngineerSays) => false,
+        Some(Done::Replaced) => !since(part, &list::PLIES_END).is_after(since(part, &list::DONE)),
+        _ => said.words(part, &list::PLIES_END).is_none(),
     });
     girders
 }

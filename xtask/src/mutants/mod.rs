@@ -7,8 +7,8 @@
 //! Every verdict goes at once into `tests/mutants/verdicts.txt`, with the digest of the function
 //! that it is about: a run may be stopped at any time, the next one goes on from there, and
 //! a function that was changed is judged anew. (Whoever takes a test away, or changes a constant
-//! or a function that others go by, judges those anew by taking their verdicts out.) What is committed is judged, in a copy of its own below
-//! `target/mutants`.
+//! or a function that others go by, judges those anew by taking their verdicts out.) What is
+//! committed is judged, in a copy of its own below `target/mutants`.
 
 mod copy;
 mod judge;

@@ -74,6 +74,8 @@ impl Count {
 
     fn row(&self, name: &str) -> String {
         let share = match self.judged() {
+            // What the rounds so far have missed is open: a share of the rest would flatter.
+            _ if self.open > 0 => "not yet".to_owned(),
             0 => "-".to_owned(),
             judged => format!("{:.1} %", 100.0 * self.stopped() as f64 / judged as f64),
         };
@@ -162,6 +164,8 @@ mod tests {
         }
         count.add(State::Open(2));
         assert_eq!((count.caught, count.timed_out, count.missed, count.not_viable, count.open), (2, 1, 1, 1, 1));
+        assert!(count.row("closing").contains(" not yet "), "{}", count.row("closing"));
+        count.open = 0;
         assert!(count.row("closing").contains(" 75.0 %"), "{}", count.row("closing"));
     }
 

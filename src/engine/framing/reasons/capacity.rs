@@ -32,13 +32,13 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<R
     let left = left_of(joist);
     let range = left.and_then(|section| range(section, shared, joist));
     let mut reasons = judged(joist, left, range, shared, units);
-    reasons.extend(left.and_then(|left| incised_or_not(joist, left, shared, units)));
+    reasons.extend(left.and_then(|left| incised_untold(joist, left, shared, units)));
     (range, reasons)
 }
 
 /// Wood that was incised for treatment is weaker: nobody said whether it was, and incised it would
 /// not surely do by itself. Source: [`Source::SpanMethod`].
-fn incised_or_not(joist: &Joist, left: Section, shared: &Shared, units: Units) -> Option<Reason> {
+fn incised_untold(joist: &Joist, left: Section, shared: &Shared, units: Units) -> Option<Reason> {
     if shared.is_incised.is_some() {
         return None;
     }
@@ -48,7 +48,7 @@ fn incised_or_not(joist: &Joist, left: Section, shared: &Shared, units: Units) -
     let does = |(_, asked)| surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
     (!joist.spans().into_iter().all(does)).then(|| {
         let words = format!(
-            "incised for treatment, with rows of short cuts in its faces, it may span {}: say whether it is",
+            "if it was incised for treatment, by rows of short cuts in its faces, it may span only {}: say whether it was",
             may.words(units)
         );
         reason(Fate::Open, Source::SpanMethod, rests_on(joist, shared), words).ended_by(&ENGINEER)
