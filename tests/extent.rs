@@ -311,7 +311,7 @@ fn at_most_is_never_less_than_what_readings_over_the_limit_stand_for() {
     let known = site.extent(Group::Framing).value;
     let is_over = |at| {
         let nearest = known.spots.iter().min_by_key(|spot| (spot.at - at).length()).unwrap();
-        nearest.moisture > known.limit
+        nearest.corrected.corrected.bound() > known.limit
     };
     let cells = known.grid.floor().filter(|cell| is_over(cell.at)).count() as f64;
     let stand_for = 192.0 * cells / known.grid.floor().count() as f64;
@@ -398,7 +398,7 @@ fn of_two_readings_of_a_place_that_contradict_each_other_the_map_shows_the_wette
         let of_place = |site: &Site| {
             let is_it = |id: &EntryId| site.desk.job().now.readings().get(id).unwrap().value.place == reading.place;
             let known = site.extent(Group::Framing).value;
-            known.spots.iter().find(|spot| is_it(&spot.reading)).unwrap().moisture
+            known.spots.iter().find(|spot| is_it(&spot.reading)).unwrap().corrected.corrected.bound()
         };
         assert_eq!(of_place(&site), percent(stands).value, "{shown} {then}");
         site.desk.visit("two");

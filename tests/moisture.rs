@@ -254,7 +254,7 @@ fn an_assumed_temperature_is_shown_as_assumed_and_a_measured_one_is_not() {
 #[test]
 fn what_no_table_covers_stands_as_shown_and_is_only_relative() {
     let cold = WoodTemperature::Measured(Temperature::fahrenheit(35));
-    for material in [Material::Treated, Material::Plywood, Material::Osb, Material::OtherGlued] {
+    for material in [Material::Plywood, Material::Osb, Material::OtherGlued] {
         let wood = Wood { material, species: Some(Species::Redwood) };
         let figure = correct(&showing(35.0), Some(&plain_meter()), wood, &cold);
         assert_eq!((figure.value.by_tables, figure.value.corrected), (None, Stands::At(mc(35.0))));
@@ -269,6 +269,39 @@ fn what_no_table_covers_stands_as_shown_and_is_only_relative() {
     let figure = correct(&showing(15.0), Some(&plain_meter()), mystery, &cold);
     assert_eq!((figure.value.by_tables, figure.value.relative), (None, false));
     assert!(says(&figure, "say what the reading was taken on"));
+}
+
+/// 1 to 2 %: manuals of meters on waterborne salts (common practice).
+#[test]
+fn treated_lumber_is_corrected_as_untreated_and_may_be_up_to_two_points_drier() {
+    let cold = WoodTemperature::Measured(Temperature::fahrenheit(35));
+    let of = |shown: Shown, material| {
+        let wood = Wood { material, species: Some(Species::SouthernPine) };
+        correct(&shown, Some(&plain_meter()), wood, &cold)
+    };
+    for shown in [showing(1.0), showing(15.0), showing(60.0), Shown::OverMaximum, Shown::UnderMinimum] {
+        let (treated, untreated) = (of(shown.clone(), Material::Treated), of(shown, Material::Solid));
+        assert_eq!(treated.value, Corrected { may_read_high: Some(mc(2.0)), ..untreated.value });
+        assert!(says(&treated, "it may be drier") && !says(&untreated, "it may be drier"));
+        assert_eq!(treated.assumed.len(), untreated.assumed.len() + 1);
+        let percent = treated.value.corrected.bound().to_percent();
+        assert!((treated.value.at_best().to_percent() - (percent - 2.0).max(0.0)).abs() < 1e-9);
+        assert_eq!(untreated.value.at_best(), untreated.value.corrected.bound());
+    }
+    // A pinless meter compares it with its like, and no more.
+    let pinless = Meter { sensing: Sensing::Pinless, ..plain_meter() };
+    let wood = Wood { material: Material::Treated, species: None };
+    assert!(correct(&showing(15.0), Some(&pinless), wood, &cold).value.relative);
+}
+
+#[test]
+fn treated_lumber_is_surely_over_a_limit_by_more_than_its_salts_add() {
+    let treated = |stands| Corrected { may_read_high: Some(mc(2.0)), ..Corrected::as_shown(stands) };
+    let is_over = |value: Corrected| value.is_surely_above(mc(19.0));
+    assert_eq!([20.9, 21.0, 21.1].map(|at| is_over(treated(Stands::At(mc(at))))), [false, false, true]);
+    assert_eq!([21.0, 21.1].map(|at| is_over(treated(Stands::Over(mc(at))))), [false, true]);
+    assert_eq!([19.0, 19.1].map(|at| is_over(Corrected::as_shown(Stands::At(mc(at))))), [false, true]);
+    assert!(is_over(Corrected::as_shown(Stands::Over(mc(15.0)))), "past the scale is over every limit");
 }
 
 #[test]

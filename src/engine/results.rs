@@ -9,7 +9,7 @@ use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
 use super::moisture::said::tenths;
-use super::moisture::{Corrected, Material, Reading, Stands, correct};
+use super::moisture::{Corrected, Material, Reading, correct};
 use super::sheets::sheets_by_area;
 use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
@@ -179,23 +179,16 @@ fn wettest(job: &Job) -> Figure<Wettest> {
     };
     let all = readings(job);
     let of_visit = standing(job, &all).filter(|(id, reading, _)| !is_older(*id, *reading));
-    // What is only relative stands in no order with the rest, unless it is past its scale, or
-    // wetter for certain than every number. Past its scale a meter has seen wetter wood than any
-    // that it showed a number for.
+    // What is only relative stands in no order with the rest, unless it is past its scale: there
+    // a meter has seen wetter wood than any that it showed a number for.
     let (relative, mut compared): (Vec<_>, Vec<_>) = of_visit.partition(|(_, _, known)| known.value.relative);
     let numbers = compared.iter().map(|(_, _, known)| known.value.corrected).max();
-    let at_least = |known: &Corrected| match known.corrected {
-        stands @ Stands::Over(_) => Some(stands),
-        Stands::Under(_) | Stands::At(_) => known.relative_at_least().map(Stands::At),
-    };
     let (wetter, left_out): (Vec<_>, Vec<_>) = relative.into_iter().partition(|(_, _, known)| {
-        numbers.is_none_or(|numbers| at_least(&known.value).is_some_and(|least| least > numbers))
+        let now = known.value.corrected;
+        numbers.is_none_or(|numbers| now.is_over() && now > numbers)
     });
     compared.extend(wetter);
-    let rank = |known: &Corrected| match at_least(known).filter(|_| known.relative && numbers.is_some()) {
-        Some(least) => (least, false),
-        None => (known.corrected, !known.relative),
-    };
+    let rank = |known: &Corrected| (known.corrected, !known.relative);
     let most_left_out = left_out.iter().map(|(_, _, known)| known.value.corrected.bound()).max();
     let worst: Vec<_> = compared.iter().map(|(id, _, known)| (*id, known.value.at_worst())).collect();
     let wettest = compared.into_iter().max_by_key(|(id, _, known)| (rank(&known.value), *id));

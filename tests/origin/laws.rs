@@ -326,6 +326,29 @@ fn a_doubted_reading_is_not_the_wettest_that_a_place_ever_was() {
     assert!(used("60") && !used("60.1") && used("4") && !used("3.9"));
 }
 
+/// Readings are even from 16 % on, and salts add up to 2 points: less than that is no pattern.
+#[test]
+fn treated_lumber_draws_a_pattern_as_at_the_driest_that_it_may_be() {
+    let shares = |material, shown: &str| {
+        let mut desk = Desk::new();
+        let (room, _) = desk.room(&["12'", "10'", "12'", "10'"].map(|side| (side, Turn::Right)));
+        desk.joists(room, Run::AcrossFirstSide, "8", "16", 8);
+        let meter = Some(desk.pins());
+        for joist in [2, 3, 5, 6] {
+            let place = desk.log(crate::desk::spot(joist, "5'"));
+            let wood = Wood { material, species: Some(Species::DouglasFir) };
+            let shown = Shown::Percent(crate::desk::percent(shown));
+            desk.log(Reading { meter, ..Reading::new(place, shown, wood) });
+        }
+        desk.log(Check { of: Label::new("bare_soil").unwrap(), answer: Answer::Yes });
+        format!("{:?}", origin(desk.job()).as_known().unwrap().value)
+    };
+    for (treated, untreated) in [("17.9", "15.9"), ("18", "16")] {
+        assert_eq!(shares(Material::Treated, treated), shares(Material::Solid, untreated), "{treated}");
+    }
+    assert_ne!(shares(Material::Treated, "17.9"), shares(Material::Treated, "18"));
+}
+
 /// A visit with its answers.
 fn visit(desk: &mut Desk, said: &[(&str, Answer)]) {
     desk.visit("look");

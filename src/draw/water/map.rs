@@ -109,7 +109,7 @@ fn joists(extent: &Extent, frame: &Frame, lettering: Lettering) -> Vec<Item> {
 }
 
 fn reading(at: Spot, read: &Read, lettering: Lettering) -> Vec<Item> {
-    let fill = colour(read.moisture);
+    let fill = colour(read.corrected.corrected.bound());
     let ink = match fill.ink() {
         Ink::Black => Role::OnLight,
         Ink::White => Role::OnDark,

@@ -167,7 +167,7 @@ impl Held {
                 "take it back if it was typed wrong, or read it again on another day".to_owned(),
             ),
             Self::Relative => {
-                unknown("read relatively, which no limit is for", "read it with pins, in untreated lumber".to_owned())
+                unknown("read relatively, which no limit is for", "read it with pins, in lumber".to_owned())
             }
         }
     }

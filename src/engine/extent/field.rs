@@ -74,12 +74,10 @@ impl Field {
 
 fn sample(spot: &Spot, taken: Taken) -> Sample {
     let at = feet(spot.at);
-    // What is only relative is taken, as read, for the driest that it may be.
-    let high = spot.corrected.corrected.bound().to_percent() - spot.moisture.to_percent();
     let (value, spread) = match (spot.corrected.corrected, taken) {
-        (Stands::Over(most), _) => (most.to_percent() - high + PAST_SCALE, PAST_SCALE_SPREAD),
+        (Stands::Over(most), _) => (most.to_percent() + PAST_SCALE, PAST_SCALE_SPREAD),
         (Stands::Under(least), Taken::AsRead) => (least.to_percent() - BELOW_SCALE, BELOW_SCALE_SPREAD),
-        (Stands::At(_), Taken::AsRead) => (spot.moisture.to_percent(), 0.0),
+        (Stands::At(moisture), Taken::AsRead) => (moisture.to_percent(), 0.0),
         (Stands::Under(_) | Stands::At(_), Taken::AtWorst) => (spot.corrected.at_worst().to_percent(), 0.0),
     };
     Sample { at, value, unsure: spread * spread }

@@ -63,8 +63,6 @@ pub struct Spot {
     pub reading: EntryId,
     /// Where.
     pub at: Point,
-    /// The corrected number, or the one that it lies beyond.
-    pub moisture: MoistureContent,
     /// The reading, as every page says it.
     pub corrected: Corrected,
 }
@@ -204,10 +202,8 @@ fn read(job: &Job, floor: &Floor, group: Group, limit: MoistureContent) -> Read 
     let mut spots = Vec::new();
     for (place, (reading, _, known)) in wettest_of_each(job, &all).iter() {
         let known = known.value;
-        // Relative or not, such wood is wet.
-        let is_wet = known.relative_at_least().is_some_and(|least| least > limit);
         match locate(*place) {
-            _ if known.relative && !is_wet => left_out.relative += 1,
+            _ if known.relative => left_out.relative += 1,
             None => left_out.unplaced += 1,
             Some(at) => spots.push(Spot::of(*reading, at, known)),
         }
@@ -215,8 +211,7 @@ fn read(job: &Job, floor: &Floor, group: Group, limit: MoistureContent) -> Read 
     // A number that stands at the same place takes none of these back.
     let may_be_wet = standing(job, &all).filter_map(|(reading, seen, known)| {
         let known = known.value;
-        let is_drawn = spots.iter().any(|spot| spot.reading == *reading);
-        let may_be = known.relative && known.corrected.is_above(limit) && !is_drawn;
+        let may_be = known.relative && known.corrected.is_above(limit);
         may_be.then(|| locate(seen.value.place)).flatten().map(|at| Spot::of(*reading, at, known))
     });
     let may_be_wet = may_be_wet.collect();
@@ -256,7 +251,7 @@ fn doubts(
             lowest.asks()
         ));
     }
-    let loose = spots.iter().filter(|spot| !spot.corrected.is_firm() && !spot.corrected.relative).count();
+    let loose = spots.iter().filter(|spot| !spot.corrected.is_firm()).count();
     if loose > 0 {
         doubts.push(format!(
             "Readings that are no firm number and count here as if they were: {loose}. Say the meter and the wood, and read wood that is warmer than 32 °F."
@@ -271,13 +266,10 @@ fn doubts(
             may_be_wet.len()
         ));
     }
-    let soaked = spots.iter().filter(|spot| spot.corrected.relative).count();
-    if soaked > 0 {
-        doubts.push(
-            Source::TreatedWood.noted(&format!(
-                "Treated wood that is over the limit by more than its salts add counts as wet: {soaked}"
-            )),
-        );
+    let treated = spots.iter().filter(|spot| spot.corrected.may_read_high.is_some()).count();
+    if treated > 0 {
+        let text = format!("Readings of treated wood, which may be 1 to 2 % drier: {treated}");
+        doubts.push(Source::TreatedWood.noted(&text));
     }
     if unplaced > 0 {
         doubts.push(format!("Readings that are nowhere on the plan are left out: {unplaced}. Say how far along."));
@@ -301,8 +293,7 @@ fn why(field: &Field) -> Why {
 
 impl Spot {
     fn of(reading: EntryId, at: Point, corrected: Corrected) -> Self {
-        let moisture = corrected.relative_at_least().unwrap_or(corrected.corrected.bound());
-        Self { reading, at, moisture, corrected }
+        Self { reading, at, corrected }
     }
 
     /// Is it over the limit, or may it be, by what it may read low?

@@ -13,14 +13,14 @@ use crate::engine::units::{Length, MoistureContent};
 /// what is wet 4 ft along it was read).
 pub const REACH: Length = Length::feet(4);
 
-/// "At least" counts no floor farther than this from a reading over the limit (judgement:
+/// "At least" counts no floor farther than this from a reading surely over the limit (judgement:
 /// carpenters read where it is wet, and so it is wet less far about their readings than between
 /// readings that are spread evenly; `tests/calibration` reads as they do).
 pub const CLOSE: Length = Length::feet(2);
 
 /// Does a place lie so close to a reading over the limit that "at least" may count it?
 pub(super) fn is_close(spots: &[Spot], at: Point, limit: MoistureContent) -> bool {
-    let mut over = spots.iter().filter(|spot| spot.corrected.corrected.is_above(limit));
+    let mut over = spots.iter().filter(|spot| spot.corrected.is_surely_above(limit));
     over.any(|spot| (spot.at - at).length() <= CLOSE)
 }
 

@@ -2,7 +2,7 @@
 
 use super::bounds::{Bounds, Outside};
 use super::correction::{LEAST_USABLE, MOST_USABLE, above, inputs};
-use super::kept::{Kept, is_relative, reads_high, unsaid};
+use super::kept::{Kept, is_relative, unsaid};
 use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::{Corrected, Meter, Stands, Wood, WoodTemperature};
 use crate::engine::air::shown;
@@ -24,7 +24,6 @@ pub(super) fn doubted(
         shown: Some(reading),
         doubted: true,
         relative: is_relative(kept),
-        reads_high: reads_high(kept),
         unsaid: unsaid(kept),
         ..Corrected::as_shown(bounds.stands(outside))
     };
@@ -72,7 +71,6 @@ pub(super) fn off_the_scale(
     });
     let value = Corrected {
         relative,
-        reads_high: reads_high(kept),
         unsaid: unsaid(kept),
         may_read_low: may_read_low.flatten(),
         beyond_chart: is_at_most && is_beyond_chart(meter, temperature),

@@ -3,7 +3,8 @@
 
 use super::beyond::{doubted, off_the_scale};
 use super::bounds::{Bounds, Outside};
-use super::kept::{Kept, Unsaid, is_relative, reads_high, unsaid};
+use super::high;
+use super::kept::{Kept, Unsaid, is_relative, unsaid};
 use super::low::{MayReadLow, at_coldest, is_beyond_chart};
 use super::steps::{self, Working};
 use super::{Meter, Shown, Wood};
@@ -87,9 +88,8 @@ pub struct Corrected {
     /// Is it good only for comparing with readings of the same meter on the same
     /// material, and with no limit?
     pub relative: bool,
-    /// By how much it may read high at most where it is only relative, if a source says so: the
-    /// wood is no drier than that under it. Of the rest nobody knows.
-    pub reads_high: Option<MoistureContent>,
+    /// How far the wood may be drier than this, because it is treated.
+    pub may_read_high: Option<MoistureContent>,
     /// What became of the correction for temperature.
     pub temperature: Step,
     /// What became of the correction for species.
@@ -108,7 +108,7 @@ impl Corrected {
             unsaid: None,
             beyond_chart: false,
             relative: false,
-            reads_high: None,
+            may_read_high: None,
             temperature: Step::Left,
             species: Step::Left,
         }
@@ -149,15 +149,15 @@ impl Corrected {
         MoistureContent::from_percent_f64(self.corrected.bound().to_percent() + low)
     }
 
-    /// The driest that wood may be that was read only relatively, where it can be said: past a
-    /// meter's scale it is soaked, less what its salts add. Nothing of what is not relative.
-    pub fn relative_at_least(&self) -> Option<MoistureContent> {
-        let least = match self.corrected {
-            Stands::Under(_) => return None,
-            Stands::At(moisture) | Stands::Over(moisture) => moisture,
-        };
-        let high = self.reads_high.filter(|_| self.relative)?;
-        Some(MoistureContent::from_percent_f64(least.to_percent() - high.to_percent()))
+    /// The driest that the wood may be by what its treatment may add.
+    pub fn at_best(&self) -> MoistureContent {
+        let high = self.may_read_high.map_or(0.0, MoistureContent::to_percent);
+        MoistureContent::from_percent_f64((self.corrected.bound().to_percent() - high).max(0.0))
+    }
+
+    /// Is it wetter than `limit` even at its driest?
+    pub fn is_surely_above(&self, limit: MoistureContent) -> bool {
+        self.corrected.is_above(limit) && (self.may_read_high.is_none() || self.at_best() > limit)
     }
 
     /// Is it wetter than that one by more than a meter can be off?
@@ -221,8 +221,8 @@ pub enum WoodTemperature {
 
 /// Corrects a reading for what the meter has not: temperature first, then species.
 ///
-/// Only pins in untreated lumber can be corrected; all else stands as shown, with the
-/// reason. Each step stands alone: one that the meter makes, or for which something is
+/// Only pins in lumber can be corrected, treated lumber as if it were not; all else stands as
+/// shown, with the reason. Each step stands alone: one that the meter makes, or for which something is
 /// not known, is left, and the figure says so. Readings outside 7-28 % are kept and
 /// flagged. No result is claimed to be better than ±2 %.
 ///
@@ -231,14 +231,17 @@ pub enum WoodTemperature {
 pub fn correct(shown: &Shown, meter: Option<&Meter>, wood: Wood, temperature: &WoodTemperature) -> Known<Corrected> {
     let kept = Kept::reasons(meter, wood);
     let bounds = Bounds::of(meter);
-    match shown {
+    let mut known = match shown {
         Shown::OverMaximum => off_the_scale(Outside::Over, meter, wood, temperature, &kept),
         Shown::UnderMinimum => off_the_scale(Outside::Under, meter, wood, temperature, &kept),
         Shown::Percent(reading) => match bounds.outside(reading.value) {
             None => percentage(reading.value, meter, wood, temperature, &kept),
             Some(outside) => doubted(reading.value, &bounds, outside, inputs(meter, wood), &kept),
         },
-    }
+    };
+    known.value.may_read_high = high::may_read_high(wood.material);
+    high::say(&mut known);
+    known
 }
 
 fn percentage(
@@ -264,7 +267,6 @@ fn percentage(
         shown: Some(reading),
         by_tables,
         relative,
-        reads_high: reads_high(kept),
         may_read_low: low.filter(|_| !relative),
         unsaid: unsaid(kept),
         beyond_chart: !relative && is_beyond_chart(meter, temperature),

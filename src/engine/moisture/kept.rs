@@ -2,10 +2,6 @@
 
 use super::{Material, Meter, Sensing, Wood};
 use crate::engine::sources::Source;
-use crate::engine::units::MoistureContent;
-
-/// How much too high treated wood reads at most, in points ([`Source::TreatedWood`]: 1 to 2 %).
-pub(super) const TREATED_READS_HIGH: MoistureContent = MoistureContent::percent(2);
 
 /// Why a reading stands as shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -14,8 +10,6 @@ pub(super) enum Kept {
     NoMeter,
     /// The meter senses density too.
     Pinless,
-    /// Preservative salts conduct.
-    Treated,
     /// Glue and wax do not read like wood.
     Glued,
     /// It was not said what it was taken on.
@@ -59,8 +53,7 @@ impl Kept {
             Some(Sensing::Pin) => None,
         };
         let material = match wood.material {
-            Material::Solid => None,
-            Material::Treated => Some(Self::Treated),
+            Material::Solid | Material::Treated => None,
             Material::Plywood | Material::Osb | Material::OtherGlued => Some(Self::Glued),
             Material::Unknown => Some(Self::UnknownMaterial),
         };
@@ -70,7 +63,7 @@ impl Kept {
     /// Is the reading good only for comparing with others of the same meter on the same
     /// material? What is not known is not made out to be so.
     pub(super) const fn is_relative(self) -> bool {
-        matches!(self, Self::Pinless | Self::Treated | Self::Glued)
+        matches!(self, Self::Pinless | Self::Glued)
     }
 
     /// What nobody said, if that is the reason.
@@ -78,7 +71,7 @@ impl Kept {
         match self {
             Self::NoMeter => Some(Unsaid::Meter),
             Self::UnknownMaterial => Some(Unsaid::Material),
-            Self::Pinless | Self::Treated | Self::Glued => None,
+            Self::Pinless | Self::Glued => None,
         }
     }
 
@@ -88,8 +81,6 @@ impl Kept {
             Self::NoMeter => "Not corrected: say which meter it is from".to_owned(),
             Self::Pinless => Source::Pinless
                 .noted("Not corrected: a pinless meter senses density too. Compare its readings, and decide by pins"),
-            Self::Treated => Source::TreatedWood
-                .noted("Not corrected: treated wood reads 1 to 2 % high. Compare with dry wood of the same treatment"),
             Self::Glued => Source::GluedWood
                 .noted("Not corrected: glue and wax shift readings. Compare with a dry piece of the same panel"),
             Self::UnknownMaterial => "Not corrected: say what the reading was taken on".to_owned(),
@@ -100,12 +91,6 @@ impl Kept {
 /// Is a reading with these reasons good only for comparing?
 pub(super) fn is_relative(kept: &[Kept]) -> bool {
     kept.iter().any(|reason| reason.is_relative())
-}
-
-/// By how much a reading may be too high at most, where treatment alone makes it relative; of a
-/// pinless meter and of glue nobody says.
-pub(super) fn reads_high(kept: &[Kept]) -> Option<MoistureContent> {
-    matches!(kept, [Kept::Treated]).then_some(TREATED_READS_HIGH)
 }
 
 /// What nobody said, of these reasons.

@@ -190,7 +190,7 @@ fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) ->
         let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative && !known.doubted) else {
             continue;
         };
-        let read = Read { element, at, moisture: known.corrected.bound() };
+        let read = Read { element, at, moisture: known.at_best() };
         let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
         if before.is_none_or(|before| read.moisture > before) {
             wettest.insert(reading.value.place, (*id, read));

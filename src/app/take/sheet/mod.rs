@@ -282,6 +282,11 @@ fn WoodTasks() -> impl IntoView {
     let solid = |species| Wood { material: Material::Solid, species };
     let made_up = |material| Wood { material, species: None };
     let species = Species::ALL.into_iter().map(|species| (solid(Some(species)), species.label().to_owned()));
+    // What is treated bears a stamp of several woods.
+    let treated = Species::ALL.into_iter().filter(|species| species.is_group()).map(|species| {
+        let wood = Wood { material: Material::Treated, species: Some(species) };
+        (wood, format!("treated {}", species.label()))
+    });
     let others = [
         (solid(None), "species unknown".to_owned()),
         (made_up(Material::Treated), "treated".to_owned()),
@@ -292,7 +297,7 @@ fn WoodTasks() -> impl IntoView {
         let words = format!("dry {} elsewhere: holds the others", material.label());
         (AtSpot { wood: made_up(material), reference: true }, words)
     });
-    let options: Vec<(Wood, String)> = others.into_iter().chain(species).collect();
+    let options: Vec<(Wood, String)> = others.into_iter().chain(species).chain(treated).collect();
     let here = options.into_iter().map(|(wood, words)| (AtSpot { wood, reference: false }, words));
     let options = here.chain(references).collect();
     let on_choose = move |AtSpot { wood, reference }: AtSpot| {
