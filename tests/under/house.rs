@@ -37,10 +37,15 @@ pub fn joist_4_after(change: impl FnOnce(&mut Desk)) -> Judged {
 
 /// The desk of somebody who measured the room and laid out its joists.
 pub fn house() -> Desk {
+    house_over(9)
+}
+
+/// The same over so many joists.
+pub fn house_over(joists: u16) -> Desk {
     let mut desk = Desk::new();
     let (room, sides) = desk.room(&["12'", "10'", "12'", "10'"].map(|length| (length, Turn::Right)));
     desk.opening(sides[0], ["32", "24", "4'", "4'"]);
-    desk.joists(room, Run::AcrossFirstSide, "8", "16", 9);
+    desk.joists(room, Run::AcrossFirstSide, "8", "16", joists);
     desk
 }
 

@@ -1,7 +1,7 @@
 //! What was done settles what it ends, and only what was known by then.
 
 use crate::desk::{Desk, other_phone, stamp};
-use crate::house::{house, inches, joist, make_sound, sound_house};
+use crate::house::{house, house_over, inches, joist, make_sound, sound_house};
 use chrono::{DateTime, Duration};
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Stamp;
@@ -380,7 +380,7 @@ const FACTS: [(Item, [&str; 3]); 13] = [
 /// Joist 4 by all facts but `out`, the first words of each but for `bad`: is it settled by each
 /// thing that can be done, and can it stay?
 fn judged_without(out: Option<usize>, bad: &[(usize, usize)], soft: bool) -> (bool, [bool; 5]) {
-    let mut desk = house();
+    let mut desk = house_over(4);
     desk.says(Part::House, &SPECIES, "Douglas fir-larch");
     desk.says(Part::House, &GRADE, "#2");
     desk.says(Part::House, &SISTER_BREADTH, "1 1/2");

@@ -89,9 +89,8 @@ impl Since {
         let Some(last) = all.last() else { return Self::ALWAYS };
         let new = done(said, part).into_iter().filter(|(done, _)| *done == Done::Replaced);
         let new = Self::all(new.map(|(_, since)| since));
-        let is_as_now = |it: &&Seen<'_, Particular>| {
-            it.value.is.says_the_same(&last.value.is) && (new == Self::ALWAYS || Self::of(it).is_after(new))
-        };
+        let is_as_now =
+            |it: &&Seen<'_, Particular>| it.value.is.says_the_same(&last.value.is) && Self::of(it).is_after(new);
         let same = all.iter().rev().take_while(is_as_now).last();
         Self::of(same.unwrap_or(last))
     }
@@ -127,5 +126,57 @@ impl Since {
     /// of another.
     pub(super) fn laid_out(job: &Job) -> Self {
         Self::all(job.now.joists().values().map(|thing| Self::of(&thing)))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::entry::EntryId;
+    use chrono::{DateTime, Duration};
+
+    fn at(minutes: i64) -> Time {
+        DateTime::parse_from_rfc3339("2026-11-25T09:15:00-06:00").unwrap() + Duration::minutes(minutes)
+    }
+
+    /// Said by a phone, at its so manyth count, when its clock stood so.
+    fn said(phone: u128, count: u32, minutes: i64) -> Since {
+        Since::when(When { id: EntryId { count, device: DeviceId::new(phone) }, at: at(minutes) })
+    }
+
+    #[test]
+    fn everything_is_said_after_what_nobody_said() {
+        assert!(said(1, 0, -9).is_after(Since::ALWAYS) && !Since::ALWAYS.is_after(said(1, 0, -9)));
+        assert!(!Since::ALWAYS.is_after(Since::ALWAYS));
+    }
+
+    #[test]
+    fn on_one_phone_the_count_tells_and_of_two_the_clocks_have_to_agree() {
+        assert!(said(1, 8, 0).is_after(said(1, 7, 60)) && !said(1, 7, 60).is_after(said(1, 7, 0)));
+        let of_two = |minutes| said(1, 8, minutes).is_after(said(2, 7, 0));
+        assert_eq!([-1, 0, 1].map(of_two), [false, false, true]);
+        assert!(!said(1, 7, 60).is_after(said(2, 8, 0)), "it counts less");
+    }
+
+    #[test]
+    fn what_rests_on_both_phones_is_of_neither() {
+        let both = said(1, 5, 0).and(said(2, 7, 10));
+        assert!(!said(1, 8, 5).is_after(both) && said(1, 8, 11).is_after(both));
+        assert_eq!(both, said(2, 7, 10).and(said(1, 5, 0)));
+        assert!(said(1, 8, 5).is_after(said(1, 5, 0).and(said(1, 7, 10))), "its own clock does not matter");
+        assert_eq!(both.and(Since::ALWAYS), both);
+    }
+
+    #[test]
+    fn what_is_so_since_then_is_so_not_before_it() {
+        assert_eq!([-1, 0, 1].map(|minutes| said(1, 8, minutes).is_not_before(at(0))), [false, true, true]);
+        assert!(!Since::ALWAYS.is_not_before(at(0)));
+    }
+
+    #[test]
+    fn another_phone_is_one_that_is_known_to_be_another() {
+        let both = said(1, 5, 0).and(said(2, 7, 10));
+        assert!(said(1, 8, 0).is_of_another_phone(said(2, 7, 0)) && !said(1, 8, 0).is_of_another_phone(said(1, 7, 0)));
+        assert!(!said(1, 8, 0).is_of_another_phone(both) && !Since::ALWAYS.is_of_another_phone(said(1, 8, 0)));
     }
 }
