@@ -113,6 +113,12 @@ impl Site {
         self.read_of(place, shown, Wood { material, species: Some(Species::DouglasFir) });
     }
 
+    fn reads_under_minimum(&mut self, place: EntryId, material: Material) {
+        let meter = Some(self.desk.pins());
+        let wood = Wood { material, species: None };
+        self.desk.log(Reading { meter, ..Reading::new(place, Shown::UnderMinimum, wood) });
+    }
+
     fn read_of(&mut self, place: EntryId, shown: &str, wood: Wood) {
         let meter = Some(self.desk.pins());
         self.desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent(shown)), wood) });

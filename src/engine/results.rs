@@ -9,7 +9,7 @@ use super::entry::EntryId;
 use super::figure::{Figure, Known, Need};
 use super::job::{Job, Seen};
 use super::moisture::said::tenths;
-use super::moisture::{Corrected, Material, Reading, correct};
+use super::moisture::{Corrected, Material, Reading, Stands, correct};
 use super::sheets::sheets_by_area;
 use super::standing::{Spots, Standing};
 use super::survey::agreement::{Agreement, agreement};
@@ -146,21 +146,24 @@ pub struct PanelReference {
     pub reading: EntryId,
     /// The meter's: only its readings can be held against this.
     pub meter: Option<EntryId>,
-    /// What it read, or where its meter's scale begins.
-    pub at: MoistureContent,
+    /// Where.
+    pub place: EntryId,
+    /// What it read: a number, or that it is under its meter's scale.
+    pub at: Stands,
 }
 
 /// The readings of a visit that say that they were taken on dry panel of this kind elsewhere in
-/// the house. One under its meter's scale is as dry as that begins, or drier; one past it, or that is
-/// not believed, is none.
+/// the house: all, since places there do not tell one panel from another. One past its meter's scale,
+/// or that is not believed, is none.
 pub fn panel_references(job: &Job, visit: Option<EntryId>, material: Material) -> Vec<PanelReference> {
     let taken = job.now.readings().iter().filter(|(_, reading)| {
         reading.value.reference && reading.stamp.visit == visit && reading.value.wood.material == material
     });
     let references = taken.filter_map(|(id, reading)| {
         let known = corrected(job, *id, reading).value;
+        let Reading { meter, place, .. } = *reading.value;
         let is_bounded = !known.doubted && !known.corrected.is_over();
-        is_bounded.then(|| PanelReference { reading: *id, meter: reading.value.meter, at: known.corrected.bound() })
+        is_bounded.then_some(PanelReference { reading: *id, meter, place, at: known.corrected })
     });
     references.collect()
 }

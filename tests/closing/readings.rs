@@ -37,6 +37,27 @@ fn a_reading_counts_only_when_it_is_under_its_limit_by_more_than_a_meter_can_be_
     held_by(|site| drop_(site.desk.log(Fact::FramingLimit(percent("17.4")))), "within what a meter can be off");
 }
 
+/// Treated or not.
+#[test]
+fn treated_joists_are_read_like_any_other_and_the_salts_are_said_beside_ready() {
+    let all = |material| {
+        after(|site| {
+            site.visit("2026-11-23T08:00:00-05:00");
+            site.crawl_air("57", "64");
+            for place in site.places.clone() {
+                site.read_of(place, "14", Wood { material, species: Some(Species::DouglasFir) });
+            }
+            let boards = site.place(Element::SubfloorBelow, 2);
+            site.read(boards, "9", Material::Solid);
+        })
+    };
+    for material in [Material::Treated, Material::Solid] {
+        assert!(all(material).decision().is_ready(), "{:#?}", all(material).in_the_way());
+    }
+    let says = |material| all(material).close_in().assumed.iter().any(|it| it.contains("not with creosote or oil"));
+    assert!(says(Material::Treated) && !says(Material::Solid));
+}
+
 #[test]
 fn a_place_that_reads_wetter_than_before_keeps_it_open() {
     // 14, and then more in the same visit.
@@ -229,6 +250,16 @@ fn what_was_wet_reads_no_drier_than_its_air_would_leave_it() {
     };
     ready(reads("8"));
     held_by(reads("7.9"), "reads drier than this crawl air lets wet wood get: Joist 1");
+    // A digit that got lost from air makes no drier wood likely.
+    let in_air = |shown, humidities: &'static [&'static str]| {
+        let lines = after(|site| {
+            reads(shown)(site);
+            humidities.iter().for_each(|humidity| site.crawl_air("57", humidity));
+        });
+        lines.in_the_way().iter().any(|line| line.contains("lets wet wood get"))
+    };
+    assert_eq!([in_air("8", &["6"]), in_air("7.9", &["6"]), in_air("7.9", &["6", "7"])], [false, true, false]);
+    assert!(!in_air("7.9", &["50"]), "drier air that is likely lets it");
     // It was never wet: it came from a dry place.
     ready(|site| {
         let sill = site.place(Element::Sill, 2);

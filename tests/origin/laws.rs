@@ -4,6 +4,7 @@ use super::flips::Flips;
 use super::{Desk, answers, first, scenarios};
 use crate::scenario::Scenario;
 use crate::tally::Tally;
+use duckboard::engine::air::{AirLocation, AirReading};
 use duckboard::engine::closing::asked_for_closing;
 use duckboard::engine::condition::{Condition, Finding};
 use duckboard::engine::entry::Label;
@@ -16,6 +17,7 @@ use duckboard::engine::origin::{
 use duckboard::engine::place::Element;
 use duckboard::engine::survey::Run;
 use duckboard::engine::take::Units;
+use duckboard::engine::units::decimal::{Scale, parse_relative_humidity, parse_temperature};
 use duckboard::engine::units::{Length, MoistureContent};
 use proptest::prelude::*;
 
@@ -326,27 +328,48 @@ fn a_doubted_reading_is_not_the_wettest_that_a_place_ever_was() {
     assert!(used("60") && !used("60.1") && used("4") && !used("3.9"));
 }
 
-/// Readings are even from 16 % on, and salts add up to 2 points: less than that is no pattern.
+/// What was logged beside what the soil is.
+fn ranked(log: impl FnOnce(&mut Desk)) -> String {
+    let mut desk = Desk::new();
+    let (room, _) = desk.room(&["12'", "10'", "12'", "10'"].map(|side| (side, Turn::Right)));
+    desk.joists(room, Run::AcrossFirstSide, "8", "16", 8);
+    desk.log(Check { of: Label::new("bare_soil").unwrap(), answer: Answer::Yes });
+    log(&mut desk);
+    format!("{:?}", origin(desk.job()).as_known().unwrap().value)
+}
+
+/// By how much its salts make it read too high nobody knows, and a pattern goes by differences.
 #[test]
-fn treated_lumber_draws_a_pattern_as_at_the_driest_that_it_may_be() {
-    let shares = |material, shown: &str| {
-        let mut desk = Desk::new();
-        let (room, _) = desk.room(&["12'", "10'", "12'", "10'"].map(|side| (side, Turn::Right)));
-        desk.joists(room, Run::AcrossFirstSide, "8", "16", 8);
-        let meter = Some(desk.pins());
-        for joist in [2, 3, 5, 6] {
-            let place = desk.log(crate::desk::spot(joist, "5'"));
-            let wood = Wood { material, species: Some(Species::DouglasFir) };
-            let shown = Shown::Percent(crate::desk::percent(shown));
-            desk.log(Reading { meter, ..Reading::new(place, shown, wood) });
-        }
-        desk.log(Check { of: Label::new("bare_soil").unwrap(), answer: Answer::Yes });
-        format!("{:?}", origin(desk.job()).as_known().unwrap().value)
+fn readings_on_treated_lumber_draw_no_pattern() {
+    let even = |material| {
+        ranked(|desk| {
+            let meter = Some(desk.pins());
+            for joist in [2, 3, 5, 6] {
+                let place = desk.log(crate::desk::spot(joist, "5'"));
+                let wood = Wood { material, species: Some(Species::DouglasFir) };
+                desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(crate::desk::percent("18")), wood) });
+            }
+        })
     };
-    for (treated, untreated) in [("17.9", "15.9"), ("18", "16")] {
-        assert_eq!(shares(Material::Treated, treated), shares(Material::Solid, untreated), "{treated}");
-    }
-    assert_ne!(shares(Material::Treated, "17.9"), shares(Material::Treated, "18"));
+    assert_eq!(even(Material::Treated), ranked(|_| ()));
+    assert_ne!(even(Material::Solid), ranked(|_| ()));
+}
+
+/// A lost digit is no evidence: 6 for 96.
+#[test]
+fn crawl_air_drier_than_is_likely_that_was_read_once_is_no_evidence() {
+    let read = |all: &[&str]| {
+        ranked(|desk| {
+            for humidity in all {
+                let temperature = parse_temperature("60", Scale::Fahrenheit).unwrap();
+                let humidity = parse_relative_humidity(humidity).unwrap();
+                desk.log(AirReading { location: AirLocation::Crawl, temperature, humidity });
+            }
+        })
+    };
+    let none = read(&[]);
+    assert_eq!([&["29.9"][..], &["6"]].map(|all| read(all) == none), [true, true]);
+    assert_eq!([&["30"][..], &["29.9", "28"], &["6", "96"]].map(|all| read(all) == none), [false; 3]);
 }
 
 /// A visit with its answers.

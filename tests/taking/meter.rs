@@ -233,7 +233,7 @@ fn a_dry_panel_elsewhere_is_read_once_and_the_spot_comes_back() {
     assert!(last_reading(&desk).reference);
     assert_eq!(desk.draft.spot, on);
     let at: Vec<_> = references(&desk, Material::Plywood).iter().map(|reference| reference.at).collect();
-    assert_eq!(at, [parse_moisture_content("8").unwrap().value]);
+    assert_eq!(at, [Stands::At(parse_moisture_content("8").unwrap().value)]);
     assert_eq!(references(&desk, Material::Osb), [], "of its own kind only");
 
     desk.types("11").unwrap();
@@ -254,7 +254,7 @@ fn a_reference_is_of_its_visit_and_always_a_number() {
         let all = panel_references(desk.job(), Some(visit), Material::Osb);
         all.iter().map(|it| it.at).collect::<Vec<_>>()
     };
-    let percent = |text: &str| parse_moisture_content(text).unwrap().value;
+    let percent = |text: &str| Stands::At(parse_moisture_content(text).unwrap().value);
     assert_eq!(at(&desk, first), [percent("8"), percent("9")]);
     let second = desk.visit("second");
     assert_eq!(at(&desk, second), [], "the dry panel of another day");

@@ -86,6 +86,7 @@ pub fn make_sound(desk: &mut Desk, joists: u16) {
     desk.says(Part::House, &SISTER_DEPTH, "7 1/4");
     desk.says(Part::House, &SISTER_SPECIES, "Douglas fir-larch");
     desk.says(Part::House, &SISTER_GRADE, "#2");
+    desk.says(Part::House, &SISTER_INCISED, "no");
 }
 
 impl Desk {

@@ -9,7 +9,7 @@ use duckboard::engine::entry::EntryId;
 use duckboard::engine::framing::joist::{Joist, Reads, joists};
 use duckboard::engine::framing::schedule::judged;
 use duckboard::engine::framing::{
-    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Service, Shared, span,
+    DamageKind, DesignValues, Edition, Fate, Grade, Judged, LumberGroup, Section, Service, Shared, Since, span,
 };
 use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
@@ -380,20 +380,61 @@ fn a_joist_that_would_not_do_incised_stays_only_when_it_is_said_not_to_be() {
     };
     let may = span(smaller, values, shared.spacing, shared.loads, incised).value.allowed();
     let surely = may - Length::sixty_fourths(16) - Length::sixty_fourths(96);
-    let judge = |clear, is_incised| {
-        judged(
-            Joist { clear: Some(clear), ..joist.clone() },
-            &Shared { is_incised, ..shared.clone() },
-            Units::default(),
-        )
+    // A new joist goes by what is said of sisters and new joists, and an old one by what is said of those.
+    for is_new in [false, true] {
+        let judge = |clear, said| {
+            let new_since = is_new.then_some(Since::ALWAYS);
+            let [is_incised, sister_is_incised] = if is_new { [Some(false), said] } else { [said, Some(false)] };
+            let shared = Shared { is_incised, sister_is_incised, ..shared.clone() };
+            judged(Joist { clear: Some(clear), new_since, ..joist.clone() }, &shared, Units::default())
+        };
+        let step = Length::sixty_fourths(1);
+        assert_eq!([judge(surely, None).fate, judge(surely + step, None).fate], [Fate::Stays, Fate::Open]);
+        assert!(says(&judge(surely + step, None), "incised for treatment"));
+        assert_eq!(judge(surely + step, Some(false)).fate, Fate::Stays);
+        // To say nothing is never kinder than to say yes.
+        assert_eq!([judge(surely, Some(true)).fate, judge(surely + step, Some(true)).fate], [Fate::Stays, Fate::Open]);
+        assert!(!says(&judge(may, Some(true)), "incised for treatment"), "it was said");
+    }
+}
+
+/// Where nobody said it of sisters, they do only where they would incised.
+#[test]
+fn a_sister_that_would_not_do_incised_does_only_when_it_is_said_not_to_be() {
+    let (joist, shared) = like();
+    let judge = |clear, sister_is_incised| {
+        let joist = Joist { clear: Some(Length::inches(clear)), ..joist.clone() };
+        judged(joist, &Shared { sister_is_incised, ..shared.clone() }, Units::default())
     };
-    let step = Length::sixty_fourths(1);
-    assert_eq!([judge(surely, None).fate, judge(surely + step, None).fate], [Fate::Stays, Fate::Open]);
-    assert!(says(&judge(surely + step, None), "incised for treatment"));
-    assert_eq!(judge(surely + step, Some(false)).fate, Fate::Stays);
-    // To say nothing is never kinder than to say yes.
-    assert_eq!([judge(surely, Some(true)).fate, judge(surely + step, Some(true)).fate], [Fate::Stays, Fate::Open]);
-    assert!(!says(&judge(may, Some(true)), "incised for treatment"), "it was said");
+    let (mut hangs, mut does) = (0, 0);
+    for clear in 150..220 {
+        let [unsaid, yes, no] = [None, Some(true), Some(false)].map(|said| judge(clear, said));
+        let hangs_on_it = says(&unsaid, "whether a sister does hangs on whether it is incised");
+        let sisters = |judged: &Judged| judged.fate == Fate::Sister;
+        assert_eq!(sisters(&unsaid), sisters(&yes), "{clear}");
+        assert_eq!(hangs_on_it, sisters(&no) && !sisters(&yes), "{clear}");
+        assert!(!hangs_on_it || unsaid.fate == Fate::Open);
+        hangs += usize::from(hangs_on_it);
+        does += usize::from(sisters(&yes));
+    }
+    assert!(hangs > 0 && does > 0, "{hangs} {does}");
+}
+
+#[test]
+fn a_sister_beside_soft_wood_carries_alone_only_where_it_would_incised_or_is_said_not_to_be() {
+    let soft = after(|desk| {
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), LOWER, "1/2");
+    });
+    let (_, shared) = like();
+    let carries = |clear, sister_is_incised| {
+        let joist = Joist { clear: Some(Length::inches(clear)), ..soft.joist.clone() };
+        let judged = judged(joist, &Shared { sister_is_incised, ..shared.clone() }, Units::default());
+        !says(&judged, "it does not carry alone")
+    };
+    let all: Vec<_> =
+        (100..160).map(|clear| [None, Some(true), Some(false)].map(|said| carries(clear, said))).collect();
+    assert!(all.iter().all(|[unsaid, yes, no]| unsaid == yes && yes <= no));
+    assert!(all.contains(&[false, false, true]) && all.contains(&[true; 3]) && all.contains(&[false; 3]));
 }
 
 /// Between faces, and half of what each bearing has to be.

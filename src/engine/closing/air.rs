@@ -19,7 +19,14 @@ pub(super) fn crawl_air(job: &Job, limit: Limit) -> Condition {
         return Condition::of(what, vec![InTheWay::unknown("crawl air was not read in this visit", ends)], "");
     };
     if let Some(says) = crawl.unlikely() {
-        return Condition::of(what, vec![InTheWay::unknown(says, "read it once more: two readings count")], "");
+        return Condition::of(
+            what,
+            vec![InTheWay::unknown(
+                says,
+                "take it back if it was typed wrong, or read it once more: two such readings count",
+            )],
+            "",
+        );
     }
     let settles = equilibrium_moisture(air.temperature, air.humidity);
     let (percent, times) = (settles.to_percent(), crawl.times_unlike());

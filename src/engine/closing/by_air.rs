@@ -4,8 +4,9 @@
 use super::decision::{Condition, InTheWay};
 use super::read::{Latest, Read};
 use super::readings::names;
-use crate::engine::air::equilibrium_moisture;
+use crate::engine::air::{Air, equilibrium_moisture};
 use crate::engine::drying::VisitAir;
+use crate::engine::entry::EntryId;
 use crate::engine::job::Job;
 use crate::engine::moisture::correction::METER_ERROR;
 use crate::engine::units::MoistureContent;
@@ -14,7 +15,7 @@ use crate::engine::units::MoistureContent;
 /// that was wet: air, hygrometer and tables are off by no more (judgement).
 pub const BELOW_ITS_AIR: f64 = 2.0;
 
-/// Where wood ends in the driest and in the dampest crawl air of this visit.
+/// Where wood ends in the driest crawl air of this visit that is likely, and in the dampest.
 pub(super) struct Ends {
     driest: Option<MoistureContent>,
     dampest: Option<MoistureContent>,
@@ -24,8 +25,8 @@ impl Ends {
     /// In a job's last visit.
     pub(super) fn of(job: &Job) -> Self {
         let crawl = VisitAir::of(job).crawl;
-        let ends = || crawl.each().map(|(_, air)| equilibrium_moisture(air.temperature, air.humidity));
-        Self { driest: ends().min(), dampest: ends().max() }
+        let end = |(_, air): (EntryId, Air)| equilibrium_moisture(air.temperature, air.humidity);
+        Self { driest: crawl.likely().map(end).min(), dampest: crawl.each().map(end).max() }
     }
 
     /// Is framing there no wetter than this air makes wood? Dry lumber takes on what air holds.

@@ -145,14 +145,20 @@ impl<'a> Looks<'a> {
         untold.map(|(_, _, name)| name).collect()
     }
 
-    /// Every girder that anything was said of, or where none was, whichever was probed there.
+    /// Every girder that anything was said of. One alone of which nobody said more than where its
+    /// plies end is whichever was probed there: that says nothing of how it was looked at.
     fn untold_girders(self, near: &Near) -> Vec<String> {
         let said = Particulars::of(self.job);
-        // Where its plies end says nothing of how it was looked at.
-        let more = list::OF_GIRDER.iter().filter(|item| item.what != list::PLIES_END.what);
-        let is_more_said = |part: &Part| more.clone().any(|item| said.get(part, item).is_some());
-        let spoken_of = said.parts(|part| matches!(part, Part::Girder(_)) && is_more_said(part));
-        if spoken_of.is_empty() {
+        let is_more = |item: &&list::Item| item.what != list::PLIES_END.what;
+        let is_more_said =
+            |part: &Part| list::OF_GIRDER.iter().filter(is_more).any(|item| said.get(part, item).is_some());
+        let spoken_of = said.parts(|part| matches!(part, Part::Girder(_)));
+        let is_whichever = match spoken_of.as_slice() {
+            [] => true,
+            [one] => !is_more_said(one),
+            _ => false,
+        };
+        if is_whichever {
             let is_here = |place: &&Place| near.reach().is_some_and(|reach| reach.may_hold(place));
             let is_seen = self.seen(Element::Girder).iter().any(is_here);
             return (!is_seen).then(|| "the girder there".to_owned()).into_iter().collect();
@@ -181,7 +187,10 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     let untold = untold.map(|name| unknown(format!("nobody said that {name} is sound")));
     let plies = plies_untold(job).into_iter().map(|girder| {
         let what = format!("nobody said where the plies of {} end", in_sentence(&girder.name()));
-        InTheWay::unknown(what, "say it, or that it is one piece, or that none is within a bay of what comes out")
+        InTheWay::unknown(
+            what,
+            "say it, or that it is one piece; or, if no girder at all is within a bay of what comes out, say that",
+        )
     });
     untold.chain(plies).collect()
 }

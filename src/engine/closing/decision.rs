@@ -15,6 +15,7 @@ use crate::engine::framing::schedule;
 use crate::engine::ground::checks::{checks, unvented_checks};
 use crate::engine::job::Job;
 use crate::engine::moisture::Answer;
+use crate::engine::moisture::high::WITH_SALTS;
 use crate::engine::origin::is_answered;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
@@ -173,7 +174,8 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     .with("framing", limits.framing.words())
     .with("subfloor", limits.subfloor.words())
     .using(read.entries());
-    let assumed = schedule.as_known().map(|known| known.assumed.clone()).unwrap_or_default();
+    let mut assumed = schedule.as_known().map(|known| known.assumed.clone()).unwrap_or_default();
+    assumed.extend(read.is_of_treated().then(|| WITH_SALTS.to_owned()));
     Known { value: CloseIn { decision, conditions, limits }, assumed, doubts, why }
 }
 

@@ -81,6 +81,11 @@ impl Read {
         self.places.iter().map(|place| place.reading)
     }
 
+    /// Was any of it read on treated lumber?
+    pub(super) fn is_of_treated(&self) -> bool {
+        self.places.iter().any(|place| place.now.may_read_high.is_some())
+    }
+
     /// Joists, sills and girders as they stand in this visit, or after it.
     pub(super) fn framing(&self) -> Vec<&Latest> {
         self.places.iter().filter(|place| place.place.element.is_framing()).collect()
@@ -177,7 +182,8 @@ impl Latest {
 
     /// Can a limit be held to it: pins, in lumber, at a number that is believed?
     pub(super) fn is_measured(&self) -> bool {
-        self.is_of_this_visit && self.now.is_firm() && self.is_by_pins && self.material == Material::Solid
+        let is_lumber = matches!(self.material, Material::Solid | Material::Treated);
+        self.is_of_this_visit && self.now.is_firm() && self.is_by_pins && is_lumber
     }
 }
 

@@ -6,9 +6,9 @@ use super::limits::Limit;
 use super::near::{Near, Reach};
 use super::read::{Latest, Read, is_reference_place};
 use super::readings::{held_to, wettest};
-use crate::engine::entry::EntryId;
 use crate::engine::extent::Group;
 use crate::engine::job::Job;
+use crate::engine::moisture::said::tenths;
 use crate::engine::moisture::{Material, Stands};
 use crate::engine::place::Place;
 use crate::engine::results::panel_references;
@@ -71,30 +71,45 @@ fn against_reference(job: &Job, place: &Latest, near: &Near) -> Option<InTheWay>
         let what = format!("{kind} reads relatively, and no dry {kind} was read in this visit: {name}");
         return Some(InTheWay::unknown(what, read_it));
     };
-    if reference > DRIEST_PANEL {
-        let what = format!(
-            "the {kind} to compare with shows more than {:.0} %, and is not surely dry itself",
-            DRIEST_PANEL.to_percent()
-        );
+    let at = reference.at.bound();
+    if at > DRIEST_PANEL {
+        let most = DRIEST_PANEL.to_percent();
+        let what = format!("the {kind} to compare with is not surely dry itself: it may hold more than {most:.0} %");
         return Some(InTheWay::unknown(what, read_it));
     }
-    let is_wetter = match place.now.corrected {
-        Stands::Under(_) => false,
-        now => now.bound().to_percent() > reference.to_percent() + ABOVE_REFERENCE,
-    };
-    let what = format!("more than 2 points over dry {kind}: {name}");
-    is_wetter.then(|| InTheWay::known(what, "let it dry, and read both again"))
+    match (place.now.corrected, reference.at) {
+        (Stands::Under(_), _) => None,
+        (_, Stands::Under(_)) => {
+            let what = format!("dry {kind} reads under the meter's scale, and nobody knows how far over it is: {name}");
+            Some(InTheWay::unknown(what, "read both with a meter that shows a number for each"))
+        }
+        (now, _) if now.bound().to_percent() > at.to_percent() + ABOVE_REFERENCE => {
+            let (dry, dry_place) = (tenths(at), reference.place);
+            let what = format!("more than 2 points over the dry {kind}, which reads {dry} ({dry_place}): {name}");
+            Some(InTheWay::known(
+                what,
+                "let it dry, and read both again; or take the dry one back if it was typed wrong",
+            ))
+        }
+        _ => None,
+    }
 }
 
-/// What the driest panel of this kind read in this visit, elsewhere, by the same meter: only that
+/// Dry panel to compare with: what it read, and where.
+struct Reference {
+    at: Stands,
+    place: String,
+}
+
+/// The driest panel of this kind that was read in this visit, elsewhere, by the same meter: only that
 /// tells the two apart, and nobody knows that two meters are one if none was named.
-fn reference(job: &Job, place: &Latest, near: &Near) -> Option<MoistureContent> {
+fn reference(job: &Job, place: &Latest, near: &Near) -> Option<Reference> {
     let visit = job.current_visit().map(|(visit, _)| visit);
-    let is_elsewhere = |reading: EntryId| {
-        let place = job.now.readings().get(&reading).and_then(|reading| job.now.places().get(&reading.value.place));
-        place.is_some_and(|place| is_reference_place(place.value, near))
-    };
     let all = panel_references(job, visit, place.material).into_iter();
-    let like = all.filter(|it| it.meter.is_some() && it.meter == place.meter && is_elsewhere(it.reading));
-    like.map(|it| it.at).min()
+    let like = all.filter(|it| it.meter.is_some() && it.meter == place.meter);
+    let elsewhere = like.filter_map(|it| {
+        let place = job.now.places().get(&it.place)?.value;
+        is_reference_place(place, near).then(|| Reference { at: it.at, place: place.name() })
+    });
+    elsewhere.min_by_key(|it| it.at)
 }

@@ -114,16 +114,28 @@ impl Airs {
     /// What is to be borne in mind of it: that it was not read alike, and which counts; that it is
     /// unlikely.
     pub fn doubts(&self, counts: &str) -> impl Iterator<Item = String> + use<> {
-        let unlikely = self.unlikely().map(|says| format!("{}: read it once more.", capital(&says)));
+        let unlikely = self
+            .unlikely()
+            .map(|says| format!("{}: read it once more, or take it back if it was typed wrong.", capital(&says)));
         self.differ(counts).into_iter().chain(unlikely)
     }
 
-    /// That crawl air which was read once alone is drier than it is likely to be.
+    /// That crawl air was read once drier than it is likely to be: no other reading says so too.
     pub fn unlikely(&self) -> Option<String> {
-        let [(_, air)] = self.all.as_slice() else { return None };
-        let is_unlikely = self.location == AirLocation::Crawl && air.humidity < DRY_FOR_A_CRAWL;
+        let mut all = self.each().filter(|(_, air)| self.is_unlikely(*air));
+        let ((_, air), None) = (all.next()?, all.next()) else { return None };
         let read = shown::humidity(air.humidity);
-        is_unlikely.then(|| format!("crawl air reads {read}, drier than air under a house is likely to be"))
+        Some(format!("crawl air reads {read}, drier than air under a house is likely to be"))
+    }
+
+    /// Each that is as it is likely to be; all where two and more say that it is not.
+    pub fn likely(&self) -> impl Iterator<Item = (EntryId, Air)> {
+        let is_one_off = self.unlikely().is_some();
+        self.each().filter(move |(_, air)| !is_one_off || !self.is_unlikely(*air))
+    }
+
+    fn is_unlikely(&self, air: Air) -> bool {
+        self.location == AirLocation::Crawl && air.humidity < DRY_FOR_A_CRAWL
     }
 
     fn differ(&self, counts: &str) -> Option<String> {
@@ -133,6 +145,11 @@ impl Airs {
         let (location, least, most) = (capital(self.location.label()), said(least), said(most));
         Some(format!("{location} air was read {times} times in this visit, from {least} to {most}: {counts} counts."))
     }
+}
+
+/// Is crawl air drier than it is likely to be, and was read once? No other reading says so too.
+pub fn is_one_off(mut airs: impl Iterator<Item = Air>) -> bool {
+    airs.next().is_some_and(|air| air.humidity < DRY_FOR_A_CRAWL) && airs.next().is_none()
 }
 
 /// Of airs the one in which wood ends wettest; of two alike the one that was read later.

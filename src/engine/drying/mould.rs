@@ -1,6 +1,6 @@
 //! Whether mold comes, by the worst of all that was read.
 
-use super::air::{ThisVisit, VisitAir, dampest};
+use super::air::{ThisVisit, VisitAir, dampest, is_one_off};
 use crate::engine::air::mould::{SURFACE, days_until_seen, index_after};
 use crate::engine::air::{Air, AirLocation};
 use crate::engine::condition::{Condition, Finding};
@@ -74,7 +74,7 @@ fn found(job: &Job, finding: Finding) -> impl Iterator<Item = (EntryId, Seen<'_,
 }
 
 /// The mold index had each crawl air stayed until the next one was read, of each visit the
-/// dampest; none where a gap is too long, or there was but one.
+/// dampest; none where a gap is too long, there was but one, or one is unlikely.
 /// Source: [`Source::MouldIndex`].
 ///
 /// [`Source::MouldIndex`]: crate::engine::sources::Source::MouldIndex
@@ -82,6 +82,9 @@ pub fn index_over_visits(job: &Job) -> Option<f64> {
     let crawl: Vec<_> = job.now.air().iter().filter(|(_, air)| air.value.location == AirLocation::Crawl).collect();
     let of_visit = |visit| crawl.iter().filter(move |(_, other)| other.in_visit().is_same(visit));
     let held = |visit| dampest(of_visit(visit).map(|(id, air)| (**id, air.value.air())));
+    if crawl.iter().any(|(_, air)| is_one_off(of_visit(air.in_visit()).map(|(_, air)| air.value.air()))) {
+        return None;
+    }
     let mut read: Vec<_> = crawl.iter().filter_map(|(_, air)| Some((air.stamp.at, held(air.in_visit())?.1))).collect();
     read.sort_by_key(|(at, _)| *at);
     let gaps = read.iter().zip(read.iter().skip(1)).map(|((from, air), (to, _))| ((*to - *from).num_hours(), *air));

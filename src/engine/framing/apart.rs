@@ -7,8 +7,8 @@ use crate::engine::particular::{Item, Part, Particulars, list};
 const OF_ALL: [&Item; 7] =
     [&list::SPECIES, &list::GRADE, &list::EDITION, &list::INCISED, &list::LIVE_LOAD, &list::DEAD_LOAD, &list::COVERING];
 /// What sisters and new joists are judged by.
-pub(super) const OF_SISTERS: [&Item; 4] =
-    [&list::SISTER_BREADTH, &list::SISTER_DEPTH, &list::SISTER_SPECIES, &list::SISTER_GRADE];
+pub(super) const OF_SISTERS: [&Item; 5] =
+    [&list::SISTER_BREADTH, &list::SISTER_DEPTH, &list::SISTER_SPECIES, &list::SISTER_GRADE, &list::SISTER_INCISED];
 
 /// Particulars of a joist, or of all, of which the last word is not surely the last.
 pub(super) fn said_apart(said: Particulars<'_>, joist: &Part) -> Vec<&'static str> {

@@ -224,9 +224,14 @@ impl Joist {
         self.new_since.map_or(Since::ALWAYS, |new| new.and(self.since.new_section))
     }
 
+    /// Is it treated through incisions, if anybody said it?
+    pub const fn is_incised(&self, shared: &Shared) -> Option<bool> {
+        if self.new_since.is_some() { shared.sister_is_incised } else { shared.is_incised }
+    }
+
     /// What it goes through. What may be over the limit counts as over it.
     pub fn service(&self, shared: &Shared) -> Service {
-        Service { is_wet: self.reads >= Reads::Close, is_incised: shared.is_incised == Some(true) }
+        Service { is_wet: self.reads >= Reads::Close, is_incised: self.is_incised(shared) == Some(true) }
     }
 
     /// As if it were cut of such a section, where nobody measured its own.

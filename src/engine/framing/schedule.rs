@@ -242,7 +242,7 @@ fn sister_fits(joist: &Joist, shared: &Shared, units: Units) -> Option<Reason> {
     if sister.depth == depth {
         let since = Since::all([since, joist.since.span, shared.since]);
         let words = "by the weakest wood that a sister can be it does not carry alone what a soft joist may leave to it: \
-                     say the species and grade of sisters, or take a stronger one";
+                     say the species and grade of sisters and whether they are incised, or take a stronger one";
         return (!carries).then(|| reason(Fate::Sister, Source::SpanMethod, since, words).ended_by(&NEW));
     }
     let (what, ended_by) = match carries {

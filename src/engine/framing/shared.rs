@@ -33,8 +33,11 @@ pub struct Shared {
     pub sister_stamp: Stamp,
     /// By whose design values.
     pub edition: Edition,
-    /// Treated through incisions? Where nobody said it, no joist stays that would not do incised.
+    /// Are the old joists treated through incisions? Where nobody said it, no joist stays that would
+    /// not do incised.
     pub is_incised: Option<bool>,
+    /// Are sisters and new joists? Where nobody said it, none does that would not do incised.
+    pub sister_is_incised: Option<bool>,
     /// The section that sisters are cut of, if both ways were measured.
     pub sister: Option<Section>,
     /// How many joists there are: three or more share a load.
@@ -87,7 +90,7 @@ impl Shared {
                 Edition::Since2013
             }
         };
-        let is_incised = words(&list::INCISED).map(|said| said == "yes");
+        let is_incised = words(&list::INCISED).map(is_yes);
         if is_incised.is_none() {
             assumed.push("wood that is not incised".to_owned());
         }
@@ -112,6 +115,7 @@ impl Shared {
             sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
             edition,
             is_incised,
+            sister_is_incised: words(&list::SISTER_INCISED).map(is_yes),
             sister: sister(said),
             count: framing.count(),
             assumed,
@@ -138,9 +142,14 @@ impl Shared {
         Some(Self {
             sister: section.map(|(breadth, depth)| Section { breadth, depth }),
             sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
+            sister_is_incised: words(&list::SISTER_INCISED).map(is_yes),
             ..self.clone()
         })
     }
+}
+
+fn is_yes(said: &str) -> bool {
+    said == "yes"
 }
 
 /// What was last said of sisters before one was put in.

@@ -120,7 +120,7 @@ pub fn span(section: Section, values: DesignValues, spacing: Length, loads: Load
 }
 
 /// The values in such service.
-fn serving(values: DesignValues, service: Service) -> DesignValues {
+pub(super) fn serving(values: DesignValues, service: Service) -> DesignValues {
     let DesignValues { mut bending, mut shear, mut stiffness, source } = values;
     if service.is_wet {
         bending *= if bending > WET_BENDING_FROM { 0.85 } else { 1.0 };

@@ -100,11 +100,12 @@ pub fn plies_untold(job: &Job) -> Vec<Part> {
     if girders.is_empty() {
         girders.push(Part::Girder(1));
     }
-    let since = |part: &Part, item| Since::said(said, part, item);
-    girders.retain(|part| match said.words(part, &list::DONE).and_then(Done::said) {
-        Some(Done::AsTheEngineerSays) => false,
-        Some(Done::Replaced) => !since(part, &list::PLIES_END).is_after(since(part, &list::DONE)),
-        _ => said.words(part, &list::PLIES_END).is_none(),
+    girders.retain(|part| {
+        let replaced = done(said, part).into_iter().filter(|(done, _)| *done == Done::Replaced);
+        let replaced = Since::all(replaced.map(|(_, since)| since));
+        let is_told = Since::said(said, part, &list::PLIES_END).is_after(replaced);
+        let last_done = said.words(part, &list::DONE).and_then(Done::said);
+        !is_told && last_done != Some(Done::AsTheEngineerSays)
     });
     girders
 }

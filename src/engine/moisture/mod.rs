@@ -13,7 +13,7 @@ pub mod bounds;
 pub mod chart;
 pub mod correction;
 pub mod flooring;
-mod high;
+pub mod high;
 mod kept;
 pub mod low;
 pub mod meter;

@@ -86,7 +86,7 @@ pub struct Wood {
 pub enum Material {
     /// Untreated lumber or boards.
     Solid,
-    /// Lumber treated with a preservative.
+    /// Lumber treated with preservative salts.
     Treated,
     /// Plywood.
     Plywood,

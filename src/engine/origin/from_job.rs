@@ -11,7 +11,7 @@ use crate::engine::entry::{EntryId, Label};
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::geometry::{Point, Rect};
 use crate::engine::job::{InVisit, Job, When, last_words};
-use crate::engine::moisture::Answer;
+use crate::engine::moisture::{Answer, Corrected};
 use crate::engine::place::Element;
 use crate::engine::results::corrected;
 use crate::engine::sources::Source;
@@ -165,7 +165,9 @@ struct Visited {
 /// without crawl air, what there is.
 fn dampest(job: &Job) -> Visited {
     let of = |location: AirLocation| job.now.air().iter().filter(move |(_, air)| air.value.location == location);
-    let crawl = air::dampest(of(AirLocation::Crawl).map(|(id, air)| (*id, air.value.air())));
+    let crawl = || of(AirLocation::Crawl).map(|(id, air)| (*id, air.value.air()));
+    // One that is unlikely, and that no other bears out, says nothing.
+    let crawl = air::dampest(crawl()).filter(|_| !air::is_one_off(crawl().map(|(_, air)| air)));
     let visit = crawl.and_then(|(id, _)| Some(job.now.air().get(&id)?.in_visit()));
     let is_then = |other: InVisit| visit.is_none_or(|visit| visit.is_same(other));
     let outdoors = of(AirLocation::Outdoors).filter(|(_, air)| is_then(air.in_visit()));
@@ -181,16 +183,21 @@ fn dampest(job: &Job) -> Visited {
     }
 }
 
+/// Is it a number of this wood, and no higher than that?
+fn is_evidence(known: &Corrected) -> bool {
+    !known.relative && !known.doubted && known.may_read_high.is_none()
+}
+
 /// Of each place the wettest that it ever was: where water came from shows before it
-/// dries. What is only relative, or not believed, shows nothing.
+/// dries. What is only relative, not believed, or too high by nobody knows how much shows nothing.
 fn readings(job: &Job, located: impl Fn(EntryId) -> Option<(Element, Point)>) -> Vec<(EntryId, Read)> {
     let mut wettest: LiteMap<EntryId, (EntryId, Read)> = LiteMap::new();
     for (id, reading) in job.now.readings().iter() {
         let known = corrected(job, *id, reading).value;
-        let Some((element, at)) = located(reading.value.place).filter(|_| !known.relative && !known.doubted) else {
+        let Some((element, at)) = located(reading.value.place).filter(|_| is_evidence(&known)) else {
             continue;
         };
-        let read = Read { element, at, moisture: known.at_best() };
+        let read = Read { element, at, moisture: known.corrected.bound() };
         let before = wettest.get(&reading.value.place).map(|(_, before)| before.moisture);
         if before.is_none_or(|before| read.moisture > before) {
             wettest.insert(reading.value.place, (*id, read));

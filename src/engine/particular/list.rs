@@ -173,7 +173,7 @@ pub const SPECIES: Item = one_of("species", "Species group, by stamp", LumberGro
 pub const GRADE: Item = one_of("grade", "Grade, by stamp", Grade::WORDS);
 /// By whose design values.
 pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
-/// Was it treated through incisions?
+/// Were the old joists treated through incisions?
 pub const INCISED: Item = one_of("incised", "Incised", YES_NO);
 /// People and furniture: no floor of a dwelling is for less
 /// ([`Source::LiveLoads`](crate::engine::sources::Source::LiveLoads)).
@@ -204,8 +204,10 @@ pub const SISTER_SPECIES: Item =
     one_of("sister species", "Sisters and new joists, species by stamp", LumberGroup::WORDS);
 /// Their grade.
 pub const SISTER_GRADE: Item = one_of("sister grade", "Sisters and new joists, grade by stamp", Grade::WORDS);
+/// Are they treated through incisions?
+pub const SISTER_INCISED: Item = one_of("sister incised", "Sisters and new joists, incised", YES_NO);
 /// What is asked of the framing as a whole.
-pub const OF_FRAMING: [Item; 17] = [
+pub const OF_FRAMING: [Item; 18] = [
     SPECIES,
     GRADE,
     EDITION,
@@ -223,6 +225,7 @@ pub const OF_FRAMING: [Item; 17] = [
     SISTER_DEPTH,
     SISTER_SPECIES,
     SISTER_GRADE,
+    SISTER_INCISED,
 ];
 
 /// How square the house's corners are.

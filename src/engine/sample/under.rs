@@ -55,7 +55,7 @@ const STATED_UNDER: [(&str, &str, u32); 8] = [
 ];
 
 /// What was chosen, and what the stamps say.
-const CHOSEN_UNDER: [(Part, &str, &str); 38] = [
+const CHOSEN_UNDER: [(Part, &str, &str); 39] = [
     (Part::Joists, "member", "sawn lumber"),
     (Part::Joists, "bears on", "wood or metal"),
     (Part::Joists, "ends held", "rim joist"),
@@ -81,6 +81,7 @@ const CHOSEN_UNDER: [(Part, &str, &str); 38] = [
     (Part::House, "grade", "#2"),
     (Part::House, "sister species", "Douglas fir-larch"),
     (Part::House, "sister grade", "#2"),
+    (Part::House, "sister incised", "no"),
     (Part::House, "design values", "2013 and later"),
     (Part::House, "shoring in place", "no"),
     (Part::House, "sister lumber", "2 × 10 No. 2"),

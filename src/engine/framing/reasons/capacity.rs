@@ -11,7 +11,7 @@ use crate::engine::framing::schedule::{ENGINEER, Fate, NEW, Range, Reason, SISTE
 use crate::engine::framing::section::Section;
 use crate::engine::framing::shared::Shared;
 use crate::engine::framing::since::Since;
-use crate::engine::framing::span::span;
+use crate::engine::framing::span::{Service, serving, span};
 use crate::engine::framing::spots::{Goes, Notch};
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
@@ -39,10 +39,10 @@ pub(super) fn reasons(joist: &Joist, shared: &Shared, units: Units) -> (Option<R
 /// Wood that was incised for treatment is weaker: nobody said whether it was, and incised it would
 /// not surely do by itself. Source: [`Source::SpanMethod`].
 fn incised_untold(joist: &Joist, left: Section, shared: &Shared, units: Units) -> Option<Reason> {
-    if shared.is_incised.is_some() {
+    if joist.is_incised(shared).is_some() {
         return None;
     }
-    let incised = Shared { is_incised: Some(true), ..shared.clone() };
+    let incised = Shared { is_incised: Some(true), sister_is_incised: Some(true), ..shared.clone() };
     let may = range(left, &incised, joist)?;
     let surely = left.less(SECTION_ERROR).and_then(|left| range(left, &incised, joist));
     let does = |(_, asked)| surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
@@ -227,14 +227,21 @@ fn with_a_sister(
     };
     let does = with_it(joist, left, (sister, sister), shared);
     let judged = |fate, does: &str| reason(fate, source, since, format!("{says}: too far by itself; {does}"));
-    let surely = left.less(SECTION_ERROR).zip(sister.less(SECTION_ERROR));
-    let surely = surely.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
+    let does_surely = |shared: &Shared| {
+        let less = left.less(SECTION_ERROR).zip(sister.less(SECTION_ERROR));
+        let surely = less.and_then(|(left, less)| with_it(joist, left, (less, sister), shared));
+        surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest)
+    };
     match does {
-        Some(_) if surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest) => {
+        Some(_) if does_surely(&with_sisters_at_worst(shared)) => {
             let is_before = joist.put_in.iter().any(|put_in| !put_in.is_after(shared.sister_since));
             let does =
                 "a sister as they are said now does. One was put in before that was said: read its stamp, and size it";
             judged(Fate::Sister, if is_before { does } else { "a sister does" })
+        }
+        Some(_) if does_surely(shared) => {
+            let words = "whether a sister does hangs on whether it is incised for treatment: say whether sisters are";
+            judged(Fate::Open, words).ended_by(&ENGINEER)
         }
         Some(range) if asked <= range.weakest => {
             let words = "a sister does, and that is closer than a tape can tell: measure breadth, depth and span of both again, \
@@ -249,6 +256,16 @@ fn with_a_sister(
     }
 }
 
+/// Sisters of which nobody said that they are not incised, as if they were.
+fn with_sisters_at_worst(shared: &Shared) -> Shared {
+    Shared { sister_is_incised: shared.sister_is_incised.or(Some(true)), ..shared.clone() }
+}
+
+/// What a sister beside a joist goes through.
+fn service_of_sister(joist: &Joist, shared: &Shared) -> Service {
+    Service { is_incised: shared.sister_is_incised == Some(true), ..joist.service(shared) }
+}
+
 /// How far what is left of a joist and a sister beside it may span. They sag together, so that
 /// each takes its share of the load by its stiffness, and neither may take more than it can.
 /// Source: [`Source::SpanMethod`].
@@ -260,20 +277,25 @@ fn with_it(joist: &Joist, left: Section, (sister, cut_to): (Section, Section), s
     let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, cut_to.depth));
     let pairs = joists.iter().flat_map(|its| sisters.iter().map(move |sisters| (*its, *sisters)));
     Range::of(pairs.map(|(its, sisters)| {
-        let (one, other) = (its.stiffness * left.inertia(), sisters.stiffness * sister.inertia());
-        let takes = |section, values, share: f64| {
+        let [its_service, of_sister] = [joist.service(shared), service_of_sister(joist, shared)];
+        let one = serving(its, its_service).stiffness * left.inertia();
+        let other = serving(sisters, of_sister).stiffness * sister.inertia();
+        let takes = |section, values, share: f64, service| {
             let loads = shared.loads.times(share / (one + other));
-            span(section, values, joist.strip(shared), loads, joist.service(shared)).value.allowed()
+            span(section, values, joist.strip(shared), loads, service).value.allowed()
         };
-        (takes(left, its, one).min(takes(sister, sisters, other)), its.source)
+        (takes(left, its, one, its_service).min(takes(sister, sisters, other, of_sister)), its.source)
     }))
 }
 
 /// Does a sister surely carry by itself, with the weakest wood that it can be, each span along which
 /// the joist is soft? One lies along each.
 pub(in crate::engine::framing) fn does_alone(joist: &Joist, sister: Section, shared: &Shared) -> bool {
+    let shared = &with_sisters_at_worst(shared);
+    let service = service_of_sister(joist, shared);
     let surely = sister.less(SECTION_ERROR);
-    let Some(may) = surely.and_then(|surely| span_of(surely, sister, shared.sister_stamp, shared, joist)) else {
+    let Some(may) = surely.and_then(|surely| span_of(surely, (sister, shared.sister_stamp), shared, joist, service))
+    else {
         return false;
     };
     let mut spans = joist.spans().into_iter().filter(|(along, _)| may_be_soft_along(joist, *along)).peekable();
@@ -317,18 +339,24 @@ fn left_since(joist: &Joist) -> Since {
 
 /// How far a section of a joist may span.
 fn range(section: Section, shared: &Shared, joist: &Joist) -> Option<Range> {
-    span_of(section, joist.section()?, joist.stamp(shared), shared, joist)
+    span_of(section, (joist.section()?, joist.stamp(shared)), shared, joist, joist.service(shared))
 }
 
 /// How far a section may span with the weakest and the strongest plausible wood. Its
 /// values go by the size that it was cut to, not by what is left. None for what the
 /// method does not hold for: thick timber, or joists too few to share a load.
-fn span_of(section: Section, cut_to: Section, stamp: Stamp, shared: &Shared, joist: &Joist) -> Option<Range> {
+fn span_of(
+    section: Section,
+    (cut_to, stamp): (Section, Stamp),
+    shared: &Shared,
+    joist: &Joist,
+    service: Service,
+) -> Option<Range> {
     if cut_to.breadth > THICKEST || shared.count < FEWEST {
         return None;
     }
     Range::of(stamp.plausible(cut_to.depth, shared.edition).into_iter().map(|values| {
-        let span = span(section, values, joist.strip(shared), shared.loads, joist.service(shared));
+        let span = span(section, values, joist.strip(shared), shared.loads, service);
         (span.value.allowed(), values.source)
     }))
 }
