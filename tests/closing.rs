@@ -282,5 +282,9 @@ fn a_reading_is_held_to_its_limit_in_words() {
     assert_eq!(verdict(&reading(22.0, false, false), mc(22.0)), Verdict::Close, "at a limit is not over it");
     assert_eq!(verdict(&reading(22.0, true, false), limit), Verdict::Soaked);
     assert_eq!(verdict(&reading(40.0, false, true), limit), Verdict::Relative, "of no limit, however high");
+    let treated = |percent| Corrected { may_read_high: Some(mc(2.0)), ..reading(percent, false, false) };
+    let verdicts = [17.0, 19.0, 19.1, 21.0, 21.1, 28.0].map(|percent| verdict(&treated(percent), limit));
+    assert_eq!(verdicts[..3], [Verdict::Dry, Verdict::Close, Verdict::OverBySalts]);
+    assert_eq!(verdicts[3..], [Verdict::OverBySalts, Verdict::Wet, Verdict::Soaked]);
     assert!(Verdict::Dry.words().contains("by more than") && Verdict::Close.words().contains("read it again"));
 }

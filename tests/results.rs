@@ -286,7 +286,7 @@ mod visits {
             airs.iter().for_each(|humidity| {
                 air(&mut desk, AirLocation::Crawl, 60, *humidity);
             });
-            let told = "Crawl air reads 29.0 %, drier than air under a house is likely to be: read it once more, or take it back if it was typed wrong.";
+            let told = "Crawl air reads 29.0 %, drier than air under a house is likely to be: take it back if it was typed wrong, or read it so once more.";
             known(desk.job(), name).doubts.iter().any(|doubt| doubt == told)
         };
         for name in ["crawl_dew_point", "crawl_emc"] {

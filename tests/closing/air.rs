@@ -3,6 +3,7 @@
 use crate::phones::logs_late_apart;
 use crate::{Site, after, held_by, ready};
 use duckboard::engine::air::{AirLocation, AirReading, equilibrium_moisture};
+use duckboard::engine::closing::Decision;
 use duckboard::engine::job::Fact;
 use duckboard::engine::moisture::Material;
 use duckboard::engine::place::Element;
@@ -134,4 +135,15 @@ fn air_drier_than_is_likely_under_a_house_is_read_twice() {
     ready(again(&["29.9", "28"]));
     // Another that says otherwise bears it out no better.
     held_by(again(&["8", "64"]), "crawl air reads 8.0 %, drier than air under a house is likely to be");
+    // And what is known of the other stays known.
+    for damp in ["87", "95"] {
+        let lines = after(|site| {
+            site.crawl_air("57", "8");
+            site.crawl_air("57", damp);
+        });
+        let decision = lines.decision();
+        let says = |words: &str| lines.in_the_way().iter().any(|line| line.contains(words));
+        assert!(says("over its limit, by the dampest of 3") && says("crawl air reads 8.0 %"));
+        assert_eq!(decision, Decision::NotYet(2), "{:#?}", lines.in_the_way());
+    }
 }

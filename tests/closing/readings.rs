@@ -31,7 +31,11 @@ fn a_reading_counts_only_when_it_is_under_its_limit_by_more_than_a_meter_can_be_
         };
         ready(sill("17"));
         held_by(sill("17.1"), "within what a meter can be off of the limit: Sill at joist 3");
-        held_by(sill("19.1"), "too wet: Sill at joist 3");
+        let is_salts = material == Material::Treated;
+        let over = if is_salts { "over the limit by no more than their treatment may add" } else { "too wet" };
+        held_by(sill("19.1"), &format!("{over}: Sill at joist 3"));
+        held_by(sill("21"), &format!("{over}: Sill at joist 3"));
+        held_by(sill("21.1"), "too wet: Sill at joist 3");
     }
     held_by(|site| drop_(site.desk.log(Fact::FramingLimit(percent("15")))), "too wet: Joist 3");
     held_by(|site| drop_(site.desk.log(Fact::FramingLimit(percent("17.4")))), "within what a meter can be off");

@@ -97,6 +97,9 @@ fn panel_too_dry_for_the_meter_is_a_reference_of_what_is_as_dry_alone() {
     ready(beside(None, Some("11")));
     held_by(beside(Some("7"), None), "dry OSB reads under the meter's scale, and nobody knows how far over it is");
     held_by(beside(Some("10"), Some("11")), "dry OSB reads under the meter's scale");
+    // Dry panel is no wetter than 14 %: what is 2 points over that is too wet whatever that one is.
+    held_by(beside(Some("16"), None), "nobody knows how far over it is");
+    held_by(beside(Some("16.1"), None), "more than 2 points over the dry OSB, which reads under the meter's scale");
 }
 
 /// Two points over dry panel of its kind (judgement).

@@ -241,7 +241,7 @@ fn a_dry_panel_elsewhere_is_read_once_and_the_spot_comes_back() {
 }
 
 #[test]
-fn a_reference_is_of_its_visit_and_always_a_number() {
+fn a_reference_is_of_its_visit_and_never_in_doubt() {
     let mut desk = at_meter(4, "5'");
     let first = desk.visit("first");
     let reads = |desk: &mut Desk, text: &str| {

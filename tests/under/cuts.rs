@@ -87,6 +87,11 @@ fn nothing_stays_on_cuts_that_were_not_stated() {
         },
         "how long",
     );
+    let in_the_middle = after(|desk| {
+        desk.says(joist(4), &NOTCH, "1");
+        desk.says(joist(4), &NOTCH_AT, "middle third");
+    });
+    assert!(says(&in_the_middle, "in the middle third, where none is allowed"));
     asks(
         |desk| {
             desk.says(joist(4), &HOLE, "1");

@@ -390,11 +390,36 @@ fn a_joist_that_would_not_do_incised_stays_only_when_it_is_said_not_to_be() {
         };
         let step = Length::sixty_fourths(1);
         assert_eq!([judge(surely, None).fate, judge(surely + step, None).fate], [Fate::Stays, Fate::Open]);
-        assert!(says(&judge(surely + step, None), "incised for treatment"));
+        let which = if is_new { "sisters and new joists" } else { "the old joists" };
+        assert!(says(&judge(surely + step, None), &format!("say whether {which} are")));
         assert_eq!(judge(surely + step, Some(false)).fate, Fate::Stays);
         // To say nothing is never kinder than to say yes.
         assert_eq!([judge(surely, Some(true)).fate, judge(surely + step, Some(true)).fate], [Fate::Stays, Fate::Open]);
         assert!(!says(&judge(may, Some(true)), "incised for treatment"), "it was said");
+    }
+}
+
+#[test]
+fn what_is_incised_is_what_was_said_of_each() {
+    let said = |item: &Item, typed: Option<&str>| {
+        let mut desk = house();
+        if let Some(typed) = typed {
+            desk.says(Part::House, item, typed);
+        }
+        let shared = Shared::of(desk.job()).unwrap();
+        (shared.is_incised, shared.sister_is_incised, shared.assumed.join("; "))
+    };
+    let (old, new, assumed) = said(&INCISED, None);
+    assert!(
+        old.is_none() && new.is_none() && assumed.contains("old joists that are not") && assumed.contains("new joists")
+    );
+    for (typed, is_incised) in [("yes", true), ("no", false)] {
+        let (old, new, assumed) = said(&INCISED, Some(typed));
+        assert_eq!((old, new), (Some(is_incised), None));
+        assert!(!assumed.contains("old joists") && assumed.contains("new joists that are not incised"));
+        let (old, new, assumed) = said(&SISTER_INCISED, Some(typed));
+        assert_eq!((old, new), (None, Some(is_incised)));
+        assert!(assumed.contains("old joists that are not incised") && !assumed.contains("new joists"));
     }
 }
 

@@ -34,8 +34,8 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     assert_eq!(solid("19.1"), (Fate::Open, Reads::Wet));
     let treated = |typed| reads(Some(typed), Material::Treated);
     assert_eq!([treated("16.9"), treated("17")], [(Fate::Stays, Reads::Dry); 2], "salts only make it read high");
-    assert_eq!([treated("17.1"), treated("19")], [(Fate::Open, Reads::Close); 2]);
-    assert_eq!(treated("19.1"), (Fate::Open, Reads::Wet));
+    assert_eq!([treated("17.1"), treated("19"), treated("21")], [(Fate::Open, Reads::Close); 3]);
+    assert_eq!(treated("21.1"), (Fate::Open, Reads::Wet));
     let panel = |typed| reads(Some(typed), Material::Plywood);
     assert_eq!([panel("12"), panel("19")], [(Fate::Open, Reads::RelativeOnly); 2]);
     assert_eq!(panel("19.1"), (Fate::Open, Reads::RelativelyWet));

@@ -9,8 +9,8 @@ use duckboard::engine::geometry::Turn;
 use duckboard::engine::moisture::{Answer, Material};
 use duckboard::engine::orders::lines;
 use duckboard::engine::origin::Check;
-use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
+use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::Face;
 use duckboard::engine::survey::Run;
 use duckboard::engine::take::Units;
@@ -355,4 +355,58 @@ fn a_sister_is_asked_to_carry_alone_what_the_joist_may_leave_along_its_own_span(
     assert!(!asks("3'", "4'") && asks("15'", "16'"));
     // Within 6 in of the girder, at 10', it counts as rot where the joist bears, and no sister does.
     assert!(!asks("9'", "9' 5 15/16") && asks("10' 6 1/16", "11'"));
+}
+
+/// All that was said of sisters was said anew: none of it holds of what is in.
+#[test]
+fn of_a_new_joist_everything_stands_as_it_was_said_when_it_was_put_in() {
+    let put_in = |then: &[(&Item, &str)]| {
+        let mut desk = through("12'", "8'");
+        desk.spot(4, DamageKind::Soft, Some(("2'", "3'")), Some(Face::LowerEdge), "1/2");
+        for (item, typed) in then {
+            desk.says(Part::House, item, typed);
+        }
+        for again in [false, true] {
+            desk.does(joist(4), "replaced");
+            desk.says(joist(4), &OVER_GIRDER, "goes through");
+            let now = [
+                (&SISTER_BREADTH, "1 1/2"),
+                (&SISTER_DEPTH, "7 1/4"),
+                (&SISTER_SPECIES, "Douglas fir-larch"),
+                (&SISTER_GRADE, "#2"),
+                (&SISTER_INCISED, "no"),
+            ];
+            for (item, typed) in now.iter().filter(|_| !again) {
+                desk.says(Part::House, item, typed);
+            }
+        }
+        one(&desk, 4)
+    };
+    let others = [
+        (&SISTER_BREADTH, "1 5/8"),
+        (&SISTER_DEPTH, "7 1/8"),
+        (&SISTER_SPECIES, "Hem-fir"),
+        (&SISTER_GRADE, "#3"),
+        (&SISTER_INCISED, "yes"),
+    ];
+    let as_now = put_in(&[]);
+    assert!(as_now.is_settled(), "{:?}", as_now.reasons);
+    let otherwise = put_in(&others);
+    assert!(!otherwise.is_settled() && says(&otherwise, "sisters were said to be otherwise when it was put in"));
+}
+
+#[test]
+fn a_new_joist_that_was_said_to_be_incised_when_it_was_put_in_is() {
+    let is_settled = |clear: &str, all: &[&str]| {
+        let mut desk = through(clear, "8'");
+        for said in all {
+            desk.says(Part::House, &SISTER_INCISED, said);
+            desk.does(joist(4), "replaced");
+            desk.says(joist(4), &OVER_GIRDER, "goes through");
+        }
+        one(&desk, 4).is_settled()
+    };
+    let hangs_on_it = |clear: &String| is_settled(clear, &["no"]) && !is_settled(clear, &["yes"]);
+    let clear = (120..170).map(|inches| inches.to_string()).find(hangs_on_it).unwrap();
+    assert!(!is_settled(&clear, &["yes", "no"]) && is_settled(&clear, &["no", "no"]), "{clear}");
 }

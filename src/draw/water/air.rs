@@ -5,7 +5,7 @@ use crate::engine::air::mould::FIRST_SEEN;
 use crate::engine::air::{Air, dew_point, equilibrium_moisture, in_air};
 use crate::engine::describe::{capital, place_of};
 use crate::engine::drying::air::Surface;
-use crate::engine::drying::mould::{index_over_visits, mould, mould_found, wet_found};
+use crate::engine::drying::mould::{Grown, grown_over_visits, mould, mould_found, wet_found};
 use crate::engine::drying::{Dries, Mould, VisitAir, ventilating};
 use crate::engine::entry::EntryId;
 use crate::engine::figure::{Figure, Known, Need};
@@ -66,14 +66,22 @@ fn mould_lines(job: &Job, known: &Known<Mould>, units: Units) -> Vec<Line> {
     if !is_wood_read {
         lines.push(Line::next(READ_WOOD));
     }
-    if let Some(index) = index_over_visits(job) {
-        let seen = if index >= FIRST_SEEN { "it may be seen" } else { "too little to be seen" };
-        lines.push(Line::plain(format!(
-            "Had crawl air stayed from one visit to the next as read, and wood been as warm as it, the mold index would be \
-             {index:.1} of 6: {seen}."
-        )));
-    }
+    lines.extend(grown_over_visits(job).map(|grown| Line::plain(grown_words(grown))));
     lines
+}
+
+fn grown_words(grown: Grown) -> String {
+    let held =
+        "Had crawl air stayed from one visit to the next as read, and wood been as warm as it, the mold index would be";
+    match grown {
+        Grown::To(index) if index >= FIRST_SEEN => format!("{held} {index:.1} of 6: it may be seen."),
+        Grown::To(index) => format!("{held} {index:.1} of 6: too little to be seen."),
+        Grown::Unknown => {
+            "How much mold grew from one visit to the next is not known: the crawl air of a visit was read \
+                           once, and is drier than it is likely to be."
+                .to_owned()
+        }
+    }
 }
 
 fn found_at(job: &Job, place: Option<EntryId>, units: Units) -> String {

@@ -174,7 +174,7 @@ fn is_renewed(words: &str) -> bool {
 
 /// Every girder that anything was said of is told of, and one at least; unless none is near.
 fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
-    let ends = "probe it and say its state, or say that none is within a bay of what comes out";
+    let ends = "probe it and say its state; or, if no girder at all is within a bay of what comes out, say that";
     let unknown = |what: String| InTheWay::unknown(what, ends);
     match words_of(job, &Part::House, &list::GIRDER_NEAR) {
         Some(_) if is_no_girder_near(job) => return bearing_on_one(job, near),

@@ -175,7 +175,9 @@ pub fn close_in(job: &Job, units: Units) -> Known<CloseIn> {
     .with("subfloor", limits.subfloor.words())
     .using(read.entries());
     let mut assumed = schedule.as_known().map(|known| known.assumed.clone()).unwrap_or_default();
-    assumed.extend(read.is_of_treated().then(|| WITH_SALTS.to_owned()));
+    if read.is_of_treated() && !assumed.iter().any(|it| it == WITH_SALTS) {
+        assumed.push(WITH_SALTS.to_owned());
+    }
     Known { value: CloseIn { decision, conditions, limits }, assumed, doubts, why }
 }
 

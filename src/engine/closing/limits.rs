@@ -57,6 +57,8 @@ pub enum Verdict {
     Loose,
     /// A number that nobody believes.
     Doubted,
+    /// Over it, by no more than its treatment may add.
+    OverBySalts,
     /// Over it.
     Over,
     /// Decay that has begun goes on.
@@ -114,6 +116,7 @@ pub fn verdict(reading: &Corrected, limit: MoistureContent) -> Verdict {
         _ if reading.corrected.is_over() => Verdict::Soaked,
         _ if reading.doubted => Verdict::Doubted,
         _ if moisture >= DECAY_BEGINS => Verdict::Soaked,
+        _ if moisture > limit && !reading.is_surely_above(limit) => Verdict::OverBySalts,
         _ if moisture > limit && moisture >= DECAY_SPREADS => Verdict::Wet,
         _ if moisture > limit => Verdict::Over,
         _ if !reading.is_firm() => Verdict::Loose,
@@ -138,6 +141,7 @@ impl Verdict {
             Self::CloseByWood => "under the limit, unless the wood reads low",
             Self::Loose => "under the limit, by a number that can't be counted on",
             Self::Doubted => "a number that nobody believes: read it again",
+            Self::OverBySalts => "over the limit by no more than its treatment may add: let it dry, and read it again",
             Self::Over => "over the limit for closing",
             Self::Wet => "wet: decay that has begun can go on",
             Self::Soaked => "soaked: decay can begin",
@@ -151,6 +155,7 @@ impl Verdict {
             Self::Relative | Self::Dry | Self::Close | Self::Loose | Self::Doubted | Self::Over => {
                 Source::MeterAccuracy
             }
+            Self::OverBySalts => Source::TreatedWood,
             Self::Wet => Source::DecaySpreads,
             Self::Soaked => Source::DecayBegins,
         }

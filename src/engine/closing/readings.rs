@@ -105,19 +105,21 @@ enum Held {
     TooCold,
     Close,
     ByWood,
+    BySalts,
     Doubted,
     Relative,
 }
 
 impl Held {
     /// In the order that they are told in.
-    const ALL: [Self; 8] = [
+    const ALL: [Self; 9] = [
         Self::TooWet,
         Self::NoMeter,
         Self::NoMaterial,
         Self::TooCold,
         Self::Close,
         Self::ByWood,
+        Self::BySalts,
         Self::Doubted,
         Self::Relative,
     ];
@@ -133,6 +135,7 @@ impl Held {
             Verdict::Doubted => Some(Self::Doubted),
             Verdict::Close => Some(Self::Close),
             Verdict::CloseByWood => Some(Self::ByWood),
+            Verdict::OverBySalts => Some(Self::BySalts),
             Verdict::Dry => None,
         }
     }
@@ -161,6 +164,10 @@ impl Held {
             Self::ByWood => unknown(
                 "may be wetter than it reads",
                 format!("{}, or let it dry to {:.0} %", asks(places), dry_enough - low(places)),
+            ),
+            Self::BySalts => unknown(
+                "over the limit by no more than their treatment may add",
+                format!("let it dry to {dry_enough:.0} %, and read it again"),
             ),
             Self::Doubted => unknown(
                 "read a number that nobody believes",

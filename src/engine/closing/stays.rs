@@ -77,19 +77,23 @@ fn against_reference(job: &Job, place: &Latest, near: &Near) -> Option<InTheWay>
         let what = format!("the {kind} to compare with is not surely dry itself: it may hold more than {most:.0} %");
         return Some(InTheWay::unknown(what, read_it));
     }
+    let (most, dry) = match reference.at {
+        // However far under the scale it is, it is no wetter than dry panel may be.
+        Stands::Under(_) => (DRIEST_PANEL, "under the meter's scale".to_owned()),
+        _ => (at, tenths(at)),
+    };
     match (place.now.corrected, reference.at) {
         (Stands::Under(_), _) => None,
+        (now, _) if now.bound().to_percent() > most.to_percent() + ABOVE_REFERENCE => {
+            let dry_place = reference.place;
+            let what = format!("more than 2 points over the dry {kind}, which reads {dry} ({dry_place}): {name}");
+            let ends = "let it dry, and read both again; or take the dry one back if it was typed wrong";
+            Some(InTheWay::known(what, ends))
+        }
         (_, Stands::Under(_)) => {
             let what = format!("dry {kind} reads under the meter's scale, and nobody knows how far over it is: {name}");
-            Some(InTheWay::unknown(what, "read both with a meter that shows a number for each"))
-        }
-        (now, _) if now.bound().to_percent() > at.to_percent() + ABOVE_REFERENCE => {
-            let (dry, dry_place) = (tenths(at), reference.place);
-            let what = format!("more than 2 points over the dry {kind}, which reads {dry} ({dry_place}): {name}");
-            Some(InTheWay::known(
-                what,
-                "let it dry, and read both again; or take the dry one back if it was typed wrong",
-            ))
+            let ends = "let it dry until it reads under the scale too, or read both with a meter that shows a number";
+            Some(InTheWay::unknown(what, ends))
         }
         _ => None,
     }

@@ -116,26 +116,24 @@ impl Airs {
     pub fn doubts(&self, counts: &str) -> impl Iterator<Item = String> + use<> {
         let unlikely = self
             .unlikely()
-            .map(|says| format!("{}: read it once more, or take it back if it was typed wrong.", capital(&says)));
+            .map(|says| format!("{}: take it back if it was typed wrong, or read it so once more.", capital(&says)));
         self.differ(counts).into_iter().chain(unlikely)
     }
 
-    /// That crawl air was read once drier than it is likely to be: no other reading says so too.
+    /// That crawl air was read once drier than it is likely to be.
     pub fn unlikely(&self) -> Option<String> {
-        let mut all = self.each().filter(|(_, air)| self.is_unlikely(*air));
-        let ((_, air), None) = (all.next()?, all.next()) else { return None };
-        let read = shown::humidity(air.humidity);
+        let read = shown::humidity(self.one_off()?.humidity);
         Some(format!("crawl air reads {read}, drier than air under a house is likely to be"))
     }
 
-    /// Each that is as it is likely to be; all where two and more say that it is not.
+    /// Each but the one that is unlikely.
     pub fn likely(&self) -> impl Iterator<Item = (EntryId, Air)> {
-        let is_one_off = self.unlikely().is_some();
-        self.each().filter(move |(_, air)| !is_one_off || !self.is_unlikely(*air))
+        let one_off = self.one_off();
+        self.each().filter(move |(_, air)| Some(*air) != one_off)
     }
 
-    fn is_unlikely(&self, air: Air) -> bool {
-        self.location == AirLocation::Crawl && air.humidity < DRY_FOR_A_CRAWL
+    fn one_off(&self) -> Option<Air> {
+        one_off(self.each().map(|(_, air)| air)).filter(|_| self.location == AirLocation::Crawl)
     }
 
     fn differ(&self, counts: &str) -> Option<String> {
@@ -147,9 +145,11 @@ impl Airs {
     }
 }
 
-/// Is crawl air drier than it is likely to be, and was read once? No other reading says so too.
-pub fn is_one_off(mut airs: impl Iterator<Item = Air>) -> bool {
-    airs.next().is_some_and(|air| air.humidity < DRY_FOR_A_CRAWL) && airs.next().is_none()
+/// Of a visit's crawl airs the one that is drier than it is likely to be, where no other reading says
+/// so too.
+pub fn one_off(airs: impl Iterator<Item = Air>) -> Option<Air> {
+    let mut dry = airs.filter(|air| air.humidity < DRY_FOR_A_CRAWL);
+    dry.next().filter(|_| dry.next().is_none())
 }
 
 /// Of airs the one in which wood ends wettest; of two alike the one that was read later.

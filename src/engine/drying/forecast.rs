@@ -305,7 +305,7 @@ impl OfPlace {
             Verdict::Close | Verdict::CloseByWood => Some(Outlook::Close),
             Verdict::Loose => Some(Outlook::Unknown(Still::Loose)),
             Verdict::Doubted => Some(Outlook::Unknown(Still::Doubted)),
-            Verdict::Relative | Verdict::Over | Verdict::Wet | Verdict::Soaked => None,
+            Verdict::Relative | Verdict::OverBySalts | Verdict::Over | Verdict::Wet | Verdict::Soaked => None,
         };
         let is_alike = self.by.iter().all(|by| self.by.first() == Some(by));
         match (here, Ways::of(end, &self.readings, is_alike)) {

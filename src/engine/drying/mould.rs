@@ -1,6 +1,6 @@
 //! Whether mold comes, by the worst of all that was read.
 
-use super::air::{ThisVisit, VisitAir, dampest, is_one_off};
+use super::air::{ThisVisit, VisitAir, dampest, one_off};
 use crate::engine::air::mould::{SURFACE, days_until_seen, index_after};
 use crate::engine::air::{Air, AirLocation};
 use crate::engine::condition::{Condition, Finding};
@@ -73,25 +73,38 @@ fn found(job: &Job, finding: Finding) -> impl Iterator<Item = (EntryId, Seen<'_,
     all.filter(move |(_, found)| found.value.finding == finding)
 }
 
+/// How much mold may have grown from the first visit to the last.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Grown {
+    /// Up to this index, of 6.
+    To(f64),
+    /// Nobody can say: a visit's crawl air is unlikely, and was read once.
+    Unknown,
+}
+
 /// The mold index had each crawl air stayed until the next one was read, of each visit the
-/// dampest; none where a gap is too long, there was but one, or one is unlikely.
+/// dampest; none where a gap is too long, or there was but one.
 /// Source: [`Source::MouldIndex`].
 ///
 /// [`Source::MouldIndex`]: crate::engine::sources::Source::MouldIndex
-pub fn index_over_visits(job: &Job) -> Option<f64> {
+pub fn grown_over_visits(job: &Job) -> Option<Grown> {
     let crawl: Vec<_> = job.now.air().iter().filter(|(_, air)| air.value.location == AirLocation::Crawl).collect();
-    let of_visit = |visit| crawl.iter().filter(move |(_, other)| other.in_visit().is_same(visit));
-    let held = |visit| dampest(of_visit(visit).map(|(id, air)| (**id, air.value.air())));
-    if crawl.iter().any(|(_, air)| is_one_off(of_visit(air.in_visit()).map(|(_, air)| air.value.air()))) {
-        return None;
-    }
-    let mut read: Vec<_> = crawl.iter().filter_map(|(_, air)| Some((air.stamp.at, held(air.in_visit())?.1))).collect();
+    let held = |visit| {
+        let of_visit = || crawl.iter().filter(move |(_, other)| other.in_visit().is_same(visit));
+        let (_, air) = dampest(of_visit().map(|(id, air)| (**id, air.value.air())))?;
+        let is_one_off = one_off(of_visit().map(|(_, air)| air.value.air())) == Some(air);
+        Some((air, is_one_off))
+    };
+    let mut read: Vec<_> = crawl.iter().filter_map(|(_, air)| Some((air.stamp.at, held(air.in_visit())?))).collect();
     read.sort_by_key(|(at, _)| *at);
     let gaps = read.iter().zip(read.iter().skip(1)).map(|((from, air), (to, _))| ((*to - *from).num_hours(), *air));
     let gaps: Vec<_> = gaps.collect();
     if gaps.is_empty() || gaps.iter().any(|(hours, _)| *hours > LONGEST_GAP_HOURS) {
         return None;
     }
-    let held: Vec<_> = gaps.into_iter().map(|(hours, air)| (u32::try_from(hours).unwrap_or(0), air)).collect();
-    Some(index_after(&held).get())
+    if gaps.iter().any(|(_, (_, is_one_off))| *is_one_off) {
+        return Some(Grown::Unknown);
+    }
+    let held: Vec<_> = gaps.into_iter().map(|(hours, (air, _))| (u32::try_from(hours).unwrap_or(0), air)).collect();
+    Some(Grown::To(index_after(&held).get()))
 }

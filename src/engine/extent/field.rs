@@ -84,7 +84,7 @@ fn sample(spot: &Spot, taken: Taken) -> Sample {
 }
 
 /// What is off a meter's scale is no number, and goes into no mean: it counts for the chance, and
-/// where it lies nearest and is wetter than the mean. Of two as near the wetter one does.
+/// where it lies nearest. Of two as near the wetter one does.
 fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {
     let nearer = |one: &Sample, other: &Sample| {
         away(one, at).total_cmp(&away(other, at)).then(other.value.total_cmp(&one.value))
@@ -93,10 +93,9 @@ fn by_distance(samples: &[Sample], at: [f64; 2], limit: f64) -> OfPlace {
     let off_the_scale = nearest.filter(|sample| !sample.is_number()).map(|sample| sample.value);
     let of_numbers = weighed(samples.iter().filter(|sample| sample.is_number()), at);
     let of_all = weighed(samples, at).unwrap_or_default();
-    let wetter = |off: f64| of_numbers.map_or(off, |mean| off.max(mean));
     let variance = METER_NOISE + LOST_A_FOOT * nearest.map_or(f64::INFINITY, |sample| away(sample, at));
     OfPlace {
-        mean: off_the_scale.map(wetter).or(of_numbers).unwrap_or(of_all),
+        mean: off_the_scale.or(of_numbers).unwrap_or(of_all),
         chance: chance_over((of_all - limit) / libm::sqrt(variance)),
         support: METER_NOISE / variance,
     }
@@ -140,7 +139,7 @@ mod tests {
     }
 
     #[test]
-    fn of_readings_at_one_spot_the_wettest_tells_and_one_under_the_scale_dries_no_number() {
+    fn of_readings_at_one_spot_the_wettest_tells() {
         let under = Sample { at: [0.0, 0.0], value: 5.5, unsure: 1.0 };
         let wet = Sample { value: 25.0, ..NUMBER };
         for both in [[under, wet], [wet, under]] {
@@ -150,7 +149,8 @@ mod tests {
         for both in [[over, NUMBER], [NUMBER, over]] {
             assert!((mean(&both, 1.0) - 24.0).abs() < 1e-9);
         }
-        assert!((mean(&[under, PAST], 1.0) - 5.5).abs() < 1e-9, "there is no number");
+        let far = Sample { at: [20.0, 0.0], value: 30.0, unsure: 0.0 };
+        assert!((mean(&[under, far], 1.0) - 5.5).abs() < 1e-9, "what is far off wets nothing that reads dry");
     }
 
     #[test]

@@ -35,6 +35,7 @@ use super::figure::{Figure, Known, Need, Why};
 use super::geometry::{Outline, Point, Rect};
 use super::job::Job;
 use super::moisture::Corrected;
+use super::moisture::high::WITH_SALTS;
 use super::place::Element;
 use super::results::{readings, standing, wettest_of_each};
 use super::sources::Source;
@@ -128,9 +129,11 @@ impl Extent {
         let limit = if group == Group::Framing { limits.framing.at } else { limits.subfloor.at };
         let Read { spots, may_be_wet, left_out } = read(job, &floor, group, limit);
         let measured = outline.or_else(|| floor.outline.clone().ok());
-        let assumed = measured.is_none().then(|| {
+        let unmeasured = measured.is_none().then(|| {
             format!("The room is not measured: this is the floor {AROUND_FEET} ft around the readings, and no more")
         });
+        let is_treated = spots.iter().any(|spot| spot.corrected.may_read_high.is_some());
+        let assumed = unmeasured.into_iter().chain(is_treated.then(|| WITH_SALTS.to_owned())).collect();
         let Some(outline) = measured.or_else(|| around(&spots)).filter(|_| !spots.is_empty()) else {
             let joists = floor.joists.is_none().then_some(Need::Joists);
             let reading = if left_out.unplaced > 0 { Need::ReadingPlace } else { Need::Reading };
@@ -161,7 +164,7 @@ impl Extent {
         let doubts = doubts(&field, &left_out, &spots, &may_be_wet, limit);
         let why = why(&field).using(spots.iter().map(|spot| spot.reading));
         let value = Self { group, spots, limit, grid, floor, outline, wet, next };
-        Figure::Known(Known { value, assumed: assumed.into_iter().collect(), doubts, why })
+        Figure::Known(Known { value, assumed, doubts, why })
     }
 }
 

@@ -8,7 +8,7 @@ use crate::engine::entry::EntryId;
 use crate::engine::geometry::Point;
 use crate::engine::job::{Job, Seen};
 use crate::engine::moisture::correction::METER_ERROR;
-use crate::engine::moisture::{Answer, Corrected};
+use crate::engine::moisture::{Answer, Corrected, Material};
 use crate::engine::origin::Check;
 use crate::engine::place::{Element, JoistNumber, Place, Position};
 use crate::engine::results::{readings, standing};
@@ -164,12 +164,20 @@ pub(super) struct Read {
     pub(super) since: Since,
 }
 
+/// Was any joist read as treated lumber?
+pub(super) fn are_treated(job: &Job) -> bool {
+    let element = |place: EntryId| job.now.places().get(&place).map(|place| place.value.element);
+    let mut treated = job.now.readings().values().filter(|it| it.value.wood.material == Material::Treated);
+    treated.any(|it| element(it.value.place) == Some(Element::Joist))
+}
+
 /// What a reading says against dry lumber's limit.
 fn reads(reading: &Corrected) -> Reads {
     let is_over = reading.corrected.is_above(WET);
     match () {
         () if reading.relative && is_over => Reads::RelativelyWet,
         () if reading.relative => Reads::RelativeOnly,
+        () if is_over && !reading.is_surely_above(WET) => Reads::Close,
         () if is_over => Reads::Wet,
         () if reading.doubted => Reads::Doubted,
         () if !reading.is_firm() => Reads::Loose,

@@ -7,12 +7,14 @@
 
 use super::joist::{Along, Joist, joists};
 use super::member::{BearsOn, Done};
+use super::places::are_treated;
 use super::reasons::{does_alone, reason, reasons, said_apart};
 use super::shared::Shared;
 use super::since::Since;
 use super::spots::Goes;
 use crate::engine::figure::{Figure, Known, Need, Why};
 use crate::engine::job::Job;
+use crate::engine::moisture::high::WITH_SALTS;
 use crate::engine::place::JoistNumber;
 use crate::engine::sources::Source;
 use crate::engine::take::Units;
@@ -155,7 +157,8 @@ pub fn schedule(job: &Job, units: Units) -> Figure<Vec<Judged>> {
             why.sources.push(range.source);
         }
     }
-    let assumed = shared.assumed;
+    let mut assumed = shared.assumed;
+    assumed.extend(are_treated(job).then(|| WITH_SALTS.to_owned()));
     let mut doubts = vec![
         "Nobody's design: local code and a licensed engineer decide.".to_owned(),
         Source::JoistRepair.noted("How to repair"),

@@ -91,9 +91,10 @@ impl Shared {
             }
         };
         let is_incised = words(&list::INCISED).map(is_yes);
-        if is_incised.is_none() {
-            assumed.push("wood that is not incised".to_owned());
-        }
+        let sister_is_incised = words(&list::SISTER_INCISED).map(is_yes);
+        let unsaid = [(is_incised, "old joists"), (sister_is_incised, "new joists")];
+        let unsaid = unsaid.into_iter().filter(|(said, _)| said.is_none());
+        assumed.extend(unsaid.map(|(_, which)| format!("{which} that are not incised")));
         let house = |items: &[&list::Item]| Since::all(items.iter().map(|item| Since::stood(said, &Part::House, item)));
         let laid_out = Since::laid_out(job);
         let is_same = Since::yes_to(job, SAME_JOISTS).is_some_and(|said| said.is_after(laid_out));
@@ -115,7 +116,7 @@ impl Shared {
             sister_stamp: Stamp::said(words(&list::SISTER_SPECIES), words(&list::SISTER_GRADE)),
             edition,
             is_incised,
-            sister_is_incised: words(&list::SISTER_INCISED).map(is_yes),
+            sister_is_incised,
             sister: sister(said),
             count: framing.count(),
             assumed,

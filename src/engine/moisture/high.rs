@@ -1,5 +1,5 @@
-//! Treated lumber: it is corrected as untreated wood of its kind, and may be drier than that,
-//! for salts conduct. So a limit that it stays under as read it stays under for certain.
+//! Treated lumber: it is taken to be treated with salts in water, corrected as untreated wood of its
+//! kind, and may be drier than that, for salts conduct.
 
 use super::{Corrected, Material};
 use crate::engine::figure::Known;

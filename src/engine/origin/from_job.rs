@@ -165,11 +165,13 @@ struct Visited {
 /// without crawl air, what there is.
 fn dampest(job: &Job) -> Visited {
     let of = |location: AirLocation| job.now.air().iter().filter(move |(_, air)| air.value.location == location);
-    let crawl = || of(AirLocation::Crawl).map(|(id, air)| (*id, air.value.air()));
-    // One that is unlikely, and that no other bears out, says nothing.
-    let crawl = air::dampest(crawl()).filter(|_| !air::is_one_off(crawl().map(|(_, air)| air)));
+    let crawl = air::dampest(of(AirLocation::Crawl).map(|(id, air)| (*id, air.value.air())));
     let visit = crawl.and_then(|(id, _)| Some(job.now.air().get(&id)?.in_visit()));
     let is_then = |other: InVisit| visit.is_none_or(|visit| visit.is_same(other));
+    // One that is unlikely, and that no other of its visit bears out, says nothing.
+    let of_visit = of(AirLocation::Crawl).filter(|(_, air)| is_then(air.in_visit()));
+    let one_off = air::one_off(of_visit.map(|(_, air)| air.value.air()));
+    let crawl = crawl.filter(|(_, air)| Some(*air) != one_off);
     let outdoors = of(AirLocation::Outdoors).filter(|(_, air)| is_then(air.in_visit()));
     let outdoors = air::fullest(outdoors.map(|(id, air)| (*id, air.value.air())));
     let surfaces = job.now.surfaces().iter().filter(|(_, surface)| is_then(surface.in_visit()));

@@ -289,7 +289,7 @@ fn WoodTasks() -> impl IntoView {
     });
     let others = [
         (solid(None), "species unknown".to_owned()),
-        (made_up(Material::Treated), "treated".to_owned()),
+        (made_up(Material::Treated), Material::Treated.label().to_owned()),
         (made_up(Material::Plywood), "plywood".to_owned()),
         (made_up(Material::Osb), "OSB".to_owned()),
     ];

@@ -47,8 +47,12 @@ fn incised_untold(joist: &Joist, left: Section, shared: &Shared, units: Units) -
     let surely = left.less(SECTION_ERROR).and_then(|left| range(left, &incised, joist));
     let does = |(_, asked)| surely.is_some_and(|surely| asked + SPAN_ERROR <= surely.weakest);
     (!joist.spans().into_iter().all(does)).then(|| {
+        let say = match joist.new_since {
+            Some(_) => "say whether sisters and new joists are",
+            None => "say whether the old joists are",
+        };
         let words = format!(
-            "if it was incised for treatment, by rows of short cuts in its faces, it may span only {}: say whether it was",
+            "if it is incised for treatment, by rows of short cuts in its faces, it may span only {}: {say}",
             may.words(units)
         );
         reason(Fate::Open, Source::SpanMethod, rests_on(joist, shared), words).ended_by(&ENGINEER)
