@@ -102,6 +102,7 @@ async fn a_house_is_measured_judged_ordered_for_and_sent_and_what_changes_is_mar
         say(&mut phone, &format!(r#"["house","{what}"]"#), typed).await;
         stands(&mut phone, &format!(r#"["house","{what}"]"#), typed).await;
     }
+    choose(&mut phone, "Sisters and new joists, incised", "no").await;
     phone.check_accessible().await;
     phone.screenshot("under-said").await;
 
