@@ -5,6 +5,8 @@
 mod again;
 #[path = "under/agree.rs"]
 mod agree;
+#[path = "under/capacity.rs"]
+mod capacity;
 #[path = "under/carriers.rs"]
 mod carriers;
 #[path = "under/cuts.rs"]

@@ -378,3 +378,41 @@ fn a_hole_of_which_nobody_said_from_where_to_where_it_is_is_unknown() {
     }
     assert_eq!(hole(Some("30"), Some("31")).fate, Fate::Stays);
 }
+
+#[test]
+fn a_cut_that_was_logged_after_somebody_saw_to_the_others_is_not_seen_to() {
+    let is_settled = |all: &[(&str, &str)], member: Option<&str>, then: Option<(&str, &str)>| {
+        after(|desk| {
+            member.into_iter().for_each(|member| {
+                desk.says(joist(4), &MEMBER, member);
+                desk.says(joist(4), &SPAN_ALLOWED, "a designer");
+            });
+            for at in all {
+                desk.hole(4, *at, "3");
+            }
+            desk.says(joist(4), &DONE, "as the engineer says");
+            then.into_iter().for_each(|at| {
+                desk.hole(4, at, "3");
+            });
+        })
+        .is_settled()
+    };
+    let two = [("50", "51"), ("52", "53")];
+    assert!(is_settled(&two, None, None) && !is_settled(&two, None, Some(("54", "55"))), "less than 2 in apart");
+    assert!(is_settled(&two, Some("I-joist"), None) && !is_settled(&two, Some("I-joist"), Some(("90", "91"))));
+}
+
+#[test]
+fn holes_of_a_joist_that_was_replaced_are_not_beside_those_of_the_new_one() {
+    let is_apart = |replaced: bool| {
+        let judged = after(|desk| {
+            desk.hole(4, ("50", "51"), "3");
+            if replaced {
+                desk.does(joist(4), "replaced");
+            }
+            desk.hole(4, ("52", "53"), "3");
+        });
+        judged.unsettled().any(|reason| reason.words.contains("from the next cut"))
+    };
+    assert!(is_apart(false) && !is_apart(true));
+}

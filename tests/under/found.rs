@@ -307,3 +307,40 @@ fn an_awl_that_went_in_somewhere_counts_until_this_joist_was_probed() {
     let all = |another| fate(Part::Joists, Some("stops everywhere"), another);
     assert_eq!([all(true), all(false)], [Fate::Open, Fate::Stays], "a slip was put right");
 }
+
+#[test]
+fn of_joists_that_no_awl_could_reach_one_that_was_probed_since_is_probed() {
+    let fate = |said: [(Part, &str); 2]| {
+        after(|desk| {
+            for (of, word) in said {
+                desk.says(of, &AWL, word);
+            }
+        })
+        .fate
+    };
+    let (all, own) = ((Part::Joists, "cannot reach"), (joist(4), "stops everywhere"));
+    assert_eq!([fate([all.clone(), own.clone()]), fate([own, all])], [Fate::Stays, Fate::Open]);
+}
+
+#[test]
+fn that_an_awl_cannot_reach_puts_nothing_right_where_it_went_in() {
+    let judged = after(|desk| {
+        desk.visit("look");
+        desk.says(joist(4), &AWL, "goes in");
+        desk.says(joist(4), &AWL, "cannot reach");
+    });
+    assert!(says(&judged, "log where and how deep"), "{:?}", judged.reasons);
+}
+
+/// Six inches is what may be one spot.
+#[test]
+fn what_was_found_soft_where_an_awl_stops_is_a_contradiction_and_no_farther_off() {
+    let beside = |sound: &str| {
+        let mut desk = crate::house::house();
+        crate::house::make_sound(&mut desk, 3);
+        finds(&mut desk, Finding::Soft, Some("48"), LOWER);
+        finds(&mut desk, Finding::Sound, Some(sound), Some(Face::UpperEdge));
+        says(&one(&desk, 4), "yet the awl stops there")
+    };
+    assert_eq!(["42", "54", "41 15/16", "54 1/16"].map(beside), [true, true, false, false]);
+}

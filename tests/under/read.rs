@@ -1,9 +1,13 @@
 //! What was read of a joist, against dry lumber's limit.
 
-use crate::house::{house, joist_4_after as after, one};
-use duckboard::engine::framing::Fate;
+use crate::desk::percent;
+use crate::house::{house, joist_4_after as after, one, sound_house};
 use duckboard::engine::framing::joist::Reads;
-use duckboard::engine::moisture::Material;
+use duckboard::engine::framing::{Fate, schedule};
+use duckboard::engine::moisture::high::WITH_SALTS;
+use duckboard::engine::moisture::{Material, Reading, Shown, Species, Wood};
+use duckboard::engine::place::{Element, JoistNumber, Place, Position};
+use duckboard::engine::take::Units;
 
 /// A reading that is flagged as one of dry panel is one of the joist all the same.
 #[test]
@@ -11,7 +15,7 @@ fn a_joist_that_reads_wet_is_wet_whatever_the_reading_is_for() {
     let judged = after(|desk| {
         let id = desk.reads_moisture(4, 40, Material::Solid);
         let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        desk.correct(id, duckboard::engine::moisture::Reading { reference: true, ..reading });
+        desk.correct(id, Reading { reference: true, ..reading });
     });
     assert_eq!(judged.joist.reads, Reads::Wet);
 }
@@ -36,6 +40,7 @@ fn a_joist_nobody_read_is_not_sound_and_one_too_close_to_tell_waits() {
     assert_eq!([treated("16.9"), treated("17")], [(Fate::Stays, Reads::Dry); 2], "salts only make it read high");
     assert_eq!([treated("17.1"), treated("19"), treated("21")], [(Fate::Open, Reads::Close); 3]);
     assert_eq!(treated("21.1"), (Fate::Open, Reads::Wet));
+    assert_eq!([solid("3.9"), solid("4")], [(Fate::Open, Reads::Doubted), (Fate::Stays, Reads::Dry)]);
     let panel = |typed| reads(Some(typed), Material::Plywood);
     assert_eq!([panel("12"), panel("19")], [(Fate::Open, Reads::RelativeOnly); 2]);
     assert_eq!(panel("19.1"), (Fate::Open, Reads::RelativelyWet));
@@ -55,8 +60,8 @@ fn of_two_readings_of_one_visit_that_contradict_each_other_the_worse_one_tells()
             let visit = desk.visit("read again");
             desk.pen.stamp_from(crate::desk::stamp_of(at, Some(visit)));
         }
-        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent(typed[1]));
-        desk.log(duckboard::engine::moisture::Reading { shown, ..reading });
+        let shown = Shown::Percent(percent(typed[1]));
+        desk.log(Reading { shown, ..reading });
         let judged = one(&desk, 4);
         (judged.fate, judged.joist.reads)
     };
@@ -80,8 +85,8 @@ fn a_reading_of_another_phone_stands_for_an_earlier_one_only_where_it_is_surely_
         desk.visit("read");
         let id = desk.reads_typed(4, "30", Material::Solid);
         let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
-        let shown = duckboard::engine::moisture::Shown::Percent(crate::desk::percent("12"));
-        let dry = duckboard::engine::moisture::Reading { shown, ..reading };
+        let shown = Shown::Percent(percent("12"));
+        let dry = Reading { shown, ..reading };
         let mut phone = crate::desk::other_phone();
         (0..500).for_each(|_| drop(phone.record(dry.clone())));
         let stamp = crate::desk::stamp();
@@ -102,7 +107,7 @@ fn a_reading_of_an_unsaid_meter_or_wood_does_not_make_a_joist_dry() {
             let id = desk.reads_typed(4, typed, material);
             let reading = desk.job().now.readings().get(&id).unwrap().value.clone();
             let meter = reading.meter.filter(|_| meter);
-            desk.correct(id, duckboard::engine::moisture::Reading { meter, ..reading });
+            desk.correct(id, Reading { meter, ..reading });
         });
         (judged.fate, judged.joist.reads)
     };
@@ -113,4 +118,19 @@ fn a_reading_of_an_unsaid_meter_or_wood_does_not_make_a_joist_dry() {
     );
     assert_eq!(reads("7", true, Material::Unknown), (Fate::Open, Reads::Loose));
     assert_eq!(reads("19.1", false, Material::Solid), (Fate::Open, Reads::Wet), "too wet it may be all the same");
+}
+
+#[test]
+fn what_is_taken_of_treated_joists_is_said_where_a_joist_was_read_as_one() {
+    let says = |element: Element, material| {
+        let mut desk = sound_house();
+        let position = Position::OnJoist { joist: JoistNumber::new(4).unwrap(), along: None };
+        let place = desk.log(Place { element, position, face: None, height: None, chalk: None });
+        let meter = Some(desk.pins());
+        let wood = Wood { material, species: Some(Species::DouglasFir) };
+        desk.log(Reading { meter, ..Reading::new(place, Shown::Percent(percent("12")), wood) });
+        schedule(desk.job(), Units::default()).as_known().unwrap().assumed.iter().any(|it| it == WITH_SALTS)
+    };
+    assert!(says(Element::Joist, Material::Treated));
+    assert!(!says(Element::Joist, Material::Solid) && !says(Element::Sill, Material::Treated));
 }

@@ -206,8 +206,7 @@ impl Spots {
     /// What the job says of a member, and what was found at places on it.
     pub(super) fn of<'job>(job: &'job Job, part: &Part, found: &[Found], begins: Begins) -> Self {
         let said = Particulars::of(job);
-        let cuts = said.words_of_joist(part, &list::CUTS).and_then(CutsSaid::said);
-        let mut spots = Self { cuts, ..Self::default() };
+        let mut spots = Self::default();
         let went_in = spots.probed(said, part);
         spots.said_before(said, part);
         let is_here = |of: &Part| of == part || *of == Part::Joists;
@@ -375,5 +374,31 @@ impl Spots {
 impl Goes {
     pub(super) fn of(depth: Length) -> Self {
         if depth.is_positive() { Self::In(depth) } else { Self::Nowhere }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::particular::{Item, Takes};
+
+    /// Every word that a log of before format 1.5 may hold means something here.
+    #[test]
+    fn every_word_of_an_old_log_is_understood() {
+        let words = |item: Item| match item.takes {
+            Takes::OneOf(words) => words.to_vec(),
+            _ => Vec::new(),
+        };
+        assert!(words(list::SOFT_FACE).iter().all(|it| SoftAt::said(it).is_some_and(|at| at.label() == *it)));
+        assert!(words(list::NOTCH_AT).iter().all(|it| NotchAt::said(it).is_some()));
+        assert_eq!([SoftAt::said("top"), SoftAt::said("")], [None; 2]);
+    }
+
+    #[test]
+    fn a_soft_spot_takes_of_the_depth_at_an_edge_and_of_the_breadth_in_a_side() {
+        let takes = |at: SoftAt| (at.is_edge(), at.is_side());
+        assert_eq!([SoftAt::UpperEdge, SoftAt::LowerEdge].map(takes), [(true, false); 2]);
+        assert_eq!([SoftAt::NearSide, SoftAt::FarSide].map(takes), [(false, true); 2]);
+        assert_eq!(takes(SoftAt::End), (false, false));
     }
 }

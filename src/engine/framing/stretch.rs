@@ -68,3 +68,26 @@ impl Stretch {
         begins - BESIDE <= to && from <= ends + BESIDE
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn stretch(from: Length, to: Length) -> Stretch {
+        Stretch { from: Some(from), to: Some(to), long: None }
+    }
+
+    #[test]
+    fn spots_no_farther_apart_than_a_hand_is_wide_may_be_one_and_so_may_what_was_not_placed() {
+        let here = stretch(Length::inches(10), Length::inches(20));
+        for (by, meets) in [(-1, true), (0, true), (1, false)] {
+            let gap = BESIDE + Length::sixty_fourths(by);
+            let after = stretch(Length::inches(20) + gap, Length::inches(40));
+            let before = stretch(Length::inches(1), Length::inches(10) - gap);
+            for other in [after, before] {
+                assert_eq!((here.meets(&other), other.meets(&here)), (meets, meets), "{by}");
+            }
+        }
+        assert!(here.meets(&here) && here.meets(&Stretch::default()) && Stretch::default().meets(&here));
+    }
+}
