@@ -3,6 +3,7 @@
 use crate::desk::Desk;
 use crate::house::{inches, joist, joist_4_after as after, one, says, sound_house};
 use duckboard::engine::framing::{Damage, DamageKind, Depth, Fate, Judged};
+use duckboard::engine::particular::Part;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::place::Face;
 use duckboard::engine::sources::Source;
@@ -415,4 +416,39 @@ fn holes_of_a_joist_that_was_replaced_are_not_beside_those_of_the_new_one() {
         judged.unsettled().any(|reason| reason.words.contains("from the next cut"))
     };
     assert!(is_apart(false) && !is_apart(true));
+}
+
+#[test]
+fn a_hole_beyond_the_span_is_where_the_part_of_it_is_that_lies_there() {
+    let at = |from: &str| after(|desk| drop_(desk.hole(4, (from, "121"), "2 1/2")));
+    for (from, words) in
+        [("119", "a hole at 10' 1\""), ("120", "a hole at 10' 1\""), ("120 1/2", "a hole at 10' 0 1/2\"")]
+    {
+        assert!(says(&at(from), &format!("{words}, beyond the first span")), "{from}: {:?}", at(from).reasons);
+    }
+}
+
+fn drop_<T>(_: T) {}
+
+/// 1 1/4 in deep and 2 1/2 in long are allowed in an outer third of a joist 7 1/2 in deep.
+#[test]
+fn a_notch_that_is_too_deep_or_too_long_takes_of_the_joist_and_another_does_not() {
+    let may_span = |notch: Option<((&str, &str), &str)>| {
+        after(|desk| {
+            desk.says(Part::Joists, &DEPTH, "7 1/2");
+            notch.into_iter().for_each(|(stretch, depth)| {
+                desk.spot(4, DamageKind::Notch, Some(stretch), LOWER, depth);
+            });
+        })
+    };
+    let weakest = |judged: &Judged| judged.may_span.unwrap().weakest;
+    let whole = weakest(&may_span(None));
+    assert_eq!(weakest(&may_span(Some((("20", "22"), "1")))), whole);
+    assert!(
+        weakest(&may_span(Some((("20", "26"), "1")))) < whole
+            && weakest(&may_span(Some((("20", "22"), "1 1/2")))) < whole
+    );
+    let deep = may_span(Some((("20", "22"), "1 1/2")));
+    let notched = deep.reasons.iter().find(|it| it.words.contains("notched")).unwrap();
+    assert!(notched.words.contains("in an outer third") && notched.source == Source::JoistCuts, "{notched:?}");
 }
