@@ -138,7 +138,7 @@ proptest! {
         let wood = Wood { material, species: Some(Species::DouglasFir) };
         let value = correct(&reading, meter.as_ref(), wood, &temperature).value;
         if value.is_firm() {
-            prop_assert!(meter.is_some_and(|meter| meter.sensing == Sensing::Pin) && [Material::Solid, Material::Treated].contains(&material));
+            prop_assert!(meter.is_some_and(|meter| meter.sensing == Sensing::Pin) && material.is_lumber());
         }
     }
 }

@@ -1,15 +1,12 @@
 //! What a joist carries by itself and with a sister, and what ends it where that is too little.
 
-use crate::desk::Desk;
 use crate::house::{house, joist, joist_4_after as after, make_sound, one, says, sound_house};
+use crate::sisters::through;
 use duckboard::engine::framing::{DamageKind, Done, Fate, Judged, schedule};
-use duckboard::engine::geometry::Turn;
-use duckboard::engine::moisture::Material;
 use duckboard::engine::particular::list::*;
 use duckboard::engine::particular::{Item, Part};
 use duckboard::engine::place::Face;
 use duckboard::engine::sources::Source;
-use duckboard::engine::survey::Run;
 use duckboard::engine::take::Units;
 
 /// Joist 4 of a sound house with a span, and its stamp.
@@ -18,21 +15,6 @@ fn spanning(clear: &str, grade: &str) -> Judged {
         desk.says(Part::House, &GRADE, grade);
         desk.says(joist(4), &CLEAR_SPAN, clear);
     })
-}
-
-/// Joist 4 of a house whose joists go through over a girder, with both of its spans.
-fn through(clear: &str, next: &str) -> Desk {
-    let mut desk = Desk::new();
-    let (room, _) = desk.room(&["12'", "24'", "12'", "24'"].map(|length| (length, Turn::Right)));
-    desk.joists(room, Run::AcrossFirstSide, "8", "16", 9);
-    make_sound(&mut desk, 9);
-    for number in 1..=9 {
-        desk.reads_moisture(number, 12, Material::Solid);
-    }
-    desk.says(Part::Joists, &OVER_GIRDER, "goes through");
-    desk.says(joist(4), &CLEAR_SPAN, clear);
-    desk.says(joist(4), &NEXT_SPAN, next);
-    desk
 }
 
 /// By hand, in inches: a whole #3 bends at 117.1 and a #2 at 153.3; 108 and 144 with 1 1/2 for the bearings

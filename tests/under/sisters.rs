@@ -17,7 +17,7 @@ use duckboard::engine::take::Units;
 
 /// A room 24 ft long; joists 2 x 8 of DFL #2 at 16 in go through over a girder, and may span
 /// 12' 9" (IRC R502.3.1(2), a public test file \[P2\]). With a sister of the same they carry farther.
-fn through(clear: &str, next: &str) -> Desk {
+pub fn through(clear: &str, next: &str) -> Desk {
     let mut desk = Desk::new();
     let (room, sides) = desk.room(&["12'", "24'", "12'", "24'"].map(|length| (length, Turn::Right)));
     desk.opening(sides[0], ["32", "24", "4'", "4'"]);

@@ -71,16 +71,14 @@ fn mould_lines(job: &Job, known: &Known<Mould>, units: Units) -> Vec<Line> {
 }
 
 fn grown_words(grown: Grown) -> String {
+    const UNKNOWN: &str = "How much mold grew from one visit to the next is not known: the crawl air of a visit was read once, \
+                           and is drier than it is likely to be.";
     let held =
         "Had crawl air stayed from one visit to the next as read, and wood been as warm as it, the mold index would be";
     match grown {
         Grown::To(index) if index >= FIRST_SEEN => format!("{held} {index:.1} of 6: it may be seen."),
         Grown::To(index) => format!("{held} {index:.1} of 6: too little to be seen."),
-        Grown::Unknown => {
-            "How much mold grew from one visit to the next is not known: the crawl air of a visit was read \
-                           once, and is drier than it is likely to be."
-                .to_owned()
-        }
+        Grown::Unknown => UNKNOWN.to_owned(),
     }
 }
 

@@ -174,8 +174,8 @@ fn is_renewed(words: &str) -> bool {
 
 /// Every girder that anything was said of is told of, and one at least; unless none is near.
 fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
-    let ends = "probe it and say its state; or, if no girder at all is within a bay of what comes out, say that";
-    let unknown = |what: String| InTheWay::unknown(what, ends);
+    const OR_NONE: &str = "or, if no girder at all is within a bay of what comes out, say that";
+    let unknown = |what: String| InTheWay::unknown(what, format!("probe it and say its state; {OR_NONE}"));
     match words_of(job, &Part::House, &list::GIRDER_NEAR) {
         Some(_) if is_no_girder_near(job) => return bearing_on_one(job, near),
         Some((_, "no")) => {
@@ -187,10 +187,7 @@ fn girders(job: &Job, near: &Near) -> Vec<InTheWay> {
     let untold = untold.map(|name| unknown(format!("nobody said that {name} is sound")));
     let plies = plies_untold(job).into_iter().map(|girder| {
         let what = format!("nobody said where the plies of {} end", in_sentence(&girder.name()));
-        InTheWay::unknown(
-            what,
-            "say it, or that it is one piece; or, if no girder at all is within a bay of what comes out, say that",
-        )
+        InTheWay::unknown(what, format!("say it, or that it is one piece; {OR_NONE}"))
     });
     untold.chain(plies).collect()
 }

@@ -182,8 +182,7 @@ impl Latest {
 
     /// Can a limit be held to it: pins, in lumber, at a number that is believed?
     pub(super) fn is_measured(&self) -> bool {
-        let is_lumber = matches!(self.material, Material::Solid | Material::Treated);
-        self.is_of_this_visit && self.now.is_firm() && self.is_by_pins && is_lumber
+        self.is_of_this_visit && self.now.is_firm() && self.is_by_pins && self.material.is_lumber()
     }
 }
 

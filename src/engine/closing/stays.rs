@@ -61,7 +61,7 @@ fn against_reference(job: &Job, place: &Latest, near: &Near) -> Option<InTheWay>
     if place.now.doubted {
         return Some(InTheWay::unknown(format!("read a number that nobody believes: {name}"), "read it again"));
     }
-    if matches!(place.material, Material::Solid | Material::Treated | Material::Unknown) {
+    if place.material.is_lumber() || place.material == Material::Unknown {
         let what = format!("read relatively, which no limit is for: {name}");
         return Some(InTheWay::unknown(what, "read it with pins, and say what it was read on"));
     }

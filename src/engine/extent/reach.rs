@@ -18,7 +18,7 @@ pub const REACH: Length = Length::feet(4);
 /// readings that are spread evenly; `tests/calibration` reads as they do).
 pub const CLOSE: Length = Length::feet(2);
 
-/// Does a place lie so close to a reading over the limit that "at least" may count it?
+/// Does a place lie so close to a reading surely over the limit that "at least" may count it?
 pub(super) fn is_close(spots: &[Spot], at: Point, limit: MoistureContent) -> bool {
     let mut over = spots.iter().filter(|spot| spot.corrected.is_surely_above(limit));
     over.any(|spot| (spot.at - at).length() <= CLOSE)

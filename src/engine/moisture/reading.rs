@@ -116,6 +116,11 @@ impl Material {
     /// Every material, in the order that a choice shows them.
     pub const ALL: [Self; 6] = [Self::Solid, Self::Treated, Self::Plywood, Self::Osb, Self::OtherGlued, Self::Unknown];
 
+    /// Is it lumber or boards, treated or not?
+    pub const fn is_lumber(self) -> bool {
+        matches!(self, Self::Solid | Self::Treated)
+    }
+
     /// The material in words.
     pub const fn label(self) -> &'static str {
         match self {

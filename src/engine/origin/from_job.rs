@@ -185,7 +185,7 @@ fn dampest(job: &Job) -> Visited {
     }
 }
 
-/// Is it a number of this wood, and no higher than that?
+/// Is it believed, and neither relative nor too high by its treatment?
 fn is_evidence(known: &Corrected) -> bool {
     !known.relative && !known.doubted && known.may_read_high.is_none()
 }

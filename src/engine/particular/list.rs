@@ -174,7 +174,7 @@ pub const GRADE: Item = one_of("grade", "Grade, by stamp", Grade::WORDS);
 /// By whose design values.
 pub const EDITION: Item = one_of("design values", "Design values of", &["2013 and later", "before 2013"]);
 /// Were the old joists treated through incisions?
-pub const INCISED: Item = one_of("incised", "Incised", YES_NO);
+pub const INCISED: Item = one_of("incised", "Old joists, incised", YES_NO);
 /// People and furniture: no floor of a dwelling is for less
 /// ([`Source::LiveLoads`](crate::engine::sources::Source::LiveLoads)).
 pub const LIVE_LOAD: Item = amount("live load", "Live load", 30_000, 200, "psf");

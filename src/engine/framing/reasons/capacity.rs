@@ -280,8 +280,8 @@ fn with_it(joist: &Joist, left: Section, (sister, cut_to): (Section, Section), s
     let of = |stamp: Stamp, depth| stamp.plausible(depth, shared.edition);
     let (joists, sisters) = (of(joist.stamp(shared), joist.depth?), of(shared.sister_stamp, cut_to.depth));
     let pairs = joists.iter().flat_map(|its| sisters.iter().map(move |sisters| (*its, *sisters)));
+    let [its_service, of_sister] = [joist.service(shared), service_of_sister(joist, shared)];
     Range::of(pairs.map(|(its, sisters)| {
-        let [its_service, of_sister] = [joist.service(shared), service_of_sister(joist, shared)];
         let one = serving(its, its_service).stiffness * left.inertia();
         let other = serving(sisters, of_sister).stiffness * sister.inertia();
         let takes = |section, values, share: f64, service| {
